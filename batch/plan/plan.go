@@ -1,0 +1,159 @@
+// Package plan chooses, for every joint of a list, the wire, gas, machine,
+// passes and settings, works out metal, time, heat and gas, and says what to
+// check. It holds no figures of its own: they come from the tables and the shop.
+package plan
+
+import (
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/rates"
+	"seamtally/batch/units"
+)
+
+// Transfer is the way metal crosses the arc.
+type Transfer string
+
+// The transfer modes.
+const (
+	ShortArc Transfer = "short arc"
+	Globular Transfer = "globular"
+	Spray    Transfer = "spray"
+	Pulse    Transfer = "pulse"
+)
+
+// RunKind says where a pass lies.
+type RunKind string
+
+// The kinds of pass.
+const (
+	Single RunKind = "single"
+	Root   RunKind = "root"
+	Fill   RunKind = "fill"
+	Cap    RunKind = "cap"
+	Back   RunKind = "back"
+)
+
+// Run is one pass of one seam.
+type Run struct {
+	Number          int
+	Layer           int
+	Bead            int // in its layer, from 1
+	Side            int // 1, or 2 for the second side of a double groove
+	Kind            RunKind
+	Area            units.MM2
+	Current         units.Amp
+	Voltage         units.Volt
+	WireFeed        units.MMin
+	Travel          units.MMMin
+	ArcEnergy, Heat units.KJMM // without and with k
+	Deposit         units.KgH
+	Arc             units.Minute // per metre of seam
+	Technique       string       // "stringer" or "weave"
+}
+
+// Window is a start value with its working band.
+type Window struct{ Start, Low, High float64 }
+
+// Step is one line of the working, for explain.
+type Step struct {
+	ID      string // formula id, "AREA-1"
+	What    string // "area as drawn"
+	Formula string // "A = z²/2"
+	Numbers string // "6²/2"
+	Result  string // "18.0 mm²"
+	Source  string
+	Basis   string
+}
+
+// Option is a way of welding the joint that was considered.
+type Option struct {
+	Process, Filler string
+	Dia             units.MM
+	Gas             string
+	Transfer        Transfer
+	Machine         string
+	Current         units.Amp
+	Passes          int
+	Arc             units.Minute
+	Cost            units.Money
+	Feasible        bool
+	Chosen          bool
+	Why             string // why it won or lost
+}
+
+// Prep is the joint's geometry that the plan used, assumed where the list is silent.
+type Prep struct {
+	Kind               joint.Kind
+	LegA, LegB         units.MM // fillets: as drawn, LegA along t1's side
+	Throat             units.MM // as drawn
+	T1, T2             units.MM // 0: not known
+	Angle              units.Degree
+	Gap, RootFace      units.MM
+	Depth, Depth2      units.MM // preparation depth of side 1 and 2
+	Radius             units.MM
+	Backing            string
+	WeldLegA, WeldLegB units.MM // with allowances, as it will be made
+}
+
+// Plan is everything worked out for one joint. Per joint means all copies, sides
+// and stitches together, unless the field says one seam. Where Settings is false
+// only geometry, metal and metres are known and NoSettings says why.
+type Plan struct {
+	Joint   *joint.Joint
+	Prep    Prep
+	Assumed []joint.Assumption // what the plan had to assume beyond the reader's
+
+	MetalGroup string // table's material group: "carbon steel", "stainless", "aluminium"; "" if unknown
+	Seam       units.Metre
+	Segments   int       // stitches of one side of one copy; 0 for a continuous seam
+	AreaDrawn  units.MM2 // one seam
+	Area       units.MM2 // one seam, with allowances
+	WeldMetal  units.Kg
+
+	Settings   bool
+	NoSettings string
+
+	Process   string // ISO 4063
+	Filler    string
+	FillerAWS string
+	Dia       units.MM
+	Gas       string // ISO 14175; "" for self-shielded
+	GasMix    string // "Ar + 18 % CO2"
+	Transfer  Transfer
+	Machine   string
+
+	Runs      []Run
+	Governing int // index into Runs
+
+	Current, Voltage, WireFeed, Travel, GasFlow Window
+	Stickout                                    Window // mm, contact tip to work
+	Polarity, Torch, Trigger, Inductance        string
+	Technique                                   string
+
+	Deposit    units.KgH // mean over the passes by time
+	Efficiency float64   // deposition efficiency used, 0..1
+	LinearMass units.GramM
+	WireKg     units.Kg
+	WireM      units.Metre
+	GasL       units.Litre
+	Starts     float64
+	Arc        units.Minute
+	Duty       float64 // arc-on share the machine bears at this setting; 1: no limit
+
+	HeatMax, ArcEnergyMax units.KJMM
+	Preheat               *units.Celsius
+	Interpass             *units.Celsius
+	T85                   *[2]units.Second
+
+	CleanWidth  units.MM // each side of the joint
+	FilterShade int
+
+	Cost     rates.Cost
+	Checks   []finding.Check
+	Cautions []string // keys of tables/cautions.csv that apply
+	Options  []Option // only when tracing
+	Steps    []Step   // only when tracing
+}
+
+// Passes returns the number of passes of one seam.
+func (p *Plan) Passes() int { return len(p.Runs) }

@@ -1,0 +1,109 @@
+// Package rates holds what a shop knows about its own money and time, and turns
+// quantities into cost. Cost is pure; reading a shop file happens at the edge.
+package rates
+
+import "seamtally/batch/units"
+
+// Value is one shop value with where it came from.
+type Value struct {
+	Key    string
+	Text   string // as written: "0.30", "leg", "EUR"
+	Num    float64
+	IsNum  bool
+	Unit   string
+	Low    float64 // spread, same unit; Low == High == 0: none stated
+	High   float64
+	Basis  string // published, common-practice, derived, memory, shop
+	Source string
+	Note   string
+	From   string // "built in", "shop file NAME", "--set", "workbook sheet Rates"
+	Money  bool   // a default of this value moves money
+}
+
+// WirePrice is what one wire of the shop's stock costs and how it is packed.
+type WirePrice struct {
+	Filler   string   // standard class: "G3Si1"
+	Dia      units.MM // 1.0
+	PerKg    units.Money
+	SpoolKg  units.Kg
+	OnHandKg units.Kg
+	From     string
+}
+
+// GasPrice is what one gas costs and how much one cylinder gives.
+type GasPrice struct {
+	Gas         string // ISO 14175 designation: "M21"
+	PerCylinder units.Money
+	Cylinder    units.Litre // gas in one cylinder at 15 °C, 1 bar
+	OnHand      units.Litre
+	From        string
+}
+
+// Shop is everything the shop states, or the built-in default for it.
+type Shop struct {
+	Values []Value // every value, in the order of tables/shop.csv
+	Wires  []WirePrice
+	Gases  []GasPrice
+	// Machines names rows of tables/machines.csv that the shop has.
+	Machines []string
+
+	Overweld               units.MM // added to each fillet leg
+	Convexity              float64  // cap height as a share of face width
+	CapHeight, RootHeight  units.MM
+	FitGap                 units.MM // fit-up gap of fillets and laps
+	WastePct               float64
+	Preflow, Postflow      units.Second
+	SeamStartsPerM         float64
+	OperatingFactor        float64
+	JointMin               units.Minute // per joint
+	FitupMinM, CleanMinM   float64      // minutes per metre of seam
+	BetweenPassMin         units.Minute
+	ChangeMin              units.Minute // one change of wire, gas or machine
+	SiteFactor             float64
+	ReworkPct              float64
+	LabourRate             units.Money // per hour
+	OverheadPct, MarginPct float64
+	Currency               string
+	PowerPrice             units.Money // per kWh
+	SourceEfficiency       float64
+	IdleW                  float64
+	TipPrice               units.Money
+	TipLifeH               float64            // arc hours of one contact tip
+	SpatterMinM            map[string]float64 // by transfer ("short arc", "globular", "spray", "pulse"): minutes of spatter cleaning per metre
+	SizeMeans, MissingSize string
+	Choose                 string // "list" or "joint"
+}
+
+// Quantities are what a joint uses, all copies, sides and stitches together.
+type Quantities struct {
+	Qty         int
+	Seam        units.Metre
+	Seams       float64 // separate seams: qty x sides
+	Passes      int     // of one seam
+	Arc         units.Minute
+	Site        bool
+	DutyCap     float64 // largest arc-on share the machine bears, 0 or 1: no limit
+	WireKg      units.Kg
+	WirePerKg   units.Money
+	Gas         units.Litre
+	GasPerLitre units.Money
+	ArcEnergy   units.KWh // from the mains while the arc burns: U I t / efficiency
+	Transfer    string
+	Metal       string
+}
+
+// Labour is the labour of a joint by part, all in minutes, before the site factor.
+type Labour struct {
+	Joint, Fitup, Clean, BetweenPass, Arc, Idle, Rework units.Minute // Idle: the rest of arc/operating factor
+	SiteFactor                                          float64
+	Total                                               units.Minute // after the site factor
+}
+
+// Cost is the money of a joint.
+type Cost struct {
+	Labour                              Labour
+	Energy                              units.KWh
+	LabourCost, Wire, Gas, Power, Other units.Money
+	Total                               units.Money // the sum of the five
+	Price                               units.Money // Total / (1 - margin)
+}

@@ -1,0 +1,25 @@
+package tables
+
+// Set is every table, loaded and checked.
+type Set struct {
+	Edition string // short hash of all table texts in use
+	Headers []Header
+}
+
+// Header is one spelling of a column header.
+type Header struct {
+	Key      string `csv:"key"`
+	Spelling string `csv:"spelling"`
+	Language string `csv:"language"`
+	Basis    string `csv:"basis"`
+}
+
+// Load reads all tables.
+func Load(f *Files) (*Set, error) {
+	var set Set
+	var err error
+	if set.Headers, err = Rows[Header](f, "headers"); err != nil {
+		return nil, err
+	}
+	return &set, nil
+}

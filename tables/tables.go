@@ -1,0 +1,148 @@
+// Package tables holds the tool's data as CSV files with a source and a basis in
+// every row, and loads them into typed rows. A folder given by the user replaces
+// tables by name. The order to read: this file, then one file per table.
+package tables
+
+import (
+	"bytes"
+	"embed"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"reflect"
+	"sort"
+	"strings"
+
+	"github.com/gocarina/gocsv"
+)
+
+//go:embed *.csv
+var embedded embed.FS
+
+// Origin is embedded in every typed row: where the row's figures come from.
+type Origin struct {
+	Basis  string `csv:"basis"`  // published, common-practice, derived or memory
+	Source string `csv:"source"` // title, edition, table or page; empty only for common-practice
+}
+
+// Files reads tables from the embedded set, or from the user's folder where a
+// file of the same name stands there.
+type Files struct{ dir string }
+
+// Open returns the table files; dir is the user's folder or empty.
+func Open(dir string) (*Files, error) {
+	if dir == "" {
+		return &Files{}, nil
+	}
+	info, err := os.Stat(dir)
+	if err != nil || !info.IsDir() {
+		return nil, fmt.Errorf("tables folder %q cannot be read: give a folder with the CSV files that `seamtally tables --out DIR` writes", dir)
+	}
+	return &Files{dir: dir}, nil
+}
+
+// Names returns the names of all tables, sorted, without ".csv".
+func Names() []string {
+	entries, _ := fs.ReadDir(embedded, ".")
+	var names []string
+	for _, e := range entries {
+		names = append(names, strings.TrimSuffix(e.Name(), ".csv"))
+	}
+	sort.Strings(names)
+	return names
+}
+
+// Bytes returns a table's CSV text and whether it is the user's own.
+func (f *Files) Bytes(name string) (text []byte, own bool, err error) {
+	if f.dir != "" {
+		text, err = os.ReadFile(filepath.Join(f.dir, name+".csv"))
+		if err == nil {
+			return bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")), true, nil
+		}
+		if !errors.Is(err, fs.ErrNotExist) {
+			return nil, false, fmt.Errorf("table %s.csv in %q cannot be read: %w", name, f.dir, err)
+		}
+	}
+	text, err = embedded.ReadFile(name + ".csv")
+	if err != nil {
+		return nil, false, fmt.Errorf("there is no table %q; the tables are: %s", name, strings.Join(Names(), ", "))
+	}
+	return text, false, nil
+}
+
+// Rows loads one table into typed rows. Every header of the row type must stand
+// in the file. Numbers that are not finite are refused.
+func Rows[T any](f *Files, name string) ([]T, error) {
+	text, own, err := f.Bytes(name)
+	if err != nil {
+		return nil, err
+	}
+	where := "built-in table " + name + ".csv"
+	if own {
+		where = "table " + filepath.Join(f.dir, name+".csv")
+	}
+	if err := sameHeaders[T](text); err != nil {
+		return nil, fmt.Errorf("%s: %w", where, err)
+	}
+	var rows []T
+	reader := csv.NewReader(bytes.NewReader(text))
+	if err := gocsv.UnmarshalCSV(reader, &rows); err != nil {
+		return nil, fmt.Errorf("%s: %w", where, err)
+	}
+	if err := finite(rows); err != nil {
+		return nil, fmt.Errorf("%s: %w", where, err)
+	}
+	return rows, nil
+}
+
+func sameHeaders[T any](text []byte) error {
+	got, err := csv.NewReader(bytes.NewReader(text)).Read()
+	if err == io.EOF {
+		return errors.New("the file is empty")
+	}
+	if err != nil {
+		return err
+	}
+	have := map[string]bool{}
+	for _, h := range got {
+		have[h] = true
+	}
+	for _, want := range headers(reflect.TypeFor[T]()) {
+		if !have[want] {
+			return fmt.Errorf("column %q is missing from the header", want)
+		}
+	}
+	return nil
+}
+
+func headers(t reflect.Type) []string {
+	var out []string
+	for i := range t.NumField() {
+		field := t.Field(i)
+		if field.Anonymous {
+			out = append(out, headers(field.Type)...)
+			continue
+		}
+		if name := field.Tag.Get("csv"); name != "" && name != "-" {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+func finite[T any](rows []T) error {
+	for i := range rows {
+		v := reflect.ValueOf(rows[i])
+		for j := range v.NumField() {
+			if f := v.Field(j); f.Kind() == reflect.Float64 && (math.IsNaN(f.Float()) || math.IsInf(f.Float(), 0)) {
+				return fmt.Errorf("row %d: %s is not a finite number", i+2, v.Type().Field(j).Name)
+			}
+		}
+	}
+	return nil
+}
