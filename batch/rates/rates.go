@@ -69,7 +69,7 @@ type Shop struct {
 	IdleW                  float64
 	TipPrice               units.Money
 	TipLifeH               float64            // arc hours of one contact tip
-	SpatterMinM            map[string]float64 // by transfer ("short arc", "globular", "spray", "pulse"): minutes of spatter cleaning per metre
+	SpatterMinM            map[string]float64 // by transfer ("short arc", "globular", "spray", "pulse"): minutes of spatter cleaning per metre; "short arc.C1" for one gas alone
 	SizeMeans, MissingSize string
 	Choose                 string // "list" or "joint"
 }
@@ -89,6 +89,7 @@ type Quantities struct {
 	GasPerLitre units.Money
 	ArcEnergy   units.KWh // from the mains while the arc burns: U I t / efficiency
 	Transfer    string
+	GasName     string // designation; only for a spatter time of its own
 	Metal       string
 }
 
