@@ -4,6 +4,7 @@ package tables
 type Set struct {
 	Edition string // short hash of all table texts in use
 	Headers []Header
+	Shop    []ShopValue
 }
 
 // Header is one spelling of a column header.
@@ -19,6 +20,9 @@ func Load(f *Files) (*Set, error) {
 	var set Set
 	var err error
 	if set.Headers, err = Rows[Header](f, "headers"); err != nil {
+		return nil, err
+	}
+	if set.Shop, err = Rows[ShopValue](f, "shop"); err != nil {
 		return nil, err
 	}
 	return &set, nil
