@@ -4,7 +4,8 @@ package tables
 type Set struct {
 	Edition string // short hash of all table texts in use
 	Headers []Header
-	Shop    []ShopValue
+	Settings
+	Shop []ShopValue
 }
 
 // Header is one spelling of a column header.
@@ -23,6 +24,9 @@ func Load(f *Files) (*Set, error) {
 		return nil, err
 	}
 	if set.Shop, err = Rows[ShopValue](f, "shop"); err != nil {
+		return nil, err
+	}
+	if set.Settings, err = loadSettings(f); err != nil {
 		return nil, err
 	}
 	return &set, nil
