@@ -67,6 +67,8 @@ type Sheet struct {
 	Rows   []Row
 	Merges []Merge
 	Tables []string // names of list objects on the sheet, if any
+	// HiddenCols are ranges of hidden columns, first and last, 1-based.
+	HiddenCols [][2]int
 }
 
 // Source is a file that was read to its end.

@@ -1,0 +1,36 @@
+package list
+
+import "fmt"
+
+// Refusal says in plain words why a file is not read at all, and what to do.
+type Refusal struct {
+	File string
+	Text string // what is wrong, one sentence without its full stop
+	Hint string // what to do
+}
+
+// Error returns the refusal on one line.
+func (r *Refusal) Error() string {
+	line := r.Text
+	if r.File != "" {
+		line = r.File + ": " + line
+	}
+	if r.Hint != "" {
+		line += "; " + r.Hint
+	}
+	return line
+}
+
+func refuse(hint, format string, args ...any) *Refusal {
+	return &Refusal{Text: fmt.Sprintf(format, args...), Hint: hint}
+}
+
+// damaged is a refusal because the inside of a workbook is not as it must be.
+func damaged(format string, args ...any) *Refusal {
+	return &Refusal{
+		Text: "the workbook is damaged: " + fmt.Sprintf(format, args...),
+		Hint: "open it in your spreadsheet program, save it again as .xlsx and try that copy",
+	}
+}
+
+const saveAsXLSX = "open it in your spreadsheet program and save it as .xlsx or as CSV"

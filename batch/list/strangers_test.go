@@ -1,0 +1,136 @@
+package list
+
+import (
+	"encoding/csv"
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+)
+
+// strangers returns the folder with other projects' files. Tests that need it
+// skip where it is absent, and fail instead if everything is called for.
+func strangers(t *testing.T) string {
+	t.Helper()
+	dir := filepath.Join("..", "..", "..", "shared", "strangers")
+	if _, err := os.Stat(dir); err != nil {
+		if os.Getenv("SEAMTALLY_NEED_ALL") == "1" {
+			t.Fatal("the folder with strangers' files is needed and absent")
+		}
+		t.Skip("the folder with strangers' files is absent")
+	}
+	return dir
+}
+
+// readTSV returns the rows of a tab-separated file after its header.
+func readTSV(t *testing.T, path string) [][]string {
+	t.Helper()
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := csv.NewReader(strings.NewReader(string(data)))
+	r.Comma, r.FieldsPerRecord, r.LazyQuotes = '\t', -1, true
+	rows, err := r.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return rows[1:]
+}
+
+// plainWords fails if an error text is more than a line or speaks of libraries.
+func plainWords(t *testing.T, err error) {
+	t.Helper()
+	var r *Refusal
+	if !errors.As(err, &r) {
+		t.Fatalf("the error is a %T, not a refusal: %v", err, err)
+	}
+	for _, word := range []string{"EOF", "XML syntax", "goroutine", "zip:", "flate", "nil pointer", "fault in this tool", "\n", "strconv"} {
+		if strings.Contains(err.Error(), word) {
+			t.Errorf("the error speaks of %q: %s", word, err)
+		}
+	}
+}
+
+func TestStrangersWorkbooks(t *testing.T) {
+	dir := strangers(t)
+	for _, row := range readTSV(t, filepath.Join(dir, "EXPECT.tsv")) {
+		name, class := row[0], row[1]
+		t.Run(name, func(t *testing.T) {
+			data, err := os.ReadFile(filepath.Join(dir, "xlsx", name))
+			if err != nil {
+				t.Skip(err)
+			}
+			start := time.Now()
+			src, _, err := Read(name, data)
+			if took := time.Since(start); took > 10*time.Second {
+				t.Errorf("reading took %s", took)
+			}
+			if err != nil {
+				plainWords(t, err)
+				t.Log(err)
+			}
+			switch class {
+			case "readable", "strict-ooxml":
+				if err != nil {
+					t.Errorf("%s: refused: %v", class, err)
+				} else if len(src.Sheets) == 0 {
+					t.Error("no sheet")
+				}
+			case "damaged-package": // some are whole to a reader of both UTF-16 and UTF-8
+			default:
+				if err == nil {
+					t.Errorf("%s: read without an error", class)
+				}
+			}
+		})
+	}
+}
+
+func TestStrangersCSV(t *testing.T) {
+	dir := strangers(t)
+	for _, row := range readTSV(t, filepath.Join(dir, "CSV.tsv")) {
+		t.Run(row[0], func(t *testing.T) {
+			data, err := os.ReadFile(filepath.Join(dir, "csv", row[0]))
+			if err != nil {
+				t.Skip(err)
+			}
+			src, problems, err := Read(row[0], data)
+			if err != nil {
+				plainWords(t, err)
+				t.Log(err)
+				return
+			}
+			t.Logf("%s, delimiter %q (they say %s %s %s), %d rows, %d problems", src.Encoding, src.Delimiter, row[1], row[2], row[3], len(src.Sheets[0].Rows), len(problems))
+		})
+	}
+}
+
+func TestMadeWorkbooks(t *testing.T) {
+	dir := strangers(t)
+	files, _ := filepath.Glob(filepath.Join(dir, "made", "*.xlsx"))
+	for _, path := range files {
+		t.Run(filepath.Base(path), func(t *testing.T) {
+			data, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			start := time.Now()
+			src, _, err := Read(path, data)
+			t.Logf("took %s", time.Since(start))
+			if time.Since(start) > 5*time.Second {
+				t.Error("too slow")
+			}
+			if err != nil {
+				plainWords(t, err)
+				t.Log(err)
+				return
+			}
+			for _, s := range src.Sheets {
+				t.Logf("sheet %q: %d rows", s.Name, len(s.Rows))
+			}
+		})
+	}
+}
