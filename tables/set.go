@@ -4,6 +4,7 @@ package tables
 type Set struct {
 	Edition string // short hash of all table texts in use
 	Headers []Header
+	Facts
 	Settings
 	Shop []ShopValue
 }
@@ -24,6 +25,9 @@ func Load(f *Files) (*Set, error) {
 		return nil, err
 	}
 	if set.Shop, err = Rows[ShopValue](f, "shop"); err != nil {
+		return nil, err
+	}
+	if set.Facts, err = loadFacts(f); err != nil {
 		return nil, err
 	}
 	if set.Settings, err = loadSettings(f); err != nil {

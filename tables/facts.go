@@ -1,0 +1,51 @@
+package tables
+
+// Facts are the tables of things that are so whatever the shop prefers: metals,
+// wires, gases, melting, preparations, machines, rules.
+type Facts struct {
+	Densities     []Density
+	Wires         []Wire
+	Gases         []Gas
+	Efficiencies  []Efficiency
+	Meltings      []Melting
+	MeltingPoints []MeltingPoint
+	Materials     []Material
+	FillerChoices []FillerChoice
+	HeatKs        []HeatK
+	Preps         []Prep
+	Machines      []Machine
+}
+
+func loadFacts(f *Files) (Facts, error) {
+	var facts Facts
+	err := firstError(
+		into(f, "densities", &facts.Densities),
+		into(f, "wires", &facts.Wires),
+		into(f, "gases", &facts.Gases),
+		into(f, "efficiencies", &facts.Efficiencies),
+		into(f, "melting", &facts.Meltings),
+		into(f, "melting_points", &facts.MeltingPoints),
+		into(f, "materials", &facts.Materials),
+		into(f, "filler_choice", &facts.FillerChoices),
+		into(f, "heat_k", &facts.HeatKs),
+		into(f, "preps", &facts.Preps),
+		into(f, "machines", &facts.Machines),
+	)
+	return facts, err
+}
+
+// into loads one table into rows.
+func into[T any](f *Files, name string, rows *[]T) error {
+	var err error
+	*rows, err = Rows[T](f, name)
+	return err
+}
+
+func firstError(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,46 @@
+package tables
+
+import "seamtally/batch/units"
+
+// Prep is a usual joint preparation for a kind of joint and a range of thickness.
+// A To of zero means without upper limit.
+type Prep struct {
+	Kind       string       `csv:"kind"` // as package joint names it
+	Over       units.MM     `csv:"over_mm"`
+	To         units.MM     `csv:"to_mm"`
+	Angle      units.Degree `csv:"angle_deg"` // included angle of V and U, bevel angle of bevel and J
+	Gap        units.MM     `csv:"gap_mm"`
+	RootFace   units.MM     `csv:"root_face_mm"`
+	Radius     units.MM     `csv:"radius_mm"`
+	DepthShare float64      `csv:"depth_share"` // of a double groove: side 1's share of thickness less root face
+	Note       string       `csv:"note"`
+	Origin
+}
+
+// HeatK is the thermal efficiency of a process, ISO 4063 number.
+type HeatK struct {
+	Process string  `csv:"process"`
+	K       float64 `csv:"k"`
+	Note    string  `csv:"note"`
+	Origin
+}
+
+// Prep returns the usual preparation of a kind of joint at a thickness.
+func (f *Facts) Prep(kind string, t units.MM) (Prep, bool) {
+	for _, p := range f.Preps {
+		if p.Kind == kind && t > p.Over && (p.To == 0 || t <= p.To) {
+			return p, true
+		}
+	}
+	return Prep{}, false
+}
+
+// HeatK returns the thermal efficiency of a process.
+func (f *Facts) HeatK(process string) (HeatK, bool) {
+	for _, k := range f.HeatKs {
+		if k.Process == process {
+			return k, true
+		}
+	}
+	return HeatK{}, false
+}
