@@ -2,7 +2,10 @@
 // quantities into cost. Cost is pure; reading a shop file happens at the edge.
 package rates
 
-import "seamtally/batch/units"
+import (
+	"seamtally/batch/finding"
+	"seamtally/batch/units"
+)
 
 // Value is one shop value with where it came from.
 type Value struct {
@@ -18,6 +21,8 @@ type Value struct {
 	Note   string
 	From   string // "built in", "shop file NAME", "--set", "workbook sheet Rates"
 	Money  bool   // a default of this value moves money
+
+	place finding.Place // where the shop stated it
 }
 
 // WirePrice is what one wire of the shop's stock costs and how it is packed.
@@ -72,6 +77,8 @@ type Shop struct {
 	SpatterMinM            map[string]float64 // by transfer ("short arc", "globular", "spray", "pulse"): minutes of spatter cleaning per metre; "short arc.C1" for one gas alone
 	SizeMeans, MissingSize string
 	Choose                 string // "list" or "joint"
+
+	names *names // what the tables call wires, gases and machines; never changed
 }
 
 // Quantities are what a joint uses, all copies, sides and stitches together.

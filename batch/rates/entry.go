@@ -1,0 +1,165 @@
+package rates
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"seamtally/batch/finding"
+)
+
+// BuiltIn is the From of a value that nobody has stated.
+const BuiltIn = "built in"
+
+// OwnBasis is the basis of a value that the shop has stated itself.
+const OwnBasis = "shop"
+
+// entry is one line of a shop file, or one --set.
+type entry struct {
+	place        finding.Place // of the value
+	from         string
+	key, text    string
+	unit, basis  string
+	low, high    string
+	source, note string
+	decimalComma bool
+	percent      bool // a spreadsheet cell shown as a percentage; text is the share
+}
+
+// take puts one entry into the shop, or says why it cannot.
+func (s *Shop) take(e entry) []finding.Problem {
+	key, problem := s.resolve(e)
+	if problem != nil {
+		return []finding.Problem{*problem}
+	}
+	if strings.TrimSpace(e.text) == "" {
+		return s.takeBlank(e, key)
+	}
+	if isWord(key) {
+		return s.takeWord(e, key)
+	}
+	return s.takeNumber(e, key)
+}
+
+// takeBlank leaves the value as it is, and says so where something else might
+// be thought. A blank list of machines means that the shop names none.
+func (s *Shop) takeBlank(e entry, key string) []finding.Problem {
+	v, ok := s.Value(key)
+	if !ok || v.Text == "" {
+		return nil
+	}
+	return []finding.Problem{{Place: e.place, Level: finding.Note, Code: "shop-blank",
+		Text: fmt.Sprintf("%s is left blank; %s (%s) is used", key, withUnit(v.Text, v.Unit), v.From),
+		Hint: "write the shop's own value, or take the row out"}}
+}
+
+// takeNumber reads a number in any unit that fits the key.
+func (s *Shop) takeNumber(e entry, key string) []finding.Problem {
+	low, high, unit := s.bounds(key)
+	text := e.text
+	if e.percent {
+		text += " share"
+	}
+	num, given, err := readNumber(text, e.decimalComma)
+	if err != nil {
+		return e.problem("shop-number", fmt.Sprintf("the value of %s %s", key, err), "a number in "+s.unitText(unit), numberHint(err))
+	}
+	if given == "" {
+		given = e.unit
+	}
+	factor, fault := convert(given, unit, s.Currency)
+	switch fault {
+	case unitWrong:
+		return e.problem("shop-unit", fmt.Sprintf("the unit %q does not fit %s", given, key), s.unitText(unit), "give the value in "+s.unitText(unit))
+	case moneyWrong:
+		return e.problem("shop-currency", fmt.Sprintf("the unit %q is not in the shop's currency %s", given, s.Currency), s.unitText(unit),
+			"give every price in one currency and name it in currency")
+	}
+	num *= factor
+	if !(num >= low && num <= high) {
+		return e.problem("shop-range", fmt.Sprintf("%s is outside what %s can be", withUnit(numberText(num), s.unitText(unit)), key),
+			fmt.Sprintf("%s to %s", numberText(low), withUnit(numberText(high), s.unitText(unit))), rangeHint(key, num, unit))
+	}
+	s.put(e, Value{Key: key, Text: numberText(num), Num: num, IsNum: true, Unit: unit})
+	return e.looksLikeShare(key, num, unit)
+}
+
+// looksLikeShare warns of 0.15 where 15 % was most likely meant.
+func (e entry) looksLikeShare(key string, num float64, unit string) []finding.Problem {
+	if unit != "%" || num <= 0 || num >= 1 || strings.Contains(e.text+e.unit, "%") {
+		return nil
+	}
+	return []finding.Problem{{Place: e.place, Level: finding.Warning, Code: "shop-share", Read: e.text, Want: "per cent",
+		Text: fmt.Sprintf("%s is taken as %s %%, less than one per cent", key, numberText(num)),
+		Hint: fmt.Sprintf("write %s if a share was meant, or %s %% if it is right", numberText(num*100), numberText(num))}}
+}
+
+// put stores an accepted value. A line that repeats the built-in value and still
+// bears the built-in basis is a line of the starter file that nobody touched:
+// it stays the tool's own value and is not taken for the shop's.
+func (s *Shop) put(e entry, v Value) {
+	old, known := s.Value(v.Key)
+	untouched := known && old.Text == v.Text && e.basis != "" && e.basis != OwnBasis && e.basis == old.Basis
+	v.Money = old.Money || !known
+	v.From, v.Basis, v.Source, v.Note, v.place = e.from, OwnBasis, e.source, e.note, e.place
+	if untouched {
+		v = old
+		v.From, v.place = e.from+", as built in", e.place
+	} else {
+		v.Low, v.High = e.spread(v.Unit, s.Currency)
+	}
+	if known {
+		*s.find(v.Key) = v
+		return
+	}
+	s.Values = append(s.Values, v)
+}
+
+// spread reads the low and high of a line; both zero where either is missing or
+// no number, because a spread only informs.
+func (e entry) spread(unit, currency string) (low, high float64) {
+	low, _, errLow := readNumber(e.low, e.decimalComma)
+	high, _, errHigh := readNumber(e.high, e.decimalComma)
+	factor, fault := convert(e.unit, unit, currency)
+	if errLow != nil || errHigh != nil || fault != unitFits || high < low {
+		return 0, 0
+	}
+	return low * factor, high * factor
+}
+
+func (e entry) problem(code, text, want, hint string) []finding.Problem {
+	return []finding.Problem{{Place: e.place, Level: finding.Error, Code: code, Text: text, Read: e.text, Want: want, Hint: hint}}
+}
+
+func numberHint(err error) string {
+	switch {
+	case errors.Is(err, errThousands):
+		return "write 1234 or 1.2 without a sign between thousands"
+	case errors.Is(err, errTwoMarks):
+		return "write the number with one decimal sign and none between thousands"
+	}
+	return "write digits with one decimal sign, such as 2.5"
+}
+
+// rangeHint names the slip that a figure out of range most likely is.
+func rangeHint(key string, num float64, unit string) string {
+	if strings.HasPrefix(unit, "share") && num > 1 && num <= 100 {
+		return fmt.Sprintf("write %s, or %s %%, if %s per cent is meant", numberText(num/100), numberText(num), numberText(num))
+	}
+	return "correct the value of " + key
+}
+
+// unitText shows a unit with the shop's currency in place of "money".
+func (s *Shop) unitText(unit string) string {
+	if unit == "" || unit == "x" {
+		return "a plain number"
+	}
+	return strings.Replace(unit, "money", s.Currency, 1)
+}
+
+func withUnit(text, unit string) string {
+	if unit == "" || unit == "a plain number" {
+		return text
+	}
+	return text + " " + unit
+}

@@ -1,0 +1,125 @@
+package rates
+
+import (
+	"slices"
+	"strings"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/list"
+)
+
+// headerDepth is how many rows may stand above the header of a shop file.
+const headerDepth = 20
+
+// sheetNames are the sheets of a joint-list workbook that are read as a shop
+// file where they have columns headed key and value.
+var sheetNames = []string{"rates", "shop", "shop values", "shop rates"}
+
+// columns are the columns of a shop file, 1-based; zero where there is none.
+type columns struct{ key, value, unit, low, high, basis, source, note int }
+
+// ReadFile puts a shop file into the shop: a CSV file, or the first sheet of a
+// workbook that has columns headed key and value. Every fault is reported with
+// its cell; the good lines are taken.
+func (s *Shop) ReadFile(src *list.Source) []finding.Problem {
+	for _, sheet := range src.Sheets {
+		if cols, first, ok := s.findColumns(sheet); ok {
+			from := "shop file " + src.File
+			if sheet.Name != "" {
+				from += ", sheet " + sheet.Name
+			}
+			return s.takeAll(entriesOf(src, sheet, cols, first, from))
+		}
+	}
+	return []finding.Problem{{Place: finding.Place{File: src.File}, Level: finding.Error, Code: "shop-no-columns",
+		Text: "no shop values were found", Want: "columns headed key and value",
+		Hint: "start from the shop file that `seamtally starter` writes"}}
+}
+
+// ReadSheet puts the sheet Rates or Shop of a joint-list workbook into the shop,
+// if there is one. A sheet of that name without such columns is left alone, with
+// a note.
+func (s *Shop) ReadSheet(src *list.Source) []finding.Problem {
+	if src.Format == list.CSV {
+		return nil
+	}
+	for _, sheet := range src.Sheets {
+		if !slices.Contains(sheetNames, strings.ToLower(strings.TrimSpace(sheet.Name))) {
+			continue
+		}
+		cols, first, ok := s.findColumns(sheet)
+		if !ok {
+			return []finding.Problem{{Place: finding.Place{File: src.File, Sheet: sheet.Name}, Level: finding.Note, Code: "shop-no-columns",
+				Text: "the sheet has no columns headed key and value, so no shop values were read from it", Hint: "head two columns key and value if shop values are meant"}}
+		}
+		return s.takeAll(entriesOf(src, sheet, cols, first, "workbook sheet "+sheet.Name))
+	}
+	return nil
+}
+
+// findColumns looks for the header; without one, two columns that begin with a
+// known key will do.
+func (s *Shop) findColumns(sheet list.Sheet) (cols columns, firstRow int, ok bool) {
+	for i, row := range sheet.Rows {
+		if i >= headerDepth {
+			break
+		}
+		cols = headerColumns(row)
+		if cols.key > 0 && cols.value > 0 {
+			return cols, i + 1, true
+		}
+		if _, problem := s.resolve(entry{key: row.At(1).Text}); problem == nil && row.At(2).Kind != list.Blank {
+			return columns{key: 1, value: 2, unit: 3}, i, true
+		}
+	}
+	return columns{}, 0, false
+}
+
+func headerColumns(row list.Row) (c columns) {
+	for _, cell := range row.Cells {
+		at := map[string]*int{"key": &c.key, "value": &c.value, "unit": &c.unit, "low": &c.low, "high": &c.high,
+			"basis": &c.basis, "source": &c.source, "note": &c.note}[strings.ToLower(strings.TrimSpace(cell.Text))]
+		if at != nil && *at == 0 {
+			*at = cell.Col
+		}
+	}
+	return c
+}
+
+// entriesOf reads the lines below the header. A line without a key is a comment.
+func entriesOf(src *list.Source, sheet list.Sheet, cols columns, first int, from string) []entry {
+	var entries []entry
+	for _, row := range sheet.Rows[first:] {
+		key := strings.TrimSpace(row.At(cols.key).Text)
+		if key == "" || strings.HasPrefix(key, "#") {
+			continue
+		}
+		text := func(col int) string {
+			if col == 0 {
+				return ""
+			}
+			return strings.TrimSpace(row.At(col).Text)
+		}
+		e := entry{key: key, from: from, unit: text(cols.unit), basis: text(cols.basis), source: text(cols.source), note: text(cols.note),
+			low: text(cols.low), high: text(cols.high), decimalComma: src.DecimalComma}
+		e.place = finding.Place{File: src.File, Sheet: sheet.Name, Row: row.Number, Col: cols.value, Header: "value"}
+		e.readCell(row.At(cols.value))
+		entries = append(entries, e)
+	}
+	return entries
+}
+
+// readCell takes the value from a cell. A typed number keeps its digits whatever
+// its format shows; a date, an error or a formula without a result is passed on
+// as text that reads as no number, so that it is refused with its place.
+func (e *entry) readCell(cell list.Cell) {
+	e.text = strings.TrimSpace(cell.Text)
+	switch cell.Kind {
+	case list.Number:
+		e.text, e.percent, e.decimalComma = numberText(cell.Value), cell.Percent, false
+	case list.Date:
+		e.text = "the date " + e.text
+	case list.NoValue:
+		e.text = "a formula without a stored result"
+	}
+}
