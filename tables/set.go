@@ -4,17 +4,10 @@ package tables
 type Set struct {
 	Edition string // short hash of all table texts in use
 	Headers []Header
+	Words   []Word
 	Facts
 	Settings
 	Shop []ShopValue
-}
-
-// Header is one spelling of a column header.
-type Header struct {
-	Key      string `csv:"key"`
-	Spelling string `csv:"spelling"`
-	Language string `csv:"language"`
-	Basis    string `csv:"basis"`
 }
 
 // Load reads all tables.
@@ -22,6 +15,9 @@ func Load(f *Files) (*Set, error) {
 	var set Set
 	var err error
 	if set.Headers, err = Rows[Header](f, "headers"); err != nil {
+		return nil, err
+	}
+	if set.Words, err = Rows[Word](f, "words"); err != nil {
 		return nil, err
 	}
 	if set.Shop, err = Rows[ShopValue](f, "shop"); err != nil {
