@@ -11,11 +11,12 @@ type Settings struct {
 	Stickouts  []Stickout
 	Technique  []Technique
 	Planning   []Planning
+	Processes  []ProcessWord
 }
 
 func loadSettings(f *Files) (Settings, error) {
 	var s Settings
-	var errs [9]error
+	var errs [10]error
 	s.Windows, errs[0] = Rows[Window](f, "windows")
 	s.Voltages, errs[1] = Rows[VoltLine](f, "voltages")
 	s.Anchors, errs[2] = Rows[Anchor](f, "anchors")
@@ -25,6 +26,7 @@ func loadSettings(f *Files) (Settings, error) {
 	s.Stickouts, errs[6] = Rows[Stickout](f, "stickouts")
 	s.Technique, errs[7] = Rows[Technique](f, "technique")
 	s.Planning, errs[8] = Rows[Planning](f, "planning")
+	s.Processes, errs[9] = Rows[ProcessWord](f, "processes")
 	for _, err := range errs {
 		if err != nil {
 			return Settings{}, err

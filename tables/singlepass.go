@@ -15,6 +15,7 @@ type SinglePass struct {
 	Root         float64 `csv:"root_mm2"`   // largest root pass of a groove
 	Fill         float64 `csv:"fill_mm2"`   // largest pass of anything in several passes
 	Width        float64 `csv:"width_mm"`   // widest layer laid as one bead
+	MinT         float64 `csv:"min_t_mm"`   // thinnest plate the wire is meant for
 	Origin
 	Note string `csv:"note"`
 }

@@ -49,6 +49,7 @@ type Run struct {
 	Deposit         units.KgH
 	Arc             units.Minute // per metre of seam
 	Technique       string       // "stringer" or "weave"
+	Transfer        Transfer     // an open root may run in another mode than the rest
 }
 
 // Window is a start value with its working band.

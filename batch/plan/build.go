@@ -1,0 +1,136 @@
+package plan
+
+import (
+	"math"
+
+	"seamtally/batch/units"
+)
+
+// plan writes out what was worked out for one joint: geometry and metal always,
+// settings where a way was chosen.
+func (c *catalog) plan(t *task, of *offer, n *way) Plan {
+	p := c.geometryOf(t)
+	if n == nil {
+		p.NoSettings = t.noSettings
+		if p.NoSettings == "" {
+			p.NoSettings = "no settings: " + c.whyNothing(t)
+		}
+		c.checkBare(&p, t)
+		return p
+	}
+	o := c.try(n, t)
+	p.Settings = true
+	c.waySettings(&p, t, &o)
+	c.totals(&p, t, &o)
+	c.heat(&p, t, &o)
+	c.words_(&p, t, &o)
+	c.check(&p, t, &o, of)
+	return p
+}
+
+// geometryOf returns a plan with geometry, metal and metres only.
+func (c *catalog) geometryOf(t *task) Plan {
+	p := Plan{Joint: t.j, Prep: t.prep, Assumed: t.assumed, Segments: t.segments}
+	if t.mat != nil {
+		p.MetalGroup = t.metal
+	}
+	p.Seam = units.Metre(t.seam)
+	p.AreaDrawn, p.Area = units.MM2(t.drawn), units.MM2(t.made)
+	p.WeldMetal = units.Kg(t.density * t.made * 1e-6 * t.seam)
+	return p
+}
+
+// waySettings fills in the wire, the gas, the passes and the windows.
+func (c *catalog) waySettings(p *Plan, t *task, o *outcome) {
+	n := o.way
+	p.Process, p.Filler, p.FillerAWS, p.Dia = n.process, n.wire.Filler, n.wire.AWS, n.wire.Dia
+	p.Gas, p.GasMix, p.Transfer = n.gas.Gas, n.gas.Mix, n.mode
+	if o.machine != nil {
+		p.Machine = o.machine.row.Name
+	}
+	p.Runs = o.runs(t)
+	p.Governing = governing(p.Runs)
+	g := &o.groups[o.governed]
+	band := c.rules.band
+	low, high := max(g.current*(1-band), min(g.way.low, g.current)), min(g.current*(1+band), max(g.way.high, g.current))
+	p.Current = Window{g.current, math.Ceil(low - 1e-9), math.Floor(high + 1e-9)}
+	p.WireFeed = Window{g.feed, g.way.feed(p.Current.Low), g.way.feed(p.Current.High)}
+	p.Voltage = Window{g.volts, round(g.volts-g.way.volts.Band, 1), round(g.volts+g.way.volts.Band, 1)}
+	p.Travel = Window{g.travel, g.travel * (1 - c.rules.travelBand), g.travel * (1 + c.rules.travelBand)}
+	p.GasFlow = Window{n.flow.Start, n.flow.Low, n.flow.High}
+	p.Stickout = Window{g.way.stick.Start, g.way.stick.Low, g.way.stick.High}
+	p.LinearMass = units.GramM(n.q)
+	p.Duty = o.duty
+}
+
+// governing returns the index of the pass with the largest area, the first of equals.
+func governing(runs []Run) int {
+	best := 0
+	for i := range runs {
+		if float64(runs[i].Area) > float64(runs[best].Area)*(1+1e-9) {
+			best = i
+		}
+	}
+	return best
+}
+
+// totals fills in what the joint uses and what it costs.
+func (c *catalog) totals(p *Plan, t *task, o *outcome) {
+	p.Arc, p.Starts, p.GasL = units.Minute(o.arc), o.starts, units.Litre(o.gas)
+	p.WireKg = units.Kg(o.wireKg)
+	p.WireM = units.Metre(o.wireKg * 1000 / o.way.q)
+	p.Cost = o.cost
+	perM, metal, melted := 0.0, 0.0, 0.0
+	for i := range o.groups[:o.count] {
+		g := &o.groups[i]
+		mass := t.density * g.area * 1e-6 * float64(g.n)
+		perM += mass / g.deposit * 60
+		metal += mass
+		melted += mass / g.way.eff
+	}
+	if perM > 0 {
+		p.Deposit, p.Efficiency = units.KgH(metal/perM*60), metal/melted
+	}
+}
+
+// run returns one pass of the group.
+func (g *group) run(number, layer, bead int, density float64) Run {
+	energy := 60 * g.volts * g.current / (1000 * g.travel) // HEAT-1
+	return Run{
+		Number: number, Layer: layer, Bead: bead, Side: g.side, Kind: g.kind, Transfer: g.way.mode,
+		Area: units.MM2(g.area), Current: units.Amp(g.current), Voltage: units.Volt(g.volts),
+		WireFeed: units.MMin(g.feed), Travel: units.MMMin(g.travel),
+		ArcEnergy: units.KJMM(energy), Heat: units.KJMM(g.way.k * energy),
+		Deposit: units.KgH(g.deposit), Arc: units.Minute(density * g.area * 1e-6 / g.deposit * 60),
+		Technique: g.technique,
+	}
+}
+
+// heat fills in the largest heat of any pass and, for ferritic steel, what
+// follows from it.
+func (c *catalog) heat(p *Plan, t *task, o *outcome) {
+	for _, r := range p.Runs {
+		p.HeatMax, p.ArcEnergyMax = max(p.HeatMax, r.Heat), max(p.ArcEnergyMax, r.ArcEnergy)
+	}
+}
+
+// words_ fills in the sentences for the welder.
+func (c *catalog) words_(p *Plan, t *task, o *outcome) {
+	n := o.way
+	run := float64(t.j.Length)
+	if s := stitchOf(t.j); s.count > 0 {
+		run = s.segment
+	}
+	trigger, thin := "short", ""
+	if run > c.rules.latchMM {
+		trigger = "long"
+	}
+	if t.thin <= c.rules.thinInductance {
+		thin = "thin"
+	}
+	p.Polarity = c.words("polarity", n, "")
+	p.Torch = c.words("torch", n, "")
+	p.Trigger = c.words("trigger", n, trigger)
+	p.Inductance = c.words("inductance", n, thin)
+	p.Technique = c.words("technique", n, o.groups[o.governed].technique)
+}

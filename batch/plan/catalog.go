@@ -1,0 +1,228 @@
+package plan
+
+import (
+	"strings"
+
+	"seamtally/batch/rates"
+	"seamtally/batch/units"
+	"seamtally/tables"
+)
+
+// positions are the plate positions of ISO 6947, in the order of the index used
+// throughout the planner.
+var positions = [...]string{"PA", "PB", "PC", "PD", "PE", "PF", "PG"}
+
+// modes are the transfer modes that a window may name.
+var modes = [...]Transfer{ShortArc, Globular, Spray, Pulse}
+
+// The two joint families of the target currents.
+const (
+	butt = iota
+	fillet
+)
+
+// point is one anchor of a target current.
+type point struct{ t, i float64 }
+
+// way is one manner of welding: a wire under a gas in a transfer mode and a
+// position, with everything about it that no joint changes. Currents in A.
+type way struct {
+	wire      *tables.Wire
+	gas       *tables.Gas
+	mode      Transfer
+	process   string
+	pos       int
+	setup     int // number of the wire and gas together; see catalog.setups
+	fillerBit int
+	// wireStock and gasStock say whether the shop has them.
+	wireStock, gasStock bool
+
+	dia, q, eff   float64 // mm, g/m, 0..1
+	low, high     float64 // the window
+	start, top    float64 // the inner part of it, where start settings lie
+	boundary      float64 // a target below it belongs to the same wire's short arc
+	a, b, ext     float64 // melting constants and wire extension
+	k             float64 // thermal efficiency
+	volts         *tables.VoltLine
+	window        *tables.Window
+	melting       *tables.Melting
+	effRow        *tables.Efficiency
+	pass          *tables.SinglePass
+	travel        []*tables.Travel
+	flow          *tables.Flow
+	stick         *tables.Stickout
+	anchors       [2][]point
+	anchorRow     [2]*tables.Anchor
+	perKg         float64 // wire price
+	perLitre      float64 // gas price
+	spool, onHand float64 // kg
+	machines      []*machine
+	rootWay       *way // the same wire and gas in short arc, for open roots
+	pulseUnstated bool // a pulse machine that the shop has not said it has
+}
+
+// setup is one wire with one gas: what a welder changes over between.
+type setup struct {
+	wire *tables.Wire
+	gas  *tables.Gas
+}
+
+// catalog holds every way of welding that tables and shop allow.
+type catalog struct {
+	set    *tables.Set
+	shop   *rates.Shop
+	rules  rules
+	aws    bool // checks follow AWS and AISC rules instead of ISO and EN
+	all    [len(positions)][]*way
+	setups []setup
+	// machines are those the shop names, or all of the table where it names none.
+	machines      []*machine
+	machinesNamed bool
+	materials     map[string]grade
+	density       map[string]float64 // weld metal, kg/m³
+	fillers       map[string]int     // bit number of a filler class
+	pairs         map[[2]string][]tables.FillerChoice
+}
+
+// newCatalog compiles tables and shop into ways of welding.
+func newCatalog(set *tables.Set, shop *rates.Shop) *catalog {
+	c := &catalog{
+		set: set, shop: shop, rules: readRules(set),
+		materials: map[string]grade{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{},
+	}
+	for _, d := range set.Densities {
+		if d.Use == tables.WeldMetal {
+			c.density[d.Metal] = float64(d.Value)
+		}
+	}
+	c.machines, c.machinesNamed = shopMachines(set, shop)
+	for i := range set.Wires {
+		c.addWire(&set.Wires[i])
+	}
+	return c
+}
+
+func (c *catalog) addWire(w *tables.Wire) {
+	if _, known := c.fillers[w.Filler]; !known {
+		c.fillers[w.Filler] = len(c.fillers)
+	}
+	for _, name := range w.Gases() {
+		for i := range c.set.Gases {
+			if gas := &c.set.Gases[i]; gas.Gas == name {
+				c.addPair(w, gas)
+			}
+		}
+	}
+}
+
+// addPair adds the ways of one wire under one gas.
+func (c *catalog) addPair(w *tables.Wire, gas *tables.Gas) {
+	melting, ok := c.set.Melting(*w)
+	if !ok {
+		return
+	}
+	number := len(c.setups)
+	c.setups = append(c.setups, setup{w, gas})
+	for pos := range positions {
+		short := c.newWay(w, gas, ShortArc, pos, number, &melting)
+		for _, mode := range modes {
+			next := short
+			if mode != ShortArc {
+				next = c.newWay(w, gas, mode, pos, number, &melting)
+			}
+			if next == nil {
+				continue
+			}
+			next.meet(short, c.rules.gapShare)
+			c.all[pos] = append(c.all[pos], next)
+		}
+	}
+}
+
+// meet sets where a hotter mode begins: in the gap between the top of the same
+// wire's short arc and its own bottom, the nearer mode takes the target.
+func (w *way) meet(short *way, share float64) {
+	w.rootWay = w
+	if short == nil || w.mode == Pulse || w == short {
+		if short != nil {
+			w.rootWay = short
+		}
+		return
+	}
+	w.rootWay = short
+	w.boundary = w.start - share*max(0, w.start-short.top)
+}
+
+// newWay returns one way of welding, or nil where the tables have no window or
+// lack a figure for it.
+func (c *catalog) newWay(w *tables.Wire, gas *tables.Gas, mode Transfer, pos, number int, m *tables.Melting) *way {
+	window := c.window(w, gas, mode, pos)
+	if window == nil {
+		return nil
+	}
+	n := &way{
+		wire: w, gas: gas, mode: mode, pos: pos, setup: number, fillerBit: min(c.fillers[w.Filler], 63), process: w.Process(*gas),
+		dia: float64(w.Dia), q: float64(w.LinearMass), window: window, melting: m, a: m.A, b: m.B,
+		low: max(window.Low, float64(m.CurrentLow)), high: min(window.High, float64(m.CurrentHigh)),
+	}
+	if n.process == "" || n.high <= n.low || !c.fillIn(n) {
+		return nil
+	}
+	width := n.high - n.low
+	n.start, n.top = n.low+c.rules.innerLow*width, n.low+c.rules.innerHigh*width
+	c.priceIn(n)
+	c.machinesFor(n)
+	return n
+}
+
+// fillIn looks up the rows that a way needs; false where one is missing.
+func (c *catalog) fillIn(n *way) bool {
+	n.volts = c.voltLine(n)
+	n.pass = c.singlePass(n)
+	n.travel = c.travels(n)
+	n.flow = c.flow(n)
+	n.stick = c.stickout(n)
+	eff, ok := c.set.Efficiency(*n.wire, n.gas.Gas, string(n.mode))
+	k, okK := c.set.HeatK(n.process)
+	if n.volts == nil || n.pass == nil || len(n.travel) == 0 || n.flow == nil || n.stick == nil || !ok || !okK {
+		return false
+	}
+	n.eff, n.effRow, n.k = eff.Value, &eff, k.K
+	n.ext = n.stick.Start - n.stick.Arc
+	for family, name := range [...]string{"butt", "fillet"} {
+		n.anchors[family], n.anchorRow[family] = c.anchors(n, name)
+		if len(n.anchors[family]) == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// priceIn takes wire and gas prices from the shop; what the shop does not state
+// costs nothing here and is told in a check.
+func (c *catalog) priceIn(n *way) {
+	for _, p := range c.shop.Wires {
+		if p.Filler == n.wire.Filler && sameDia(p.Dia, n.wire.Dia) {
+			n.wireStock, n.perKg, n.spool, n.onHand = true, float64(p.PerKg), float64(p.SpoolKg), float64(p.OnHandKg)
+			break
+		}
+	}
+	for _, p := range c.shop.Gases {
+		if p.Gas == n.gas.Gas && p.Cylinder > 0 {
+			n.gasStock, n.perLitre = true, float64(p.PerCylinder)/float64(p.Cylinder)
+			break
+		}
+	}
+}
+
+func sameDia(a, b units.MM) bool { return a-b < 0.01 && b-a < 0.01 }
+
+// hasWord tells whether a list of words separated by blanks has the word.
+func hasWord(list, word string) bool {
+	for w := range strings.FieldsSeq(list) {
+		if w == word {
+			return true
+		}
+	}
+	return false
+}

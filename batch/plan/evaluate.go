@@ -1,0 +1,195 @@
+package plan
+
+import (
+	"math"
+
+	"seamtally/batch/rates"
+	"seamtally/batch/units"
+)
+
+// group is a number of equal passes of one seam.
+type group struct {
+	n         int
+	side      int
+	kind      RunKind
+	way       *way
+	area      float64 // of one pass, with allowances, mm²
+	current   float64
+	volts     float64
+	feed      float64 // m/min
+	deposit   float64 // kg/h
+	travel    float64 // mm/min
+	technique string
+	width     float64
+}
+
+// obstacle is what stands in the way of a manner of welding, gravest last: those
+// from impossible on cannot be obeyed even where the user asks for it.
+type obstacle uint16
+
+const (
+	tooHot       obstacle = 1 << iota // the window begins above what the sheet bears
+	belongsShort                      // the target lies in the short-arc part
+	plateTooThin                      // thinner than the wire is meant for
+	tooSmall                          // leg or pass smaller than the wire lays
+	tooFast                           // travel above the range at the lowest current
+	tooSlow                           // travel below the range even in small passes
+	alThick                           // aluminium in short arc above its thickness
+	noMachine                         // no machine of the shop bears it
+	noMetal                           // no area: nothing to lay
+)
+
+// outcome is one way of welding tried on one joint.
+type outcome struct {
+	way      *way
+	stands   obstacle // zero: feasible
+	demerit  int      // 0 is best; a better demerit beats any saving
+	groups   [4]group
+	count    int // groups in use
+	passes   int
+	machine  *machine
+	duty     float64
+	wireKg   float64
+	arc      float64 // minutes, all copies
+	gas      float64 // litres
+	starts   float64
+	kwh      float64
+	wanted   float64 // target current
+	cost     rates.Cost
+	governed int // index of the governing group
+}
+
+// try plans one joint in one way of welding.
+func (c *catalog) try(n *way, t *task) (o outcome) {
+	o.way = n
+	o.wanted = target(n.anchors[t.family], t.heatT)
+	o.stands, o.demerit = c.obstacles(n, t, o.wanted)
+	c.layPasses(&o, t)
+	if o.count == 0 {
+		o.stands |= noMetal
+		return o
+	}
+	c.pickMachine(&o, t)
+	c.quantities(&o, t)
+	return o
+}
+
+// obstacles judges what can be judged before any pass is laid.
+func (c *catalog) obstacles(n *way, t *task, wanted float64) (stands obstacle, demerit int) {
+	if n.start*c.rules.thinShare > wanted {
+		stands |= tooHot
+	}
+	if wanted < n.boundary {
+		stands |= belongsShort
+	}
+	if t.thin < n.pass.MinT-0.05 {
+		stands |= plateTooThin
+	}
+	if t.leg > 0 && t.leg < n.pass.MinLeg-0.01 {
+		stands |= tooSmall
+	}
+	if n.mode == ShortArc {
+		if n.wire.Metal == "aluminium" && t.thin > c.rules.alShortArc {
+			stands |= alThick
+		}
+		if t.thin > c.rules.shortArcThick {
+			demerit += 2
+		}
+	}
+	if n.pulseUnstated {
+		demerit++
+	}
+	return stands, demerit + t.rank(c, n)
+}
+
+// current limits a target to the inner part of the window.
+func (n *way) clamp(current float64) float64 {
+	return max(n.start, min(current, n.top))
+}
+
+// lay sets a group's current as high as the target and the travel range allow,
+// and tells what stands in the way.
+func (g *group) lay(wanted, density float64) obstacle {
+	n := g.way
+	best := obstacle(tooFast)
+	goal := n.clamp(wanted)
+	for _, r := range n.travel {
+		current := min(goal, n.currentAt(n.feedFor(depositFor(r.High, g.area, density))))
+		current = math.Floor(current + 1e-9)
+		stands := obstacle(0)
+		if current < math.Floor(n.start) {
+			current, stands = math.Floor(n.start), tooFast
+		}
+		feed := n.feed(current)
+		deposit := n.deposit(feed)
+		travel := travelAt(deposit, g.area, density)
+		if travel < r.Low {
+			stands = tooSlow
+		}
+		if g.technique == "" || stands < best || stands == best && current > g.current {
+			best = stands
+			g.current, g.feed, g.deposit, g.travel, g.technique = current, feed, deposit, travel, r.Technique
+		}
+	}
+	g.volts = n.voltage(g.current)
+	g.width = n.pass.Width
+	return best
+}
+
+// largestPass returns the largest pass area in mm² that the way lays at its
+// target without falling below its slowest travel.
+func (n *way) largestPass(wanted, density float64) float64 {
+	deposit := n.deposit(n.feed(math.Floor(n.clamp(wanted))))
+	slowest := math.Inf(1)
+	for _, r := range n.travel {
+		slowest = min(slowest, r.Low)
+	}
+	return deposit / 60 / (density * 1e-9 * slowest)
+}
+
+// pickMachine chooses the lightest machine for the largest current.
+func (c *catalog) pickMachine(o *outcome, t *task) {
+	most := 0.0
+	for i := range o.groups[:o.count] {
+		most = max(most, o.groups[i].current)
+	}
+	o.machine, o.duty = o.way.pick(most, c.shop.OperatingFactor, t.wish.machine)
+	if o.machine == nil && (c.machinesNamed || t.wish.machine != "") {
+		o.stands |= noMachine
+	}
+	if o.machine == nil {
+		o.duty = 1
+	}
+}
+
+// quantities works out wire, time, gas and energy of the joint and its cost.
+func (c *catalog) quantities(o *outcome, t *task) {
+	shop := c.shop
+	var perM, ui, wire, biggest float64 // minutes, V A min, kg per metre of seam
+	for i := range o.groups[:o.count] {
+		g := &o.groups[i]
+		mass := t.density * g.area * 1e-6 * float64(g.n) // kg per metre
+		minutes := mass / g.deposit * 60
+		perM += minutes
+		ui += g.volts * g.current * minutes
+		wire += mass / g.way.eff
+		o.passes += g.n
+		if g.area > biggest*(1+1e-9) {
+			biggest, o.governed = g.area, i
+		}
+	}
+	o.arc = perM * t.seam
+	o.wireKg = wire * t.seam * (1 + shop.WastePct/100)
+	o.starts = t.startsPerPass * float64(o.passes)
+	o.gas = o.way.flow.Start * (o.arc + o.starts*float64(shop.Preflow+shop.Postflow)/60)
+	o.kwh = ui * t.seam / 60 / 1000 / c.efficiency(o)
+	o.cost = rates.CostOf(rates.Quantities{
+		Qty: t.j.Qty, Seam: units.Metre(t.seam), Seams: t.seams, Passes: o.passes, Arc: units.Minute(o.arc),
+		Site: t.site, DutyCap: o.duty, WireKg: units.Kg(o.wireKg), WirePerKg: units.Money(o.way.perKg),
+		Gas: units.Litre(o.gas), GasPerLitre: units.Money(o.way.perLitre), ArcEnergy: units.KWh(o.kwh),
+		Transfer: string(o.way.mode), Metal: o.way.wire.Metal,
+	}, shop)
+}
+
+// efficiency is the source efficiency that the shop states.
+func (c *catalog) efficiency(*outcome) float64 { return c.shop.SourceEfficiency }

@@ -1,0 +1,272 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/units"
+	"seamtally/batch/weld"
+)
+
+// shape is the cross-section of one seam with what the planner needs to know of it.
+type shape struct {
+	section weld.Section
+	family  int
+	leg     float64    // of a fillet as drawn: the larger one; 0 for grooves
+	depths  [2]float64 // preparation depth of each side of a groove
+	shares  [2]float64 // share of the drawn area on each side
+}
+
+// assume notes a value that the list did not give.
+func (t *task) assume(key, value, why, basis string) {
+	t.assumed = append(t.assumed, joint.Assumption{Key: key, Value: value, Why: why, Basis: basis})
+}
+
+// shapeOf turns the joint's sizes into a cross-section. What it cannot know it
+// says in a sentence instead.
+func (c *catalog) shapeOf(t *task) (shape, string) {
+	p := &t.prep
+	switch p.Kind {
+	case joint.Fillet, joint.Lap:
+		return c.filletShape(t)
+	case joint.Corner:
+		return c.cornerShape(t)
+	case joint.SquareButt, joint.SingleV, joint.SingleBevel, joint.DoubleV, joint.DoubleBevel,
+		joint.SingleU, joint.SingleJ, joint.DoubleU, joint.DoubleJ:
+		return c.grooveShape(t)
+	}
+	return c.otherShape(t)
+}
+
+// filletShape reads leg or throat; a lap without a size is taken as filled to the
+// edge of its upper sheet.
+func (c *catalog) filletShape(t *task) (shape, string) {
+	p, size := &t.prep, t.j.Size
+	if p.Angle == 0 {
+		p.Angle = 90
+	}
+	switch {
+	case size.A > 0 && size.Means == joint.Throat, size.A > 0 && size.Means == joint.Penetration:
+		leg, err := weld.LegOfThroat(size.A, p.Angle)
+		if err != nil {
+			return shape{}, "the throat cannot be turned into a leg: " + err.Error()
+		}
+		p.LegA, p.LegB = leg, leg
+	case size.A > 0:
+		p.LegA, p.LegB = size.A, size.A
+		if size.B > 0 {
+			p.LegB = size.B
+		}
+	case p.Kind == joint.Lap && p.T1 > 0:
+		p.LegA, p.LegB = p.T1, p.T1
+		t.assume("size", mm(p.T1), "blank: a lap is taken as filled to the edge of its upper sheet", "common-practice")
+	default:
+		return shape{}, "no weld size is given"
+	}
+	f := weld.Fillet{LegA: p.LegA, LegB: p.LegB, Angle: p.Angle}
+	throat, err := f.Throat()
+	if err != nil {
+		return shape{}, err.Error()
+	}
+	grown := f.Grown(c.allowances())
+	p.Throat, p.WeldLegA, p.WeldLegB = throat, grown.LegA, grown.LegB
+	return shape{section: f, family: fillet, leg: float64(max(p.LegA, p.LegB)), shares: [2]float64{1, 0}}, ""
+}
+
+// cornerShape fills the corner of two square-cut edges to the leg given, or flush
+// with both faces.
+func (c *catalog) cornerShape(t *task) (shape, string) {
+	p, size := &t.prep, t.j.Size
+	if p.Angle == 0 {
+		p.Angle = 90
+	}
+	switch {
+	case size.A > 0 && size.Means == joint.Leg:
+		p.LegA, p.LegB = size.A, size.A
+		if size.B > 0 {
+			p.LegB = size.B
+		}
+	case size.A > 0:
+		leg, err := weld.LegOfThroat(size.A, 180-p.Angle)
+		if err != nil {
+			return shape{}, "the throat cannot be turned into a leg: " + err.Error()
+		}
+		p.LegA, p.LegB = leg, leg
+	case p.T1 > 0:
+		p.LegA, p.LegB = p.T1, cmpOr(p.T2, p.T1)
+		t.assume("size", mm(p.LegA), "blank: an outside corner is taken as open and filled flush", "common-practice")
+	default:
+		return shape{}, "no weld size and no thickness is given"
+	}
+	k := weld.Corner{LegA: p.LegA, LegB: p.LegB, Angle: p.Angle}
+	throat, err := weld.Fillet{LegA: k.LegA, LegB: k.LegB, Angle: 180 - k.Angle}.Throat()
+	if err != nil {
+		return shape{}, err.Error()
+	}
+	p.Throat = throat
+	p.WeldLegA, p.WeldLegB = p.LegA+c.shop.Overweld, p.LegB+c.shop.Overweld
+	return shape{section: k, family: fillet, leg: float64(max(p.LegA, p.LegB)), shares: [2]float64{1, 0}}, ""
+}
+
+func cmpOr(a, b units.MM) units.MM {
+	if a > 0 {
+		return a
+	}
+	return b
+}
+
+// doubles are the kinds that are prepared from both sides.
+var doubles = map[joint.Kind]bool{joint.DoubleV: true, joint.DoubleBevel: true, joint.DoubleU: true, joint.DoubleJ: true}
+
+// grooveShape takes the preparation from the list, and what is silent there from
+// the table of usual preparations.
+func (c *catalog) grooveShape(t *task) (shape, string) {
+	thick := t.thinner()
+	if thick <= 0 {
+		return shape{}, "no thickness is given: the area of a groove needs one"
+	}
+	c.fillPrep(t, thick)
+	g := t.groove(thick)
+	drawn, err := g.Drawn()
+	if err != nil {
+		return shape{}, err.Error()
+	}
+	t.prep.Throat = units.MM(grooveThroat(g))
+	s := shape{section: g, family: butt, shares: [2]float64{1, 0}, depths: [2]float64{float64(thick), 0}}
+	if g.Back.Depth > 0 || g.BackWelded {
+		s.shares[0] = frontShare(g, float64(drawn))
+		s.shares[1] = 1 - s.shares[0]
+		front := float64(thick) * s.shares[0]
+		if g.Back.Depth > 0 {
+			front = float64(g.Front.Depth) + float64(thick-g.Front.Depth-g.Back.Depth)/2
+		}
+		s.depths = [2]float64{front, float64(thick) - front}
+	}
+	return s, ""
+}
+
+// grooveThroat is how deep a groove weld goes.
+func grooveThroat(g weld.Groove) float64 {
+	if g.Fused > 0 {
+		return float64(g.Fused)
+	}
+	return float64(g.Thickness)
+}
+
+// frontShare returns the share of the drawn area that the front side fills. A
+// square butt welded from both sides is halved; a single groove keeps its whole
+// area in front but for the back run's cap.
+func frontShare(g weld.Groove, drawn float64) float64 {
+	if g.Back.Depth == 0 {
+		if g.Front.Depth == 0 {
+			return 0.5
+		}
+		return 0.85
+	}
+	rest := (g.Thickness - g.Front.Depth - g.Back.Depth) / 2
+	front := weld.Groove{Thickness: g.Front.Depth + rest, Gap: g.Gap, Front: g.Front}
+	area, err := front.Drawn()
+	if err != nil || drawn <= 0 {
+		return 0.5
+	}
+	return math.Min(0.95, math.Max(0.05, float64(area)/drawn))
+}
+
+// fillPrep completes angle, gap, root face and radius from the table.
+func (c *catalog) fillPrep(t *task, thick units.MM) {
+	p := &t.prep
+	row, ok := c.set.Prep(string(p.Kind), thick)
+	if !ok {
+		return
+	}
+	note := "blank: usual preparation for this thickness"
+	if p.Angle == 0 && row.Angle > 0 {
+		p.Angle = row.Angle
+		t.assume("angle", fmt.Sprintf("%g°", float64(row.Angle)), note, row.Basis)
+	}
+	if !t.j.GapGiven {
+		p.Gap = row.Gap
+		t.assume("gap", mm(row.Gap), note, row.Basis)
+	}
+	if !t.j.RootFaceGiven && p.Kind != joint.SquareButt && t.j.Depth == 0 {
+		p.RootFace = min(row.RootFace, thick/2)
+		t.assume("root_face", mm(p.RootFace), note, row.Basis)
+	}
+	if p.Radius == 0 && row.Radius > 0 {
+		p.Radius = row.Radius
+		t.assume("radius", mm(row.Radius), note, row.Basis)
+	}
+	t.depthShare = row.DepthShare
+}
+
+// groove builds the groove of the prep at a thickness.
+func (t *task) groove(thick units.MM) weld.Groove {
+	p := &t.prep
+	face := min(max(p.RootFace, 0), thick)
+	var g weld.Groove
+	switch p.Kind {
+	case joint.SquareButt:
+		g = weld.SquareButt(thick, p.Gap)
+	case joint.SingleV, joint.DoubleV:
+		g = weld.SingleV(thick, p.Gap, face, p.Angle)
+	case joint.SingleBevel, joint.DoubleBevel:
+		g = weld.SingleBevel(thick, p.Gap, face, p.Angle)
+	case joint.SingleU, joint.DoubleU:
+		g = weld.SingleU(thick, p.Gap, face, p.Angle, p.Radius)
+	default:
+		g = weld.SingleJ(thick, p.Gap, face, p.Angle, p.Radius)
+	}
+	if doubles[p.Kind] {
+		g = g.Doubled(t.frontDepthShare(thick - face))
+	}
+	g = t.partial(g, thick)
+	if p.Backing != "" || t.j.Sides == 2 {
+		g.OpenRoot = false
+		g.BackWelded = g.Back.Depth == 0 && g.Fused == 0 && (p.Backing == "gouge" || t.j.Sides == 2)
+	}
+	p.Depth, p.Depth2 = g.Front.Depth, g.Back.Depth
+	return g
+}
+
+// frontDepthShare is side 1's share of the prepared depth of a double groove.
+func (t *task) frontDepthShare(prepared units.MM) float64 {
+	if t.j.Depth > 0 && prepared > 0 {
+		return math.Min(1, float64(t.j.Depth/prepared))
+	}
+	if t.depthShare > 0 {
+		return t.depthShare
+	}
+	return 0.5
+}
+
+// partial cuts a groove to a stated penetration, or to a stated depth of
+// preparation of a single groove that is less than the thickness.
+func (t *task) partial(g weld.Groove, thick units.MM) weld.Groove {
+	depth := units.MM(0)
+	switch {
+	case t.j.Size.A > 0 && t.j.Size.Means != joint.Leg:
+		depth = t.j.Size.A
+	case t.j.Depth > 0 && !doubles[t.prep.Kind]:
+		depth = t.j.Depth
+		t.prep.RootFace = max(0, thick-depth)
+	}
+	if depth <= 0 || depth >= thick || doubles[t.prep.Kind] && 2*depth >= thick {
+		return g
+	}
+	return g.Partial(depth)
+}
+
+// mm writes a length as a person reads it.
+func mm(v units.MM) string { return fmt.Sprintf("%s mm", number(float64(v), 2)) }
+
+// allowances are the shop's additions to the drawn section.
+func (c *catalog) allowances() weld.Allowances {
+	s := c.shop
+	return weld.Allowances{Overweld: s.Overweld, FitGap: s.FitGap, Convexity: s.Convexity, CapHeight: s.CapHeight, RootHeight: s.RootHeight}
+}
+
+// otherShape covers the kinds that have no preparation of their own.
+func (c *catalog) otherShape(t *task) (shape, string) {
+	return shape{}, fmt.Sprintf("the area of this kind of joint (%s) is not known here", t.prep.Kind)
+}

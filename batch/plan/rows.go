@@ -1,0 +1,134 @@
+package plan
+
+import "seamtally/tables"
+
+// The functions of this file find the row of a setting table that fits a way of
+// welding. A blank cell of a row fits everything; the first row that fits counts.
+
+func fits(cell, value string) bool { return cell == "" || cell == value }
+
+func (c *catalog) window(w *tables.Wire, gas *tables.Gas, mode Transfer, pos int) *tables.Window {
+	for i := range c.set.Windows {
+		r := &c.set.Windows[i]
+		if r.Transfer == string(mode) && r.Metal == w.Metal && r.Construction == w.Construction &&
+			within(r.Dia, float64(w.Dia), r.Dia) && hasWord(r.Gas, gas.Gas) && hasWord(r.Positions, positions[pos]) {
+			return r
+		}
+	}
+	return nil
+}
+
+// within tells whether the value lies between the limits, give or take the
+// rounding of a diameter.
+func within(from, value, to float64) bool { return value > from-0.005 && value < to+0.005 }
+
+func (c *catalog) voltLine(n *way) *tables.VoltLine {
+	for i := range c.set.Voltages {
+		r := &c.set.Voltages[i]
+		if r.Metal == n.wire.Metal && r.Construction == n.wire.Construction && r.Transfer == string(n.mode) &&
+			hasWord(r.Gas, n.gas.Gas) && within(r.DiaFrom, n.dia, r.DiaTo) {
+			return r
+		}
+	}
+	return nil
+}
+
+func (c *catalog) singlePass(n *way) *tables.SinglePass {
+	for i := range c.set.SinglePass {
+		r := &c.set.SinglePass[i]
+		if fits(r.Metal, n.wire.Metal) && r.Construction == n.wire.Construction && r.Transfer == string(n.mode) &&
+			hasWord(r.Positions, positions[n.pos]) && within(r.DiaFrom, n.dia, r.DiaTo) {
+			return r
+		}
+	}
+	return nil
+}
+
+// travels returns the travel ranges of a way, one for each technique.
+func (c *catalog) travels(n *way) []*tables.Travel {
+	var out []*tables.Travel
+	seen := ""
+	for i := range c.set.Travel {
+		r := &c.set.Travel[i]
+		if fits(r.Metal, n.wire.Metal) && r.Construction == n.wire.Construction && r.Transfer == string(n.mode) &&
+			hasWord(r.Positions, positions[n.pos]) && !hasWord(seen, r.Technique) {
+			out = append(out, r)
+			seen += " " + r.Technique
+		}
+	}
+	return out
+}
+
+func (c *catalog) flow(n *way) *tables.Flow {
+	for i := range c.set.Flows {
+		r := &c.set.Flows[i]
+		if fits(r.Metal, n.wire.Metal) && r.Construction == n.wire.Construction && fits(r.Gas, n.gas.Gas) &&
+			fits(r.Transfer, string(n.mode)) && within(r.DiaFrom, n.dia, r.DiaTo) {
+			return r
+		}
+	}
+	return nil
+}
+
+func (c *catalog) stickout(n *way) *tables.Stickout {
+	for i := range c.set.Stickouts {
+		r := &c.set.Stickouts[i]
+		if fits(r.Metal, n.wire.Metal) && r.Construction == n.wire.Construction &&
+			fits(r.Transfer, string(n.mode)) && within(r.DiaFrom, n.dia, r.DiaTo) {
+			return r
+		}
+	}
+	return nil
+}
+
+// anchors returns the target currents of a family over thickness, thin to thick.
+func (c *catalog) anchors(n *way, family string) ([]point, *tables.Anchor) {
+	var out []point
+	var row *tables.Anchor
+	for i := range c.set.Anchors {
+		r := &c.set.Anchors[i]
+		if r.Metal == n.wire.Metal && r.Construction == n.wire.Construction && r.Family == family &&
+			within(r.DiaFrom, n.dia, r.DiaTo) {
+			out, row = append(out, point{r.Thickness, r.Current}), r
+		}
+	}
+	return out, row
+}
+
+// words returns the sentence of an item for a way under a condition.
+func (c *catalog) words(item string, n *way, when string) string {
+	for i := range c.set.Technique {
+		r := &c.set.Technique[i]
+		if r.Item == item && fits(r.Metal, n.wire.Metal) && fits(r.Construction, n.wire.Construction) &&
+			fits(r.Transfer, string(n.mode)) && fits(r.When, when) &&
+			(r.Positions == "" || hasWord(r.Positions, positions[n.pos])) {
+			return r.Text
+		}
+	}
+	return ""
+}
+
+// rules are the planner's own numbers, from the planning table.
+type rules struct {
+	innerLow, innerHigh, band, travelBand, gapShare, thinShare, sink float64
+	shortArcThick, alShortArc, latchMM, thinInductance, rootT        float64
+	openGap, closedFace                                              float64
+}
+
+func readRules(set *tables.Set) rules {
+	at := func(key string) float64 {
+		for _, r := range set.Planning {
+			if r.Key == key {
+				return r.Value
+			}
+		}
+		return 0
+	}
+	return rules{
+		innerLow: at("inner_low"), innerHigh: at("inner_high"), band: at("band"), travelBand: at("travel_band"),
+		gapShare: at("gap_share"), thinShare: at("thin_share"), sink: at("sink_factor"),
+		shortArcThick: at("short_arc_thick_mm"), alShortArc: at("al_short_arc_mm"),
+		latchMM: at("trigger_long_mm"), thinInductance: at("inductance_thin_mm"), rootT: at("root_thickness_mm"),
+		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"),
+	}
+}

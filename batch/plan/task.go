@@ -1,0 +1,188 @@
+package plan
+
+import (
+	"fmt"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/units"
+	"seamtally/tables"
+)
+
+// task is one joint made ready for planning: its geometry, metal, position and
+// the user's own wishes, worked out once and then tried in every way.
+type task struct {
+	j          *joint.Joint
+	prep       Prep
+	assumed    []joint.Assumption
+	shape      shape
+	depthShare float64
+
+	mat, mat2  *tables.Material // nil: blank or not understood
+	pair       []tables.FillerChoice
+	fillerMask uint64
+	metal      string
+	density    float64
+
+	pos      int
+	posNote  string
+	wish     wish
+	site     bool
+	thin     float64 // the thinner part, mm
+	heatT    float64 // the thickness that sets the current, mm
+	family   int
+	leg      float64 // drawn leg of a fillet, mm
+	sides    [2]side
+	openRoot bool
+
+	seam          float64 // metres, all copies, sides and stitches
+	seams         float64 // separate seams
+	segments      int
+	startsPerPass float64
+	drawn, made   float64 // mm² of one seam
+
+	noArea, noSettings string
+}
+
+// newTask reads one joint.
+func (c *catalog) newTask(j *joint.Joint) *task {
+	t := &task{j: j, site: j.Where == joint.Site, seams: float64(max(j.Qty, 1))}
+	t.prep = Prep{
+		Kind: j.Kind, T1: j.T1, T2: j.T2, Angle: j.Angle, Gap: j.Gap, RootFace: j.RootFace,
+		Radius: j.Radius, Backing: j.Backing,
+	}
+	if t.prep.Kind == joint.NoKind {
+		t.prep.Kind = joint.Fillet
+	}
+	c.readMetal(t)
+	c.readArea(t)
+	c.readSeam(t)
+	t.readPosition()
+	t.wish = c.readWish(j)
+	t.settleThickness(c.rules.sink)
+	t.noSettings = c.whyNoSettings(t)
+	return t
+}
+
+// thinner returns the smaller of the two thicknesses that are known; 0 if none is.
+func (t *task) thinner() units.MM {
+	switch a, b := t.prep.T1, t.prep.T2; {
+	case a <= 0:
+		return max(b, 0)
+	case b <= 0:
+		return a
+	default:
+		return min(a, b)
+	}
+}
+
+// readArea works out the areas of one seam, as drawn and as it will be made.
+func (c *catalog) readArea(t *task) {
+	s, why := c.shapeOf(t)
+	if why != "" {
+		t.noArea = why
+		return
+	}
+	drawn, err := s.section.Drawn()
+	if err == nil {
+		t.drawn = float64(drawn)
+		var made units.MM2
+		made, err = s.section.Made(c.allowances())
+		t.made = float64(made)
+	}
+	if err != nil {
+		t.noArea, t.drawn, t.made = err.Error(), 0, 0
+		return
+	}
+	t.shape, t.family, t.leg = s, s.family, s.leg
+	for k, share := range s.shares {
+		if share > 0 {
+			t.sides[k] = side{drawn: t.drawn * share, made: t.made * share, depth: s.depths[k]}
+		}
+	}
+	t.openRoot = s.family == butt && t.prep.Kind != joint.SquareButt && t.prep.Backing == "" &&
+		float64(t.prep.Gap) >= c.rules.openGap && float64(t.prep.RootFace) < c.rules.closedFace
+}
+
+// readSeam works out the metres welded and the starts of one pass.
+func (c *catalog) readSeam(t *task) {
+	j := t.j
+	length := max(float64(j.Length), 0)
+	if j.Sides == 2 && t.family == fillet {
+		t.seams *= 2
+	}
+	if s := stitchOf(j); s.count > 0 {
+		t.segments = s.count
+		t.seam = float64(s.count) * s.segment / 1000 * t.seams
+		t.startsPerPass = float64(s.count) * t.seams
+		return
+	}
+	t.seam = length / 1000 * t.seams
+	t.startsPerPass = t.seams * max(1, c.shop.SeamStartsPerM*length/1000)
+}
+
+// readPosition takes pipe positions as the plate position they come down to.
+func (t *task) readPosition() {
+	code := t.j.Position
+	switch code {
+	case "":
+		code = "PA"
+		if t.family == fillet {
+			code = "PB"
+		}
+		t.assume("position", code, "blank: fillets and laps are taken as PB, butts as PA", "common-practice")
+	case "PH", "PK", "H-L045":
+		t.posNote, code = code, "PF"
+	case "PJ", "J-L045":
+		t.posNote, code = code, "PG"
+	}
+	t.pos = -1
+	for k, p := range positions {
+		if p == code {
+			t.pos = k
+		}
+	}
+}
+
+// settleThickness works out the thinner part and the thickness that sets the current.
+func (t *task) settleThickness(sink float64) {
+	t.thin = float64(t.thinner())
+	t1, t2 := float64(cmpOr(t.prep.T1, t.prep.T2)), float64(cmpOr(t.prep.T2, t.prep.T1))
+	if t.thin > 0 {
+		t.heatT = sinkThickness(t1, t2, sink)
+	}
+}
+
+// whyNoSettings says what keeps a joint from getting settings at all; empty if
+// nothing does.
+func (c *catalog) whyNoSettings(t *task) string {
+	switch {
+	case t.noArea != "":
+		return "no settings: " + t.noArea
+	case t.j.Material == "" && t.j.Material2 == "":
+		return "no settings: the material is blank"
+	case t.mat == nil:
+		return fmt.Sprintf("no settings: the material %q is not in the table of materials", t.j.Material)
+	case t.j.Material2 != "" && t.mat2 == nil:
+		return fmt.Sprintf("no settings: the material %q is not in the table of materials", t.j.Material2)
+	case t.mat.Weldable == "no" || t.mat2 != nil && t.mat2.Weldable == "no":
+		return "no settings: " + t.notWeldable()
+	case len(t.pair) == 0:
+		return "no settings: the table of fillers has none for this pair of materials"
+	case t.thin <= 0:
+		return "no settings: the thickness is blank"
+	case t.made <= 0:
+		return "no settings: a closed square edge without reinforcement has no area to fill, so travel and time have no value"
+	case t.pos < 0:
+		return fmt.Sprintf("no settings: the position %q is not known", t.j.Position)
+	case t.wish.problem != "":
+		return "no settings: " + t.wish.problem
+	}
+	return ""
+}
+
+func (t *task) notWeldable() string {
+	if t.mat.Weldable == "no" {
+		return t.mat.Grade + ": " + t.mat.Note
+	}
+	return t.mat2.Grade + ": " + t.mat2.Note
+}
