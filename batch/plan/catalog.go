@@ -58,7 +58,7 @@ type way struct {
 	spool, onHand float64 // kg
 	machines      []*machine
 	rootWay       *way // the same wire and gas in short arc, for open roots
-	pulseUnstated bool // a pulse machine that the shop has not said it has
+	pulseLast     bool // pulse where the shop names no machine for it, or has other ways first
 }
 
 // setup is one wire with one gas: what a welder changes over between.

@@ -96,7 +96,7 @@ func (c *catalog) obstacles(n *way, t *task, wanted float64) (stands obstacle, d
 			demerit += 2
 		}
 	}
-	if n.pulseUnstated {
+	if n.pulseLast {
 		demerit++
 	}
 	return stands, demerit + t.rank(c, n)

@@ -50,7 +50,7 @@ func (c *catalog) machinesFor(n *way) {
 	if len(n.machines) > 0 {
 		n.top = min(n.top, top)
 	}
-	n.pulseUnstated = n.mode == Pulse && !c.machinesNamed
+	n.pulseLast = n.mode == Pulse && (!c.machinesNamed || c.rules.pulseLastSteel && n.wire.Metal == "carbon steel")
 }
 
 // most is the largest current that the machine gives with the wire: its own

@@ -113,6 +113,7 @@ type rules struct {
 	innerLow, innerHigh, band, travelBand, gapShare, thinShare, sink float64
 	shortArcThick, alShortArc, latchMM, thinInductance, rootT        float64
 	openGap, closedFace                                              float64
+	pulseLastSteel                                                   bool
 }
 
 func readRules(set *tables.Set) rules {
@@ -129,6 +130,6 @@ func readRules(set *tables.Set) rules {
 		gapShare: at("gap_share"), thinShare: at("thin_share"), sink: at("sink_factor"),
 		shortArcThick: at("short_arc_thick_mm"), alShortArc: at("al_short_arc_mm"),
 		latchMM: at("trigger_long_mm"), thinInductance: at("inductance_thin_mm"), rootT: at("root_thickness_mm"),
-		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"),
+		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), pulseLastSteel: at("pulse_last_steel") > 0,
 	}
 }
