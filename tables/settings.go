@@ -12,11 +12,12 @@ type Settings struct {
 	Technique  []Technique
 	Planning   []Planning
 	Processes  []ProcessWord
+	CheckRules []CheckRule
 }
 
 func loadSettings(f *Files) (Settings, error) {
 	var s Settings
-	var errs [10]error
+	var errs [11]error
 	s.Windows, errs[0] = Rows[Window](f, "windows")
 	s.Voltages, errs[1] = Rows[VoltLine](f, "voltages")
 	s.Anchors, errs[2] = Rows[Anchor](f, "anchors")
@@ -27,6 +28,7 @@ func loadSettings(f *Files) (Settings, error) {
 	s.Technique, errs[7] = Rows[Technique](f, "technique")
 	s.Planning, errs[8] = Rows[Planning](f, "planning")
 	s.Processes, errs[9] = Rows[ProcessWord](f, "processes")
+	s.CheckRules, errs[10] = Rows[CheckRule](f, "check_rules")
 	for _, err := range errs {
 		if err != nil {
 			return Settings{}, err

@@ -23,14 +23,14 @@ func (c *catalog) plan(t *task, of *offer, n *way) Plan {
 	c.waySettings(&p, t, &o)
 	c.totals(&p, t, &o)
 	c.heat(&p, t, &o)
-	c.words_(&p, t, &o)
+	c.sentences(&p, t, &o)
 	c.check(&p, t, &o, of)
 	return p
 }
 
 // geometryOf returns a plan with geometry, metal and metres only.
 func (c *catalog) geometryOf(t *task) Plan {
-	p := Plan{Joint: t.j, Prep: t.prep, Assumed: t.assumed, Segments: t.segments}
+	p := Plan{Joint: t.j, Prep: t.prep, Assumed: t.assumed, Segments: t.segments, Density: units.KgM3(t.density)}
 	if t.mat != nil {
 		p.MetalGroup = t.metal
 	}
@@ -114,12 +114,12 @@ func (c *catalog) heat(p *Plan, t *task, o *outcome) {
 	}
 }
 
-// words_ fills in the sentences for the welder.
-func (c *catalog) words_(p *Plan, t *task, o *outcome) {
+// sentences fills in the sentences for the welder.
+func (c *catalog) sentences(p *Plan, t *task, o *outcome) {
 	n := o.way
 	run := float64(t.j.Length)
-	if s := stitchOf(t.j); s.count > 0 {
-		run = s.segment
+	if t.stitch.count > 0 {
+		run = t.stitch.segment
 	}
 	trigger, thin := "short", ""
 	if run > c.rules.latchMM {

@@ -72,6 +72,7 @@ type catalog struct {
 	set    *tables.Set
 	shop   *rates.Shop
 	rules  rules
+	book   ruleBook
 	aws    bool // checks follow AWS and AISC rules instead of ISO and EN
 	all    [len(positions)][]*way
 	setups []setup
@@ -85,9 +86,9 @@ type catalog struct {
 }
 
 // newCatalog compiles tables and shop into ways of welding.
-func newCatalog(set *tables.Set, shop *rates.Shop) *catalog {
+func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 	c := &catalog{
-		set: set, shop: shop, rules: readRules(set),
+		set: set, shop: shop, rules: readRules(set), aws: opt.Codes == "aws", book: readRuleBook(set, opt.Codes == "aws"),
 		materials: map[string]grade{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{},
 	}
 	for _, d := range set.Densities {

@@ -1,8 +1,185 @@
 package plan
 
-// whyNothing says what stands in the way of every option.
-func (c *catalog) whyNothing(t *task) string { return "no wire and gas of the shop can weld it" }
+import (
+	"fmt"
 
-func (c *catalog) checkBare(p *Plan, t *task)                    {}
-func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {}
-func (c *catalog) trace(p *Plan, t *task, of *offer, n *way)     {}
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/tables"
+)
+
+// checker collects the checks of one joint. Each names its rule by a code; the
+// rule's words, source and remedy come from the table of check rules.
+type checker struct {
+	c   *catalog
+	out []finding.Check
+}
+
+// ruleBook holds the check rules by code for the family of codes in use.
+type ruleBook map[string][]*tables.CheckRule
+
+func readRuleBook(set *tables.Set, aws bool) ruleBook {
+	own := "iso"
+	if aws {
+		own = "aws"
+	}
+	book := ruleBook{}
+	for i := range set.CheckRules {
+		r := &set.CheckRules[i]
+		if r.Codes == "both" || r.Codes == own {
+			book[r.Code] = append(book[r.Code], r)
+		}
+	}
+	return book
+}
+
+// at returns the row of a rule for a value: the one whose range holds it, over
+// the lower limit and up to the upper; nil if none does.
+func (b ruleBook) at(code string, value float64) *tables.CheckRule {
+	for _, r := range b[code] {
+		if value > r.Over-1e-9 && (r.To == 0 || value <= r.To+1e-9) && (r.Over == 0 || value > r.Over+1e-9 || len(b[code]) == 1) {
+			return r
+		}
+	}
+	return nil
+}
+
+// first returns the only row of a rule, or its first.
+func (b ruleBook) first(code string) *tables.CheckRule {
+	if rows := b[code]; len(rows) > 0 {
+		return rows[0]
+	}
+	return nil
+}
+
+// say adds a check under a rule; a rule that the family of codes does not have is
+// silent.
+func (k *checker) say(r *tables.CheckRule, level finding.Level, text string) {
+	if r == nil {
+		return
+	}
+	k.out = append(k.out, finding.Check{Code: r.Code, Level: level, Text: text, Rule: r.Rule, Source: r.Source, Basis: r.Basis, Do: r.Do})
+}
+
+// sayf is say with the first row of a code and a formatted text.
+func (k *checker) sayf(code string, level finding.Level, format string, args ...any) {
+	k.say(k.c.book.first(code), level, fmt.Sprintf(format, args...))
+}
+
+// check judges a joint that has settings.
+func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
+	k := &checker{c: c}
+	k.materials(t)
+	k.sizes(t)
+	k.stitches(t)
+	k.place(t)
+	k.choice(t, o, of)
+	k.passes(t, o)
+	k.machine(t, o, p)
+	k.heat(t, p)
+	k.list(t)
+	p.Checks = k.out
+	p.Cautions = c.cautions(t, p)
+}
+
+// checkBare judges a joint without settings: what is missing comes first.
+func (c *catalog) checkBare(p *Plan, t *task) {
+	k := &checker{c: c}
+	k.missing(p, t)
+	k.materials(t)
+	if t.noArea == "" {
+		k.sizes(t)
+		k.stitches(t)
+	}
+	k.place(t)
+	k.list(t)
+	p.Checks = k.out
+	p.Cautions = c.cautions(t, p)
+}
+
+// missing says what keeps the joint from having settings.
+func (k *checker) missing(p *Plan, t *task) {
+	why := p.NoSettings
+	switch {
+	case t.noArea != "" && t.noAreaCode == "size-blank", t.noArea != "" && t.noAreaCode == "thickness-blank":
+		k.sayf(t.noAreaCode, finding.Warning, "%s", why)
+	case t.noArea != "":
+		k.sayf(t.noAreaCode, finding.Warning, "%s", why)
+	case t.j.Material == "" && t.j.Material2 == "":
+		k.sayf("material-blank", finding.Note, "%s", why)
+	case t.mat == nil || t.j.Material2 != "" && t.mat2 == nil:
+		k.sayf("material-unknown", finding.Warning, "%s", why)
+	case t.notToBeWelded():
+		k.sayf("not-weldable", finding.Error, "%s", why)
+	case len(t.pair) == 0:
+		k.sayf("no-filler", finding.Error, "%s", why)
+	case t.thin <= 0:
+		k.sayf("thickness-blank", finding.Note, "%s", why)
+	case t.made <= 0:
+		k.sayf("no-area", finding.Note, "%s", why)
+	case t.holeDepth > 0:
+		k.sayf("kind-outside", finding.Note, "%s", why)
+	case t.pos < 0:
+		k.sayf("position-unknown", finding.Error, "%s", why)
+	case t.wish.problem != "":
+		k.sayf("word-unknown", finding.Error, "%s", why)
+	default:
+		k.sayf(k.c.whyCode(t), finding.Error, "%s", why)
+	}
+}
+
+// materials judges the parent metals and the filler.
+func (k *checker) materials(t *task) {
+	if t.mat == nil {
+		return
+	}
+	for _, m := range []*tables.Material{t.mat, t.mat2} {
+		if m == nil || m == t.mat2 && t.mat2 == t.mat {
+			continue
+		}
+		if m.Weldable == "care" {
+			k.sayf("weld-care", finding.Warning, "%s: %s", m.Grade, m.Note)
+		}
+		if m.Coated == "zinc" {
+			k.sayf("zinc", finding.Warning, "%s is zinc coated", m.Grade)
+		}
+	}
+	if t.mat2 != nil && t.mat.Family != t.mat2.Family && len(t.pair) > 0 {
+		k.sayf("dissimilar", finding.Note, "%s meets %s: %s, %s", t.mat.Grade, t.mat2.Grade, t.pair[0].Filler, t.pair[0].Reason)
+	}
+}
+
+// place judges where and in which position the joint is welded.
+func (k *checker) place(t *task) {
+	if t.site {
+		k.sayf("site-wind", finding.Warning, "welded on site with shielding gas")
+	}
+	if t.posNote != "" && t.pos >= 0 {
+		k.sayf("position-pipe", finding.Note, "%s is planned as %s", t.posNote, positions[t.pos])
+	}
+}
+
+// list judges what only the row and its list can tell.
+func (k *checker) list(t *task) {
+	if t.j.WPS != "" {
+		k.sayf("wps-governs", finding.Note, "procedure %s is named", t.j.WPS)
+	}
+	if t.twin > 0 {
+		k.sayf("mark-twice", finding.Warning, "the mark %s stands in row %d too", t.j.Mark, t.twin)
+	}
+	if t.seam <= 0 && t.noArea == "" && t.stitchMissing == "" {
+		k.sayf("length-blank", finding.Note, "the length of the seam is not known")
+	}
+}
+
+// markTwins notes the row of the first joint with the same mark.
+func markTwins(tasks []*task) {
+	seen := make(map[string]*joint.Joint, len(tasks))
+	for _, t := range tasks {
+		if first, ok := seen[t.j.Mark]; ok && t.j.Mark != "" {
+			t.twin = first.Place.Row
+			continue
+		}
+		seen[t.j.Mark] = t.j
+	}
+}

@@ -25,10 +25,14 @@ func (t *task) assume(key, value, why, basis string) {
 
 // shapeOf turns the joint's sizes into a cross-section. What it cannot know it
 // says in a sentence instead.
-func (c *catalog) shapeOf(t *task) (shape, string) {
+func (c *catalog) shapeOf(t *task) (shape, coded) {
 	p := &t.prep
 	switch p.Kind {
 	case joint.Fillet, joint.Lap:
+		t.fitGap = float64(c.shop.FitGap)
+		if t.j.GapGiven {
+			t.fitGap = max(0, float64(t.j.Gap))
+		}
 		return c.filletShape(t)
 	case joint.Corner:
 		return c.cornerShape(t)
@@ -41,7 +45,7 @@ func (c *catalog) shapeOf(t *task) (shape, string) {
 
 // filletShape reads leg or throat; a lap without a size is taken as filled to the
 // edge of its upper sheet.
-func (c *catalog) filletShape(t *task) (shape, string) {
+func (c *catalog) filletShape(t *task) (shape, coded) {
 	p, size := &t.prep, t.j.Size
 	if p.Angle == 0 {
 		p.Angle = 90
@@ -50,7 +54,7 @@ func (c *catalog) filletShape(t *task) (shape, string) {
 	case size.A > 0 && size.Means == joint.Throat, size.A > 0 && size.Means == joint.Penetration:
 		leg, err := weld.LegOfThroat(size.A, p.Angle)
 		if err != nil {
-			return shape{}, "the throat cannot be turned into a leg: " + err.Error()
+			return shape{}, coded{"size-bad", "the throat cannot be turned into a leg: " + err.Error()}
 		}
 		p.LegA, p.LegB = leg, leg
 	case size.A > 0:
@@ -62,21 +66,21 @@ func (c *catalog) filletShape(t *task) (shape, string) {
 		p.LegA, p.LegB = p.T1, p.T1
 		t.assume("size", mm(p.T1), "blank: a lap is taken as filled to the edge of its upper sheet", "common-practice")
 	default:
-		return shape{}, "no weld size is given"
+		return shape{}, coded{"size-blank", "no weld size is given"}
 	}
 	f := weld.Fillet{LegA: p.LegA, LegB: p.LegB, Angle: p.Angle}
 	throat, err := f.Throat()
 	if err != nil {
-		return shape{}, err.Error()
+		return shape{}, coded{"size-bad", err.Error()}
 	}
-	grown := f.Grown(c.allowances())
+	grown := f.Grown(c.allowances(t))
 	p.Throat, p.WeldLegA, p.WeldLegB = throat, grown.LegA, grown.LegB
-	return shape{section: f, family: fillet, leg: float64(max(p.LegA, p.LegB)), shares: [2]float64{1, 0}}, ""
+	return shape{section: f, family: fillet, leg: float64(max(p.LegA, p.LegB)), shares: [2]float64{1, 0}}, coded{}
 }
 
 // cornerShape fills the corner of two square-cut edges to the leg given, or flush
 // with both faces.
-func (c *catalog) cornerShape(t *task) (shape, string) {
+func (c *catalog) cornerShape(t *task) (shape, coded) {
 	p, size := &t.prep, t.j.Size
 	if p.Angle == 0 {
 		p.Angle = 90
@@ -90,23 +94,23 @@ func (c *catalog) cornerShape(t *task) (shape, string) {
 	case size.A > 0:
 		leg, err := weld.LegOfThroat(size.A, 180-p.Angle)
 		if err != nil {
-			return shape{}, "the throat cannot be turned into a leg: " + err.Error()
+			return shape{}, coded{"size-bad", "the throat cannot be turned into a leg: " + err.Error()}
 		}
 		p.LegA, p.LegB = leg, leg
 	case p.T1 > 0:
 		p.LegA, p.LegB = p.T1, cmpOr(p.T2, p.T1)
 		t.assume("size", mm(p.LegA), "blank: an outside corner is taken as open and filled flush", "common-practice")
 	default:
-		return shape{}, "no weld size and no thickness is given"
+		return shape{}, coded{"size-blank", "no weld size and no thickness is given"}
 	}
 	k := weld.Corner{LegA: p.LegA, LegB: p.LegB, Angle: p.Angle}
 	throat, err := weld.Fillet{LegA: k.LegA, LegB: k.LegB, Angle: 180 - k.Angle}.Throat()
 	if err != nil {
-		return shape{}, err.Error()
+		return shape{}, coded{"size-bad", err.Error()}
 	}
 	p.Throat = throat
 	p.WeldLegA, p.WeldLegB = p.LegA+c.shop.Overweld, p.LegB+c.shop.Overweld
-	return shape{section: k, family: fillet, leg: float64(max(p.LegA, p.LegB)), shares: [2]float64{1, 0}}, ""
+	return shape{section: k, family: fillet, leg: float64(max(p.LegA, p.LegB)), shares: [2]float64{1, 0}}, coded{}
 }
 
 func cmpOr(a, b units.MM) units.MM {
@@ -121,16 +125,16 @@ var doubles = map[joint.Kind]bool{joint.DoubleV: true, joint.DoubleBevel: true, 
 
 // grooveShape takes the preparation from the list, and what is silent there from
 // the table of usual preparations.
-func (c *catalog) grooveShape(t *task) (shape, string) {
+func (c *catalog) grooveShape(t *task) (shape, coded) {
 	thick := t.thinner()
 	if thick <= 0 {
-		return shape{}, "no thickness is given: the area of a groove needs one"
+		return shape{}, coded{"thickness-blank", "no thickness is given: the area of a groove needs one"}
 	}
 	c.fillPrep(t, thick)
 	g := t.groove(thick)
 	drawn, err := g.Drawn()
 	if err != nil {
-		return shape{}, err.Error()
+		return shape{}, coded{"size-bad", err.Error()}
 	}
 	t.prep.Throat = units.MM(grooveThroat(g))
 	s := shape{section: g, family: butt, shares: [2]float64{1, 0}, depths: [2]float64{float64(thick), 0}}
@@ -143,7 +147,7 @@ func (c *catalog) grooveShape(t *task) (shape, string) {
 		}
 		s.depths = [2]float64{front, float64(thick) - front}
 	}
-	return s, ""
+	return s, coded{}
 }
 
 // grooveThroat is how deep a groove weld goes.
@@ -260,13 +264,9 @@ func (t *task) partial(g weld.Groove, thick units.MM) weld.Groove {
 // mm writes a length as a person reads it.
 func mm(v units.MM) string { return fmt.Sprintf("%s mm", number(float64(v), 2)) }
 
-// allowances are the shop's additions to the drawn section.
-func (c *catalog) allowances() weld.Allowances {
+// allowances are the shop's additions to the drawn section; a gap that the list
+// gives for a fillet or lap stands in place of the shop's.
+func (c *catalog) allowances(t *task) weld.Allowances {
 	s := c.shop
-	return weld.Allowances{Overweld: s.Overweld, FitGap: s.FitGap, Convexity: s.Convexity, CapHeight: s.CapHeight, RootHeight: s.RootHeight}
-}
-
-// otherShape covers the kinds that have no preparation of their own.
-func (c *catalog) otherShape(t *task) (shape, string) {
-	return shape{}, fmt.Sprintf("the area of this kind of joint (%s) is not known here", t.prep.Kind)
+	return weld.Allowances{Overweld: s.Overweld, FitGap: units.MM(t.fitGap), Convexity: s.Convexity, CapHeight: s.CapHeight, RootHeight: s.RootHeight}
 }

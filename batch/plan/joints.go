@@ -15,8 +15,7 @@ type Options struct {
 // shop allow, wire and gas are chosen for the list, and the chosen way becomes
 // the joint's plan. The result has one plan for each joint, in the same order.
 func Joints(joints []joint.Joint, set *tables.Set, shop *rates.Shop, opt Options) []Plan {
-	c := newCatalog(set, shop)
-	c.aws = opt.Codes == "aws"
+	c := newCatalog(set, shop, opt)
 	tasks, offers := c.ready(joints)
 	chosen := c.choose(offers)
 	plans := make([]Plan, len(joints))
@@ -33,14 +32,14 @@ func (c *catalog) ready(joints []joint.Joint) ([]*task, []offer) {
 		tasks[i] = c.newTask(&joints[i])
 		offers[i] = c.offers(tasks[i])
 	}
+	markTwins(tasks)
 	return tasks, offers
 }
 
 // Explain plans the list as Joints does and returns the plan of one joint with
 // its working and the options that were considered.
 func Explain(joints []joint.Joint, index int, set *tables.Set, shop *rates.Shop, opt Options) Plan {
-	c := newCatalog(set, shop)
-	c.aws = opt.Codes == "aws"
+	c := newCatalog(set, shop, opt)
 	tasks, offers := c.ready(joints)
 	chosen := c.choose(offers)
 	p := c.plan(tasks[index], &offers[index], chosen[index])

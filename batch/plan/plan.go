@@ -110,6 +110,7 @@ type Plan struct {
 	AreaDrawn  units.MM2 // one seam
 	Area       units.MM2 // one seam, with allowances
 	WeldMetal  units.Kg
+	Density    units.KgM3 // of the weld metal
 
 	Settings   bool
 	NoSettings string

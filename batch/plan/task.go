@@ -40,7 +40,14 @@ type task struct {
 	startsPerPass float64
 	drawn, made   float64 // mm² of one seam
 
-	noArea, noSettings string
+	fitGap        float64 // fit-up gap of a fillet or lap, mm
+	stitch        stitched
+	stitchMissing string  // why a stitch note gives no weld
+	holeDepth     float64 // of a plug or slot, mm
+	twin          int     // row of another joint with the same mark
+
+	noArea, noAreaCode string // why there is no area, and the code of its rule
+	noSettings         string
 }
 
 // newTask reads one joint.
@@ -78,19 +85,19 @@ func (t *task) thinner() units.MM {
 // readArea works out the areas of one seam, as drawn and as it will be made.
 func (c *catalog) readArea(t *task) {
 	s, why := c.shapeOf(t)
-	if why != "" {
-		t.noArea = why
+	if why.text != "" {
+		t.noArea, t.noAreaCode = why.text, why.code
 		return
 	}
 	drawn, err := s.section.Drawn()
 	if err == nil {
 		t.drawn = float64(drawn)
 		var made units.MM2
-		made, err = s.section.Made(c.allowances())
+		made, err = s.section.Made(c.allowances(t))
 		t.made = float64(made)
 	}
 	if err != nil {
-		t.noArea, t.drawn, t.made = err.Error(), 0, 0
+		t.noArea, t.noAreaCode, t.drawn, t.made = err.Error(), "size-bad", 0, 0
 		return
 	}
 	t.shape, t.family, t.leg = s, s.family, s.leg
@@ -107,10 +114,18 @@ func (c *catalog) readArea(t *task) {
 func (c *catalog) readSeam(t *task) {
 	j := t.j
 	length := max(float64(j.Length), 0)
+	if t.holeDepth > 0 {
+		length = t.holeDepth
+	}
 	if j.Sides == 2 && t.family == fillet {
 		t.seams *= 2
 	}
-	if s := stitchOf(j); s.count > 0 {
+	if j.Stitch != nil {
+		t.stitch = stitchOf(j)
+		if t.stitch.count == 0 {
+			t.stitchMissing = fmt.Sprintf("the stitch note %q puts no segment into %s", j.Stitch.Text, mmText(length))
+		}
+		s := t.stitch
 		t.segments = s.count
 		t.seam = float64(s.count) * s.segment / 1000 * t.seams
 		t.startsPerPass = float64(s.count) * t.seams
@@ -164,7 +179,7 @@ func (c *catalog) whyNoSettings(t *task) string {
 		return fmt.Sprintf("no settings: the material %q is not in the table of materials", t.j.Material)
 	case t.j.Material2 != "" && t.mat2 == nil:
 		return fmt.Sprintf("no settings: the material %q is not in the table of materials", t.j.Material2)
-	case t.mat.Weldable == "no" || t.mat2 != nil && t.mat2.Weldable == "no":
+	case t.notToBeWelded():
 		return "no settings: " + t.notWeldable()
 	case len(t.pair) == 0:
 		return "no settings: the table of fillers has none for this pair of materials"
@@ -172,12 +187,19 @@ func (c *catalog) whyNoSettings(t *task) string {
 		return "no settings: the thickness is blank"
 	case t.made <= 0:
 		return "no settings: a closed square edge without reinforcement has no area to fill, so travel and time have no value"
+	case t.holeDepth > 0:
+		return "no settings: a plug or slot is filled on the spot, not along a seam; only its metal is worked out"
 	case t.pos < 0:
 		return fmt.Sprintf("no settings: the position %q is not known", t.j.Position)
 	case t.wish.problem != "":
 		return "no settings: " + t.wish.problem
 	}
 	return ""
+}
+
+// notToBeWelded tells whether either material is not to be arc welded.
+func (t *task) notToBeWelded() bool {
+	return t.mat.Weldable == "no" || t.mat2 != nil && t.mat2.Weldable == "no"
 }
 
 func (t *task) notWeldable() string {

@@ -1,0 +1,163 @@
+package plan
+
+import (
+	"fmt"
+	"strings"
+
+	"seamtally/batch/finding"
+)
+
+// choice judges the wire, gas and mode that the plan took.
+func (k *checker) choice(t *task, o *outcome, of *offer) {
+	n := o.way
+	if of.forced {
+		for _, c := range k.c.obstacleChecks(o, t) {
+			k.sayf(c.code, finding.Warning, "%s", c.text)
+		}
+	}
+	if len(t.wish.wires) > 0 && !t.suits(n) {
+		k.sayf("wire-metal", finding.Warning, "%s is asked for; %s", n.wire.Filler, t.wantsFiller())
+	}
+	if n.mode == ShortArc && t.thin > k.c.rules.shortArcThick {
+		k.say(k.c.book.first("short-arc-thick"), finding.Warning, fmt.Sprintf("short arc on %s", mmText(t.thin)))
+	}
+	if n.mode == ShortArc {
+		k.say(k.c.book.first("short-arc-aws"), finding.Note, "planned in short arc")
+	}
+	if !n.wireStock {
+		k.sayf("no-price", finding.Warning, "%s %s mm is not in the shop's stock", n.wire.Filler, number(n.dia, 1))
+	}
+	if !n.gasStock {
+		k.sayf("no-price", finding.Warning, "the gas %s is not in the shop's stock", n.gas.Gas)
+	}
+}
+
+// wantsFiller names what the pair of materials takes.
+func (t *task) wantsFiller() string {
+	if len(t.pair) == 0 {
+		return "the table of fillers has none for these materials"
+	}
+	names := make([]string, len(t.pair))
+	for i, f := range t.pair {
+		names[i] = f.Filler
+	}
+	return "the materials take " + strings.Join(names, " or ")
+}
+
+// passes judges sizes that become several passes.
+func (k *checker) passes(t *task, o *outcome) {
+	if t.leg <= 0 || o.passes < 2 {
+		return
+	}
+	k.sayf("several-passes", finding.Note, "leg %s takes %d passes of %s %s mm in %s; one pass lays up to %s",
+		mmText(t.leg), o.passes, o.way.wire.Filler, number(o.way.dia, 1), positions[t.pos], mmText(o.way.pass.MaxLeg))
+}
+
+// machine judges duty cycle and the longest run.
+func (k *checker) machine(t *task, o *outcome, p *Plan) {
+	if o.machine == nil {
+		return
+	}
+	most := float64(p.Runs[p.Governing].Current)
+	for i := range p.Runs {
+		most = max(most, float64(p.Runs[i].Current))
+	}
+	if o.duty < k.c.shop.OperatingFactor {
+		k.sayf("machine-duty", finding.Note, "%s bears %s A for %s %% of the time", o.machine.row.Name, number(most, 0), number(100*o.duty, 0))
+	}
+	run := float64(t.j.Length)
+	if t.stitch.count > 0 {
+		run = t.stitch.segment
+	}
+	r := k.c.book.first("machine-long-run")
+	if minutes := run / float64(p.Travel.Start); r != nil && o.duty < 1 && minutes > r.Over*o.duty {
+		k.say(r, finding.Note, fmt.Sprintf("one run takes %s min; %s bears %s A for %s min in ten", number(minutes, 1), o.machine.row.Name, number(most, 0), number(r.Over*o.duty, 1)))
+	}
+}
+
+// coded is a sentence with the code of its rule.
+type coded struct{ code, text string }
+
+// obstacleChecks puts what stands in the way of an outcome into sentences.
+func (c *catalog) obstacleChecks(o *outcome, t *task) []coded {
+	n := o.way
+	var out []coded
+	add := func(which obstacle, code, format string, args ...any) {
+		if o.stands&which != 0 {
+			out = append(out, coded{code, fmt.Sprintf(format, args...)})
+		}
+	}
+	name := fmt.Sprintf("%s %s mm %s", n.wire.Filler, number(n.dia, 1), n.mode)
+	add(tooHot, "too-hot", "%s begins at %s A; the parts call for about %s A", name, number(n.start, 0), number(o.wanted, 0))
+	add(belongsShort, "mode-low", "%s begins at %s A; the parts call for about %s A", name, number(n.start, 0), number(o.wanted, 0))
+	add(plateTooThin, "plate-thin-for-wire", "%s is for %s and more; the thinner part is %s", name, mmText(n.pass.MinT), mmText(t.thin))
+	add(tooSmall, "leg-small-for-wire", "%s lays a leg of %s and more; %s is asked for", name, mmText(n.pass.MinLeg), mmText(t.leg))
+	g := &o.groups[o.governed]
+	add(tooFast, "travel-fast", "%s needs %s mm/min at its lowest current of %s A", name, number(g.travel, 0), number(g.current, 0))
+	add(tooSlow, "travel-slow", "%s runs at %s mm/min even at %s A", name, number(g.travel, 0), number(g.current, 0))
+	add(alThick, "al-short-arc", "short arc on aluminium of %s", mmText(t.thin))
+	add(noMachine, "machine-none", "%s needs %s A and %s m/min", name, number(g.current, 0), number(g.feed, 1))
+	return out
+}
+
+// whyNothing says what stands in the way of every way, from the one that comes
+// nearest.
+func (c *catalog) whyNothing(t *task) string {
+	_, text := c.nearest(t)
+	return text
+}
+
+func (c *catalog) whyCode(t *task) string {
+	code, _ := c.nearest(t)
+	return code
+}
+
+// nearest finds the way with the least in its way and says what that is.
+func (c *catalog) nearest(t *task) (code, text string) {
+	var best *outcome
+	for _, n := range c.all[t.pos] {
+		if !c.mayTry(n, t) {
+			continue
+		}
+		o := c.try(n, t)
+		if o.stands != 0 && (best == nil || o.stands < best.stands) {
+			best = &o
+		}
+	}
+	if best != nil {
+		if list := c.obstacleChecks(best, t); len(list) > 0 {
+			return list[len(list)-1].code, "nothing of the shop fits; nearest: " + list[len(list)-1].text
+		}
+	}
+	return c.nothingTried(t)
+}
+
+// nothingTried says why no way was open at all.
+func (c *catalog) nothingTried(t *task) (code, text string) {
+	w := &t.wish
+	if len(w.wires) > 0 && w.gas != "" && !hasWord(w.wires[0].GasList, w.gas) {
+		return "wire-gas", fmt.Sprintf("%s is not welded with %s; it takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
+	}
+	if w.named && c.anyPosition(t) {
+		return "wish-position", fmt.Sprintf("what the list asks for has no window in %s", positions[t.pos])
+	}
+	if w.named {
+		return "wish-not-met", "the shop has no wire and gas together that the list asks for"
+	}
+	if c.anyPosition(t) {
+		return "nothing-fits", fmt.Sprintf("no wire of the shop for these materials has a window in %s", positions[t.pos])
+	}
+	return "nothing-fits", "the shop has no wire with its gas for these materials: " + t.wantsFiller()
+}
+
+// anyPosition tells whether any position would open a way.
+func (c *catalog) anyPosition(t *task) bool {
+	for pos := range c.all {
+		for _, n := range c.all[pos] {
+			if c.mayTry(n, t) {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,82 @@
+package plan
+
+import (
+	"fmt"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/weld"
+)
+
+// otherShape covers edges, flares, plugs and slots.
+func (c *catalog) otherShape(t *task) (shape, coded) {
+	switch t.prep.Kind {
+	case joint.Edge:
+		return c.edgeShape(t)
+	case joint.FlareBevel, joint.FlareV:
+		return c.flareShape(t)
+	case joint.Plug, joint.Slot:
+		return c.plugShape(t)
+	}
+	return shape{}, coded{"kind-outside", fmt.Sprintf("the area of a joint of the kind %q is not known here", string(t.prep.Kind))}
+}
+
+// edgeShape is a bead over the flush edges of two parts.
+func (c *catalog) edgeShape(t *task) (shape, coded) {
+	p := &t.prep
+	thin := t.thinner()
+	if thin <= 0 {
+		return shape{}, coded{"thickness-blank", "no thickness is given: the bead over two edges needs one"}
+	}
+	throat := t.j.Size.A
+	if throat <= 0 {
+		throat = thin
+		t.assume("size", mm(throat), "blank: the bead over the edges is taken as high as the thinner part", "common-practice")
+	}
+	p.Throat = throat
+	e := weld.Edge{T1: cmpOr(p.T1, p.T2), T2: cmpOr(p.T2, p.T1), Throat: throat}
+	if _, err := e.Drawn(); err != nil {
+		return shape{}, coded{"size-bad", err.Error()}
+	}
+	return shape{section: e, family: butt, shares: [2]float64{1, 0}, depths: [2]float64{float64(throat), 0}}, coded{}
+}
+
+// flareShape is the flare beside a round edge; its radius is twice the wall where
+// the list is silent.
+func (c *catalog) flareShape(t *task) (shape, coded) {
+	p := &t.prep
+	if p.Radius <= 0 {
+		thin := t.thinner()
+		if thin <= 0 {
+			return shape{}, coded{"thickness-blank", "no radius and no thickness is given: the flare needs one of them"}
+		}
+		p.Radius = 2 * thin
+		t.assume("radius", mm(p.Radius), "blank: outside radius of a hollow section taken as twice its wall", "memory")
+	}
+	f := weld.Flare{Radius: p.Radius, Gap: max(0, p.Gap), V: p.Kind == joint.FlareV}
+	if t.j.Size.A > 0 && t.j.Size.A < p.Radius {
+		f.Fill = t.j.Size.A
+	}
+	p.Throat = cmpOr(f.Fill, f.Radius)
+	if _, err := f.Drawn(); err != nil {
+		return shape{}, coded{"size-bad", err.Error()}
+	}
+	return shape{section: f, family: butt, shares: [2]float64{1, 0}, depths: [2]float64{float64(p.Throat), 0}}, coded{}
+}
+
+// plugShape takes a filled hole: its plan is the section, and its depth, the
+// thickness of the upper part, is the seam.
+func (c *catalog) plugShape(t *task) (shape, coded) {
+	depth := cmpOr(t.j.Depth, cmpOr(t.prep.T1, t.prep.T2))
+	if t.j.Size.A <= 0 || depth <= 0 {
+		return shape{}, coded{"size-blank", "a plug or slot needs the hole's diameter or width as its size and the thickness of the upper part"}
+	}
+	var section weld.Section = weld.Plug{Diameter: t.j.Size.A}
+	if t.prep.Kind == joint.Slot {
+		section = weld.Slot{Width: t.j.Size.A, Length: t.j.Length}
+	}
+	if _, err := section.Drawn(); err != nil {
+		return shape{}, coded{"size-bad", err.Error()}
+	}
+	t.holeDepth = float64(depth)
+	return shape{section: section, family: butt, shares: [2]float64{1, 0}, depths: [2]float64{float64(depth), 0}}, coded{}
+}
