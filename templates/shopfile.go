@@ -78,7 +78,12 @@ func spreadText(v tables.ShopValue) (low, high string) {
 func shopRemarks(set *tables.Set, v tables.ShopValue, us bool) [][]string {
 	switch {
 	case v.Key == "machines":
+		var names []string
+		for _, m := range set.Machines {
+			names = append(names, m.Name)
+		}
 		return [][]string{
+			{"# machines to name", strings.Join(names, "; "), "", "", "", "", "", "the classes of machine that the tables know"},
 			{"# on_hand_kg.G3Si1.1.0", "7.5", "kg", "", "", "", "", "wire in the store, taken off what is to be bought: take the # away and write your own"},
 			{"# on_hand_l.M21", "8000", "l", "", "", "", "", "gas in the store, likewise"},
 		}
