@@ -1,0 +1,111 @@
+package workbook
+
+import (
+	"fmt"
+
+	"seamtally/batch/price"
+	"seamtally/batch/workbook/look"
+)
+
+// buySheet says what to order for the whole job.
+func (o *output) buySheet() *look.Grid {
+	g := look.NewGrid(o.l.book, o.buy)
+	g.Widths = []float64{9, 26, 11, 7, 11, 11, 9, 11, 11, 12, 12, 13}
+	g.Freeze, g.Titles = 4, 4
+	cur := o.l.job.Shop.Currency
+	g.Text(1, 1, look.Title, "Buy list")
+	g.Text(2, 1, look.Sub, "Rounded up once for the whole job, less what is on hand. Add a spare spool and cylinder as you see fit; change a yellow cell and the rest follows.")
+	for i, s := range []string{"What", "Name", "Need", "Unit", "On hand", "Pack", "Packs", "Bought", "Remains", "Pack " + cur, "Pay " + cur, "In price " + cur} {
+		role := look.HeadNum
+		if i < 2 || i == 3 {
+			role = look.Head
+		}
+		g.Text(4, i+1, role, s)
+	}
+	var wires, gases, tips []string
+	for _, b := range o.l.job.Buy {
+		switch b.What {
+		case price.BuyWire:
+			wires = append(wires, b.Name)
+		case price.BuyGas:
+			gases = append(gases, b.Name)
+		default:
+			tips = append(tips, b.Name)
+		}
+	}
+	plain := map[string]bool{price.BuyWire: plainNames(wires), price.BuyGas: plainNames(gases), price.BuyTip: plainNames(tips)}
+	for i, b := range o.l.job.Buy {
+		o.buyLine(g, 5+i, b, plain[b.What])
+	}
+	o.buyTotal(g, 5+len(o.l.job.Buy))
+	return g
+}
+
+// kinds of line: the column that adds up to the need, the name it goes by, the
+// unit and the decimals.
+var buyKinds = map[string]struct {
+	key, by, cost string
+	unit          unit
+	decimals      int
+}{
+	price.BuyWire: {"wire_kg", "by_wire", "cost_wire", kilo, price.KgDecimals},
+	price.BuyGas:  {"gas_l", "by_gas", "cost_gas", litre, price.LitreDecimals},
+	price.BuyTip:  {"arc_min", "by_tip", "tip_cost", none, 3},
+}
+
+func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
+	k, us := buyKinds[b.What], o.l.us
+	unitName := b.Unit
+	if us && k.unit.us != "" {
+		unitName = k.unit.us
+	}
+	cell := fmt.Sprintf("$B%d", row)
+	need := o.sumBy(k.key, k.by, cell, plain, k.decimals)
+	if b.What == price.BuyTip && need != "" {
+		need = rounded(o.sumBy("arc_min", k.by, cell, plain, price.MinuteDecimals)+"/60/"+o.l.rate("tip_life_h"), 3)
+	}
+	g.Text(row, 1, look.Plain, b.What)
+	g.Text(row, 2, look.Plain, b.Name)
+	format := "#,##0.00"
+	if b.What == price.BuyGas {
+		format = "#,##0"
+	}
+	show := func(v float64) float64 { return k.unit.show(v, us) }
+	g.Number(row, 3, look.Calc, format, need, show(b.Need))
+	g.Text(row, 4, look.Plain, unitName)
+	g.Number(row, 5, look.Edit, format, "", show(b.OnHand))
+	g.Number(row, 6, look.Edit, format, "", show(b.Pack))
+	short := fmt.Sprintf("(C%d-E%d)/F%d", row, row, row)
+	packs, remains := "", ""
+	if b.Pack > 0 {
+		packs = o.live(fmt.Sprintf("IF(%s>0.000000001,ROUNDUP(%s-0.000000001,0),0)", short, short))
+		u := k.unit
+		left := fmt.Sprintf("E%d+G%d*F%d-C%d", row, row, row, row)
+		remains = o.live(u.wrap("MAX("+rounded(u.metricOf("("+left+")", us), k.decimals)+",0)", us))
+	}
+	g.Number(row, 7, look.Total, "0", packs, float64(b.Packs))
+	g.Number(row, 8, look.Calc, format, o.live(fmt.Sprintf("G%d*F%d", row, row)), show(float64(b.Packs)*b.Pack))
+	g.Number(row, 9, look.Calc, format, remains, show(b.Remains))
+	g.Number(row, 10, look.Edit, money2, "", float64(b.PackPrice))
+	g.Number(row, 11, look.Calc, money2, o.live(rounded(fmt.Sprintf("G%d*J%d", row, row), price.MoneyDecimals)), float64(b.Cost))
+	g.Number(row, 12, look.Calc, money2, o.sumBy(k.cost, k.by, cell, plain, price.MoneyDecimals), float64(b.UsedCost))
+}
+
+func (o *output) buyTotal(g *look.Grid, row int) {
+	if len(o.l.job.Buy) == 0 {
+		g.Text(row, 1, look.Plain, "Nothing to buy: no joint has settings.")
+		return
+	}
+	pay, used := 0.0, 0.0
+	for _, b := range o.l.job.Buy {
+		pay += float64(b.Cost)
+		used += float64(b.UsedCost)
+	}
+	g.Text(row, 1, look.TotalTxt, "Total")
+	for col := 2; col <= 10; col++ {
+		g.Blank(row, col, look.TotalTxt)
+	}
+	g.Number(row, 11, look.Total, money2, o.live(fmt.Sprintf("SUM(K5:K%d)", row-1)), pay)
+	g.Number(row, 12, look.Total, money2, o.live(fmt.Sprintf("SUM(L5:L%d)", row-1)), used)
+	g.Text(row+1, 1, look.Sub, "Pay is what whole packs cost; in price is what the joints' price carries for what they use. What remains is yours for the next job.")
+}

@@ -1,0 +1,219 @@
+package workbook
+
+import (
+	"fmt"
+	"sort"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/workbook/look"
+	"seamtally/batch/workbook/pack"
+)
+
+// levels, gravest first.
+var levels = []finding.Level{finding.Error, finding.Warning, finding.Note}
+
+// newRejected lists the rows that were not worked.
+func newRejected(l *layout) []joint.OtherRow {
+	var out []joint.OtherRow
+	for _, o := range l.job.List.Others {
+		if o.Fate == joint.Rejected {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// checksSheet has one line for each check, then each problem of reading, then
+// how every column and stitch note was understood.
+func (o *output) checksSheet() *look.Grid {
+	g := look.NewGrid(o.l.book, o.checks)
+	g.Widths = []float64{9, 12, 8, 60, 50, 40, 34, 16, 20}
+	g.Freeze, g.Titles = 4, 4
+	t := o.l.job.Totals
+	g.Text(1, 1, look.Title, "Checks")
+	g.Text(2, 1, look.Sub, fmt.Sprintf("%s, %s, %s. A check flags, it never approves: the governing code, the qualified procedure and the engineer decide.",
+		plural(t.Errors, "error"), plural(t.Warnings, "warning"), plural(t.Notes, "note")))
+	for i, s := range []string{"Level", "Mark", "Cell", "What was found", "What to do", "Rule", "Source", "Basis", "Code"} {
+		g.Text(4, i+1, look.Head, s)
+	}
+	at := o.planChecks(g, 5)
+	at = o.readingProblems(g, at+1)
+	at = o.columnsRead(g, at+1)
+	at = o.stitchesRead(g, at+1)
+	o.otherRows(g, at+1)
+	return g
+}
+
+// planChecks writes the checks of all plans, gravest first, in the order of the list.
+func (o *output) planChecks(g *look.Grid, at int) int {
+	first := at
+	for _, level := range levels {
+		o.l.rows(func(_ int, r *row) {
+			for _, c := range r.p.Checks {
+				if c.Level != level {
+					continue
+				}
+				o.checkHead(g, at, level, r.j.Mark, finding.Place{Sheet: o.l.sheet, Row: r.j.Place.Row, Col: o.markCol()})
+				for i, s := range []string{c.Text, c.Do, c.Rule, c.Source} {
+					g.Text(at, i+4, look.Wrap, s)
+				}
+				g.Text(at, 8, look.Plain, c.Basis)
+				g.Text(at, 9, look.Sub, c.Code)
+				at++
+			}
+		})
+	}
+	if at == first {
+		g.Text(at, 1, look.Plain, "No check has anything to say about a joint.")
+		at++
+	}
+	return at
+}
+
+func (o *output) checkHead(g *look.Grid, at int, level finding.Level, mark string, place finding.Place) {
+	g.Text(at, 1, roleOf(level), string(level))
+	g.Text(at, 2, look.Plain, mark)
+	cell := place.Cell()
+	if cell == "" && place.Row > 0 {
+		cell = "A" + itoa(place.Row)
+	}
+	o.link(g, at, 3, place.Sheet, cell)
+}
+
+// markCol is the user's column of marks; the first column where there is none.
+func (o *output) markCol() int {
+	for _, c := range o.l.inputs["mark"] {
+		return c.Col
+	}
+	return 1
+}
+
+// link leads to a cell of the list. Only places on the sheet of joints are led
+// to; others are named.
+func (o *output) link(g *look.Grid, row, col int, sheet, cell string) {
+	switch {
+	case cell == "":
+		g.Text(row, col, look.Plain, "")
+	case !o.l.live || (sheet != "" && sheet != o.l.sheet && sheet != o.l.job.List.Sheet):
+		g.Text(row, col, look.Plain, cell)
+	default:
+		g.Words(row, col, look.Link, fmt.Sprintf(`HYPERLINK("#%s%s","%s")`, quoteText(o.l.sheetRef()), cell, cell), cell)
+	}
+}
+
+// quoteText doubles the quotes of a text that stands in a formula.
+func quoteText(s string) string {
+	out := ""
+	for _, r := range s {
+		if r == '"' {
+			out += `""`
+		} else {
+			out += string(r)
+		}
+	}
+	return out
+}
+
+// readingProblems writes what was wrong with, or assumed about, the input.
+func (o *output) readingProblems(g *look.Grid, at int) int {
+	problems := append([]finding.Problem{}, o.l.job.Problems...)
+	if len(problems) == 0 {
+		return at
+	}
+	order := map[finding.Level]int{finding.Error: 0, finding.Warning: 1, finding.Note: 2}
+	sort.SliceStable(problems, func(i, j int) bool { return order[problems[i].Level] < order[problems[j].Level] })
+	g.Text(at, 1, look.Section, "Reading the list and the shop values")
+	for i, s := range []string{"Level", "Column", "Cell", "What is wrong or was taken", "What to do", "What was read", "What was expected", "File", "Code"} {
+		g.Text(at+1, i+1, look.Head, s)
+	}
+	at += 2
+	for _, p := range problems {
+		o.checkHead(g, at, p.Level, p.Place.Header, p.Place)
+		for i, s := range []string{p.Text, p.Hint, p.Read, p.Want} {
+			g.Text(at, i+4, look.Wrap, s)
+		}
+		g.Text(at, 8, look.Plain, p.Place.File)
+		g.Text(at, 9, look.Sub, p.Code)
+		at++
+	}
+	return at
+}
+
+// columnsRead echoes how each column was understood.
+func (o *output) columnsRead(g *look.Grid, at int) int {
+	if len(o.l.job.List.Columns) == 0 {
+		return at
+	}
+	g.Text(at, 1, look.Section, "How each column was understood")
+	for i, s := range []string{"Column", "Taken as", "Unit", "Header as it stands", "Why"} {
+		g.Text(at+1, i+1, look.Head, s)
+	}
+	at += 2
+	for _, c := range o.l.job.List.Columns {
+		key := c.Key
+		if key == "" {
+			key = "(kept)"
+		}
+		g.Line(at, look.Plain, pack.ColumnName(c.Col), key, c.Unit)
+		g.Text(at, 4, look.Wrap, c.Header)
+		g.Text(at, 5, look.Wrap, c.Why)
+		at++
+	}
+	return at
+}
+
+// stitchesRead says how many metres each stitch note gives.
+func (o *output) stitchesRead(g *look.Grid, at int) int {
+	started := false
+	o.l.rows(func(_ int, r *row) {
+		s := r.j.Stitch
+		if s == nil {
+			return
+		}
+		if !started {
+			g.Text(at, 1, look.Section, "What each stitch note gives")
+			for i, h := range []string{"Note", "Mark", "Cell", "Understood as", "Metres"} {
+				g.Text(at+1, i+1, look.Head, h)
+			}
+			at, started = at+2, true
+		}
+		g.Line(at, look.Plain, s.Text, r.j.Mark)
+		o.link(g, at, 3, o.l.sheet, "A"+itoa(r.j.Place.Row))
+		kind := "gap between stitches, as ISO 2553 writes it"
+		if s.ByPitch {
+			kind = "pitch centre to centre, as AWS A2.4 writes it"
+		}
+		g.Text(at, 4, look.Wrap, fmt.Sprintf("%d stitches of %g mm, %g mm apart, pitch %g mm: %s", r.p.Segments,
+			round6(float64(s.Segment)), round6(stitchGap(r)), round6(float64(s.Segment)+stitchGap(r)), kind))
+		g.Text(at, 5, look.Wrap, fmt.Sprintf("%.3f m of weld in all (%s)", float64(r.p.Seam), plural(max(r.j.Qty, 1), "copy")))
+		at++
+	})
+	return at
+}
+
+// fates in words.
+var fateWords = map[joint.RowFate]string{
+	joint.TitleRow: "title above the list", joint.HeaderRow: "header", joint.UnitsRow: "units", joint.GroupRow: "names a group",
+	joint.TotalRow: "a total, not a joint", joint.RepeatRow: "header repeated", joint.TrailingRow: "below the list", joint.Rejected: "not worked",
+}
+
+// otherRows lists the rows that are not worked joints, so that nothing is lost.
+func (o *output) otherRows(g *look.Grid, at int) {
+	list := o.l.job.List
+	if len(list.Others) == 0 {
+		return
+	}
+	g.Text(at, 1, look.Section, fmt.Sprintf("Rows that are not joints: %d of %d", len(list.Others), list.RowsRead))
+	for i, h := range []string{"Row", "", "Cell", "What stands in it", "Taken as"} {
+		g.Text(at+1, i+1, look.Head, h)
+	}
+	at += 2
+	for _, r := range list.Others {
+		g.Number(at, 1, look.Calc, "0", "", float64(r.Row))
+		o.link(g, at, 3, o.l.sheet, "A"+itoa(r.Row))
+		g.Text(at, 4, look.Wrap, r.Text)
+		g.Text(at, 5, look.Plain, fateWords[r.Fate])
+		at++
+	}
+}

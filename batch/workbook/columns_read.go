@@ -1,0 +1,170 @@
+package workbook
+
+import (
+	"strconv"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/units"
+	"seamtally/batch/workbook/look"
+)
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// statusColumns say what became of the row.
+func statusColumns(*layout) []column {
+	return []column{
+		{key: "status", head: "Status", group: "status", width: 24, role: look.Plain,
+			words: (*row).status, about: "worked, metal only, or not worked and why; with the number of errors and warnings"},
+		{key: "fits", head: "Plan fits?", group: "status", width: 10, role: look.Plain,
+			words: func(r *row) string {
+				if !r.p.Settings {
+					return ""
+				}
+				return "fits"
+			},
+			formula: fitsFormula,
+			about:   "turns to \"run again\" when size, thickness, kind, material, position or another word differs from what was planned, or the travel speed leaves its range"},
+	}
+}
+
+// fitsFormula compares the row with what its plan was made from.
+func fitsFormula(r *row) string {
+	if !r.p.Settings {
+		return ""
+	}
+	text := "AND("
+	for _, pair := range plannedFrom {
+		if _, ok := pair.value(r); ok {
+			text += "ABS([" + pair.now + "]-[" + pair.then + "])<0.0001,"
+		}
+	}
+	if len(r.textInputs()) > 0 {
+		text += "EXACT(" + r.wordsNow() + ",[words_read]),"
+	}
+	if r.p.Travel.High > 0 {
+		text += "[travel_mm_min]>=[travel_low_mm_min]*0.99999,[travel_mm_min]<=[travel_high_mm_min]*1.00001,"
+	}
+	return `IF(` + text + `TRUE),"fits","run again")`
+}
+
+// planned is a number that the plan was made from, beside the one that stands in
+// the row now.
+type planned struct {
+	now, then, head string
+	value           func(*row) (float64, bool)
+}
+
+var plannedFrom = []planned{
+	{"leg_a_mm", "planned_leg_a_mm", "Planned leg A", known(func(r *row) units.MM { return r.p.Prep.LegA })},
+	{"leg_b_mm", "planned_leg_b_mm", "Planned leg B", known(func(r *row) units.MM { return r.p.Prep.LegB })},
+	{"t1_mm", "planned_t1_mm", "Planned t1", known(func(r *row) units.MM { return r.p.Prep.T1 })},
+	{"t2_mm", "planned_t2_mm", "Planned t2", known(func(r *row) units.MM { return r.p.Prep.T2 })},
+	{"gap_mm", "planned_gap_mm", "Planned gap", known(func(r *row) units.MM { return r.p.Prep.Gap })},
+	{"angle_deg", "planned_angle_deg", "Planned angle", known(angleOf)},
+}
+
+// readColumns are the list's own figures in one unit.
+func readColumns(*layout) []column {
+	word := func(key, head string, width float64, result bool, get func(*row) string, about string) column {
+		return column{key: key, head: head, group: "read", width: width, role: look.Plain, result: result, fold: true, words: get, about: about}
+	}
+	length := func(key, head string, get func(*row) units.MM, formula func(*row) string, about string) column {
+		return column{key: key, head: head, unit: mm, group: "read", width: 9, format: "0.##", role: look.Edit, fold: true,
+			number: known(get), formula: formula, about: about}
+	}
+	count := func(key, head string, result bool, get func(*row) int) column {
+		return column{key: key, head: head, group: "read", width: 7, format: "0", role: look.Edit, result: result, fold: true,
+			number:  func(r *row) (float64, bool) { return float64(get(r)), get(r) > 0 },
+			formula: func(r *row) string { return r.count(key, float64(get(r))) }, about: "from the list's own cell where that is a number"}
+	}
+	mark := word("mark", "Mark", 12, true, func(r *row) string { return r.j.Mark }, "as read")
+	mark.fold = false
+	return []column{
+		mark,
+		{key: "row", head: "Row", group: "read", width: 6, format: "0", role: look.Calc, result: true, fold: true,
+			number: func(r *row) (float64, bool) { return float64(r.j.Place.Row), true }, about: "row of the sheet or line of the file"},
+		word("assembly", "Assembly", 14, true, func(r *row) string { return r.j.Assembly }, "as read, or from the group row above"),
+		word("kind", "Kind", 11, true, func(r *row) string { return string(r.j.Kind) }, "kind of joint as understood"),
+		count("qty", "Qty", true, func(r *row) int { return r.j.Qty }),
+		count("sides", "Sides", false, func(r *row) int { return r.j.Sides }),
+		length("length_mm", "Length", lengthUsed, func(r *row) string { return r.link("length", float64(lengthUsed(r))) },
+			"seam length of one joint, one side"),
+		word("size_read", "Size read", 9, false, sizeText, "the size as it was understood: z leg, a throat, s penetration"),
+		length("leg_a_mm", "Leg A", func(r *row) units.MM { return r.p.Prep.LegA }, legFormula, "leg along the part whose edge meets"),
+		length("leg_b_mm", "Leg B", func(r *row) units.MM { return r.p.Prep.LegB }, legBFormula, "leg along the other part"),
+		length("t1_mm", "t1", func(r *row) units.MM { return r.p.Prep.T1 }, func(r *row) string { return r.link("t1", float64(r.p.Prep.T1)) }, "thickness of the part whose edge meets"),
+		length("t2_mm", "t2", func(r *row) units.MM { return r.p.Prep.T2 }, func(r *row) string { return r.link("t2", float64(r.p.Prep.T2)) }, "thickness of the other part"),
+		{key: "angle_deg", head: "Angle", unit: degree, group: "read", width: 7, format: "0.#", role: look.Edit, fold: true, number: known(angleOf),
+			formula: func(r *row) string { return r.count("angle", float64(angleOf(r))) }, about: "groove: included angle; fillet: angle between the parts"},
+		{key: "gap_mm", head: "Gap", unit: mm, group: "read", width: 7, format: "0.##", role: look.Edit, fold: true,
+			number:  func(r *row) (float64, bool) { return float64(r.p.Prep.Gap), r.p.Prep.Gap > 0 || r.j.GapGiven },
+			formula: func(r *row) string { return r.link("gap", float64(r.p.Prep.Gap)) }, about: "root gap of a groove, fit-up gap of a fillet"},
+		{key: "root_face_mm", head: "Root face", unit: mm, group: "read", width: 7, format: "0.##", role: look.Edit, fold: true,
+			number:  func(r *row) (float64, bool) { return float64(r.p.Prep.RootFace), isGroove(r.p.Prep.Kind) },
+			formula: func(r *row) string { return r.link("root_face", float64(r.p.Prep.RootFace)) }, about: "height of the edge that is not bevelled"},
+		length("depth_mm", "Depth", func(r *row) units.MM { return r.p.Prep.Depth }, depthFormula, "depth of preparation from the first side"),
+		length("depth2_mm", "Depth 2", func(r *row) units.MM { return r.p.Prep.Depth2 }, depthFormula2, "depth of preparation from the second side"),
+		word("material", "Material", 11, false, func(r *row) string { return r.j.Material }, "as read; the group it belongs to decides wire and settings"),
+		word("position", "Position", 8, false, func(r *row) string { return r.j.Position }, "ISO 6947"),
+		word("where", "Where", 7, false, whereOf, "shop or site"),
+		word("assumed", "Assumed", 26, false, (*row).assumed, "what the list did not say, and what was taken for it"),
+	}
+}
+
+func whereOf(r *row) string {
+	if r.j.Where == "" {
+		return string(joint.Shop)
+	}
+	return string(r.j.Where)
+}
+
+// lengthUsed is the length that gives the metres of the plan: the list's own, or
+// the way round a section.
+func lengthUsed(r *row) units.MM {
+	pieces := float64(r.j.Qty * r.j.Sides)
+	if r.p.Segments == 0 && pieces > 0 && r.p.Seam > 0 {
+		if used := float64(r.p.Seam) * 1000 / pieces; !agree(used, float64(r.j.Length)) {
+			return units.MM(used)
+		}
+	}
+	return r.j.Length
+}
+
+func sizeText(r *row) string {
+	letter := map[joint.SizeKind]string{joint.Leg: "z", joint.Throat: "a", joint.Penetration: "s"}[r.j.Size.Means]
+	if letter == "" {
+		return ""
+	}
+	text := letter + exact(round6(float64(r.j.Size.A)))
+	if r.j.Size.B > 0 && r.j.Size.B != r.j.Size.A {
+		text += "x" + exact(round6(float64(r.j.Size.B)))
+	}
+	return text
+}
+
+// checkColumns hold the row's checks in one line.
+func checkColumns() []column {
+	return []column{
+		{key: "checks", head: "Checks", group: "checks", width: 60, role: look.Plain, result: true, words: (*row).checkText,
+			about: "errors first, then warnings, then notes"},
+		{key: "worst", head: "Gravest", group: "checks", width: 9, role: look.Plain, fold: true, about: "gravest level among them",
+			words: func(r *row) string {
+				if len(r.p.Checks) == 0 {
+					return ""
+				}
+				return string(r.worst())
+			}},
+	}
+}
+
+// roleOf colours a status by the gravest check; the words say it too.
+func roleOf(level finding.Level) look.Role {
+	switch level {
+	case finding.Error:
+		return look.Stop
+	case finding.Warning:
+		return look.Heed
+	}
+	return look.Plain
+}

@@ -1,0 +1,198 @@
+package workbook
+
+import (
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/workbook/look"
+	"seamtally/batch/workbook/pack"
+)
+
+// joints draws our cells on the sheet of joints, row by row.
+type joints struct {
+	l        *layout
+	byRow    map[int]int    // row of the sheet -> joint
+	why      map[int]string // row of the sheet -> why it was not worked
+	header   int            // the row of our headers
+	labels   int            // the row of the group labels; 0 for none
+	formulas []headStyle
+}
+
+type headStyle struct{ head, label int }
+
+func newJoints(l *layout, header, labels int) *joints {
+	js := &joints{l: l, byRow: map[int]int{}, why: map[int]string{}, header: header, labels: labels}
+	for i, j := range l.job.List.Joints {
+		js.byRow[j.Place.Row] = i
+	}
+	for _, o := range l.job.List.Others {
+		if o.Fate == joint.Rejected {
+			js.why[o.Row] = "not worked: " + js.reason(o.Row)
+		}
+	}
+	for i := range l.cols {
+		c := &l.cols[i]
+		js.formulas = append(js.formulas, headStyle{
+			head: l.style(look.HeadOf(c.group), ""), label: l.style(look.LabelOf(c.group), "")})
+		js.prepare(c)
+	}
+	return js
+}
+
+// prepare asks for every style that a column can need: none can be added once
+// rows are written.
+func (js *joints) prepare(c *column) {
+	if c.number != nil {
+		for _, role := range []look.Role{c.role, look.Calc, look.Chosen} {
+			js.l.style(role, c.formatOf(js.l.us))
+		}
+		return
+	}
+	for _, role := range []look.Role{c.role, look.Plain, look.Heed, look.Stop} {
+		js.l.style(role, "@")
+		js.l.style(role, "")
+	}
+}
+
+// reason says in plain words what kept a row from being worked.
+func (js *joints) reason(row int) string {
+	text := ""
+	for _, p := range js.l.job.Problems {
+		if p.Place.Row == row && p.Level == finding.Error && sameSheet(p.Place.Sheet, js.l.job.List.Sheet) {
+			if text != "" {
+				text += "; "
+			}
+			text += p.Text
+		}
+	}
+	if text == "" {
+		return "see the sheet of checks"
+	}
+	return text
+}
+
+func sameSheet(a, b string) bool { return a == "" || b == "" || a == b }
+
+// draw writes our cells of one row.
+func (js *joints) draw(p *pack.Pen, n int) {
+	switch {
+	case n == js.header:
+		js.drawHeader(p)
+	case n == js.labels:
+		js.drawLabels(p)
+	default:
+		if i, ok := js.byRow[n]; ok && i < len(js.l.job.Plans) {
+			js.drawRow(p, js.l.row(i))
+		} else if why := js.why[n]; why != "" {
+			p.Text(js.l.letters[0], js.l.style(look.Stop, "@"), nil, why)
+		}
+	}
+}
+
+func (js *joints) drawHeader(p *pack.Pen) {
+	for i := range js.l.cols {
+		p.Text(js.l.letters[i], js.formulas[i].head, nil, js.headText(i))
+	}
+}
+
+// headText is what stands over a column: the words and the unit, and the name of
+// the group where no row above has room for it.
+func (js *joints) headText(i int) string {
+	c := &js.l.cols[i]
+	text := c.title(js.l.us)
+	if js.labels == 0 && (i == 0 || js.l.cols[i-1].group != c.group) && c.group != "status" {
+		text = groupName(c.group) + ": " + text
+	}
+	return text
+}
+
+func (c *column) title(us bool) string {
+	if u := c.unit.name(us); u != "" {
+		return c.head + " " + u
+	}
+	return c.head
+}
+
+func groupName(key string) string {
+	for _, g := range groups {
+		if g.key == key {
+			return g.name
+		}
+	}
+	return key
+}
+
+func (js *joints) drawLabels(p *pack.Pen) {
+	for i, c := range js.l.cols {
+		if i == 0 || js.l.cols[i-1].group != c.group {
+			p.Text(js.l.letters[i], js.formulas[i].label, nil, groupName(c.group))
+		}
+	}
+}
+
+func (js *joints) drawRow(p *pack.Pen, r *row) {
+	for i := range js.l.cols {
+		c := &js.l.cols[i]
+		if c.number == nil {
+			js.drawWords(p, r, c, js.l.letters[i])
+		} else {
+			js.drawNumber(p, r, c, js.l.letters[i])
+		}
+	}
+}
+
+func (js *joints) formula(r *row, c *column) pack.Formula {
+	if !js.l.live || c.formula == nil {
+		return nil
+	}
+	if template := c.formula(r); template != "" {
+		return js.l.compile(template, c.unit)
+	}
+	return nil
+}
+
+func (js *joints) drawNumber(p *pack.Pen, r *row, c *column, col string) {
+	v, ok := c.number(r)
+	if !ok {
+		return
+	}
+	f := js.formula(r, c)
+	role := c.role
+	switch {
+	case role == look.Edit && f != nil:
+		role = look.Calc // it follows the user's own cell
+	case role == look.Calc && f == nil && c.formula != nil && js.l.live:
+		role = look.Chosen
+	}
+	p.Number(col, js.l.style(role, c.formatOf(js.l.us)), f, c.unit.show(v, js.l.us))
+}
+
+func (js *joints) drawWords(p *pack.Pen, r *row, c *column, col string) {
+	text := c.words(r)
+	if text == "" {
+		return
+	}
+	role, format := c.role, "@"
+	if c.key == "status" || c.key == "worst" {
+		role = roleOf(r.worst())
+	}
+	f := js.formula(r, c)
+	if f != nil {
+		format = ""
+	}
+	p.Text(col, js.l.style(role, format), f, text)
+}
+
+// columns are the widths and folds of our columns. In each group the first
+// column stays in sight; the planner's own start folded away.
+func (js *joints) columns() []pack.Column {
+	var out []pack.Column
+	for _, c := range js.l.cols {
+		pc := pack.Column{Width: c.width}
+		if c.fold {
+			pc.Level = 1
+		}
+		pc.Hidden = c.group == "plan" && c.fold
+		out = append(out, pc)
+	}
+	return out
+}

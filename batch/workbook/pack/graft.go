@@ -1,0 +1,264 @@
+package pack
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// bookOrder is the order of what a workbook part holds.
+var bookOrder = []string{"fileVersion", "fileSharing", "workbookPr", "workbookProtection", "bookViews",
+	"sheets", "functionGroups", "externalReferences", "definedNames", "calcPr", "oleSize",
+	"customWorkbookViews", "pivotCaches", "smartTagPr", "smartTagTypes", "webPublishing",
+	"fileRecoveryPr", "webPublishObjects", "extLst"}
+
+// Annotate writes the user's workbook with our cells on the sheet and our sheets
+// behind the user's own. Parts we do not touch are copied as they are.
+func Annotate(u *User, a *Annotation, donorBytes []byte, sheets []Sheet) ([]byte, error) {
+	d, err := openDonor(donorBytes, sheets)
+	if err != nil {
+		return nil, err
+	}
+	g := &graft{u: u, a: a, d: d, changed: map[string][]byte{}}
+	if err := g.styles(); err != nil {
+		return nil, err
+	}
+	g.mark = g.freeMark()
+	g.sheets()
+	g.calcChain()
+	if err := g.props(); err != nil {
+		return nil, err
+	}
+	g.names()
+	g.apply()
+	return g.write()
+}
+
+// graft collects what is put into the user's package.
+type graft struct {
+	u       *User
+	a       *Annotation
+	d       *donor
+	mark    string // stem of the names of our parts, not used by the user
+	merged  merged
+	changed map[string][]byte // new content of the user's parts, by clean name
+	fresh   []freshPart
+	dropped map[string]bool
+	userOwn *part // the user's own custom properties, or nil
+
+	types, rootRels, book, bookRels []edit
+	typeText, bookRelText           strings.Builder
+}
+
+type freshPart struct {
+	name string
+	data []byte
+}
+
+func (g *graft) styles() error {
+	if g.u.styles == nil {
+		return strange("the workbook has no stylesheet")
+	}
+	var err error
+	g.merged, err = mergeStyles(g.u.styles, g.d.styles)
+	g.changed[clean(g.u.styles.file.Name)] = g.merged.data
+	return err
+}
+
+// freeMark returns a stem for part names that no part of the user's begins with.
+func (g *graft) freeMark() string {
+	for n := 1; ; n++ {
+		mark := "seamtally" + strconv.Itoa(n) + "-"
+		free := true
+		for name := range g.u.files {
+			free = free && !strings.Contains(name, mark)
+		}
+		if free {
+			return mark
+		}
+	}
+}
+
+// add takes a part of ours into the package.
+func (g *graft) add(name, kind string, data []byte) {
+	g.fresh = append(g.fresh, freshPart{name, data})
+	if kind != "" {
+		g.typeText.WriteString(override(g.u.types.root, "/"+name, kind))
+	}
+}
+
+const (
+	sheetType   = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml"
+	drawingType = "application/vnd.openxmlformats-officedocument.drawing+xml"
+	chartType   = "application/vnd.openxmlformats-officedocument.drawingml.chart+xml"
+)
+
+// sheets adds our sheets with what hangs on them, and lists them in the workbook.
+func (g *graft) sheets() {
+	list := g.u.book.root.child("sheets")
+	maxID := 0
+	for _, s := range list.all("sheet") {
+		if id, err := strconv.Atoi(s.attr("sheetId")); err == nil {
+			maxID = max(maxID, id)
+		}
+	}
+	var text strings.Builder
+	for i := range g.d.sheets {
+		s := &g.d.sheets[i]
+		s.unselect()
+		name := fmt.Sprintf("xl/worksheets/%ssheet%d.xml", g.mark, i+1)
+		g.add(name, sheetType, s.write(g.merged.styles, g.merged.dxfs))
+		g.relate(s.path, name)
+		id := g.freeID(fmt.Sprintf("rIdSeamtally%d", i+1))
+		g.bookRelText.WriteString(relation(g.u.bookRels.root, id, "worksheet", "/"+name))
+		fmt.Fprintf(&text, `<%s xmlns:seamtallyr="%s" name="%s" sheetId="%d" seamtallyr:id="%s"/>`,
+			list.qname("sheet"), relNS, escape(s.Name), maxID+i+1, id)
+	}
+	g.book = append(g.book, appendInto(list, text.String()))
+}
+
+func (g *graft) freeID(id string) string {
+	for _, r := range g.u.bookRels.root.kids {
+		if r.attr("Id") == id {
+			return g.freeID(id + "x")
+		}
+	}
+	return id
+}
+
+// relate copies the relationships of a donor part, and the parts they lead to,
+// under names of our own.
+func (g *graft) relate(from, to string) {
+	rels, err := g.d.open(relsOf(from))
+	if err != nil {
+		return
+	}
+	var edits []edit
+	for _, r := range rels.root.all("Relationship") {
+		old := resolve(from, r.attr("Target"))
+		dir, base, _ := cutLast(old, "/")
+		name := dir + "/" + g.mark + base
+		kind := map[string]string{"drawings": drawingType, "charts": chartType}[dir[strings.LastIndex(dir, "/")+1:]]
+		g.add(name, kind, g.d.parts[old])
+		g.relate(old, name)
+		edits = append(edits, setAttr(rels.data, r, "Target", "/"+name))
+	}
+	g.add(relsOf(to), "", apply(rels.data, edits))
+}
+
+func cutLast(s, sep string) (before, after string, ok bool) {
+	i := strings.LastIndex(s, sep)
+	if i < 0 {
+		return "", s, false
+	}
+	return s[:i], s[i+len(sep):], true
+}
+
+// calcChain drops the list of calculation order: it does not know our formulas,
+// and every program builds it anew.
+func (g *graft) calcChain() {
+	g.dropped = map[string]bool{}
+	for _, r := range g.u.bookRels.root.all("Relationship") {
+		if !strings.HasSuffix(r.attr("Type"), "/relationships/calcChain") {
+			continue
+		}
+		g.dropped[clean(resolve(g.u.book.file.Name, r.attr("Target")))] = true
+		g.bookRels = append(g.bookRels, edit{at: r.start, cut: r.end - r.start})
+	}
+	for _, o := range g.u.types.root.all("Override") {
+		if g.dropped[clean(o.attr("PartName"))] {
+			g.types = append(g.types, edit{at: o.start, cut: o.end - o.start})
+		}
+	}
+}
+
+// props declares the properties part that carries the stamp, or finds the user's.
+func (g *graft) props() error {
+	if f := g.u.files[clean(propsName)]; f != nil {
+		var err error
+		g.userOwn, err = g.u.open(f.Name)
+		return err
+	}
+	g.typeText.WriteString(override(g.u.types.root, "/"+propsName, propsType))
+	g.rootRels = append(g.rootRels, appendInto(g.u.rootRels.root,
+		relation(g.u.rootRels.root, "rIdSeamtallyStamp", "custom-properties", "/"+propsName)))
+	return nil
+}
+
+// names adds the donor's defined names behind the user's own. Names of a sheet
+// follow it to its new place.
+func (g *graft) names() {
+	from := g.d.book.root.child("definedNames")
+	if from == nil {
+		return
+	}
+	root := g.u.book.root
+	q := root.qname("definedName")
+	count := len(root.child("sheets").all("sheet"))
+	var text strings.Builder
+	for _, n := range from.all("definedName") {
+		fmt.Fprintf(&text, `<%s name="%s"`, q, escape(n.attr("name")))
+		if at, err := strconv.Atoi(n.attr("localSheetId")); err == nil {
+			fmt.Fprintf(&text, ` localSheetId="%d"`, at+count)
+		}
+		if n.attr("hidden") != "" {
+			text.WriteString(` hidden="1"`)
+		}
+		fmt.Fprintf(&text, ">%s</%s>", g.d.book.data[n.open:n.shut], q)
+	}
+	if own := root.child("definedNames"); own != nil {
+		g.book = append(g.book, appendInto(own, text.String()))
+		return
+	}
+	all := root.qname("definedNames")
+	g.book = append(g.book, placeIn(root, bookOrder, "definedNames", "<"+all+">"+text.String()+"</"+all+">"))
+}
+
+// apply works the edits into the user's small parts.
+func (g *graft) apply() {
+	u := g.u
+	g.types = append(g.types, appendInto(u.types.root, g.typeText.String()))
+	g.bookRels = append(g.bookRels, appendInto(u.bookRels.root, g.bookRelText.String()))
+	for _, c := range []struct {
+		p     *part
+		edits []edit
+	}{{u.types, g.types}, {u.rootRels, g.rootRels}, {u.book, g.book}, {u.bookRels, g.bookRels}} {
+		g.changed[clean(c.p.file.Name)] = apply(c.p.data, c.edits)
+	}
+}
+
+// write puts the package together, in the user's own order of parts.
+func (g *graft) write() ([]byte, error) {
+	p := newPacker()
+	for _, f := range g.u.zip.File {
+		name := clean(f.Name)
+		data, changed := g.changed[name]
+		var err error
+		switch {
+		case g.dropped[name] || name == clean(propsName):
+		case f == g.u.sheet:
+			err = g.writeSheet(p, f.Name)
+		case changed:
+			err = p.put(f.Name, data)
+		default:
+			err = p.zip.Copy(f)
+		}
+		if err != nil {
+			return nil, fmt.Errorf("part %s: %w", f.Name, err)
+		}
+	}
+	for _, part := range g.fresh {
+		if err := p.put(part.name, part.data); err != nil {
+			return nil, err
+		}
+	}
+	return p.finish(g.userOwn)
+}
+
+func (g *graft) writeSheet(p *packer, name string) error {
+	w, err := p.create(name)
+	if err != nil {
+		return err
+	}
+	return g.u.spliceSheet(w, g.a, g.merged.styles, g.merged.dxfs)
+}

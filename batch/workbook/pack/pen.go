@@ -1,0 +1,231 @@
+package pack
+
+import (
+	"encoding/xml"
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf16"
+	"unicode/utf8"
+)
+
+// Formula is a formula cut at the places where the row number goes in:
+// "A§*B§" is {"A", "*B", ""}. The pieces are escaped for XML already.
+type Formula []string
+
+// NewFormula cuts a formula at the mark §.
+func NewFormula(text string) Formula {
+	var b strings.Builder
+	_ = xml.EscapeText(&b, []byte(text))
+	return strings.Split(b.String(), "§")
+}
+
+// Pen writes the cells of one sheet.
+type Pen struct {
+	out    []byte
+	prefix string
+	styles []int // donor style -> style in the final workbook
+	row    []byte
+	inRow  bool
+}
+
+// StartRow opens a row of our own sheets; height 0 leaves it to the program.
+func (p *Pen) StartRow(n int, height float64) {
+	p.EndRow()
+	p.At(n)
+	p.out = append(p.out, `<row r="`...)
+	p.out = append(p.out, p.row...)
+	if height > 0 {
+		p.out = append(p.out, `" ht="`...)
+		p.out = strconv.AppendFloat(p.out, height, 'g', -1, 64)
+		p.out = append(p.out, `" customHeight="1`...)
+	}
+	p.out = append(p.out, `">`...)
+	p.inRow = true
+}
+
+// EndRow closes the row of our own sheets.
+func (p *Pen) EndRow() {
+	if p.inRow {
+		p.out = append(p.out, `</row>`...)
+	}
+	p.inRow = false
+}
+
+// At sets the row of the next cells.
+func (p *Pen) At(row int) { p.row = strconv.AppendInt(p.row[:0], int64(row), 10) }
+
+func (p *Pen) open(col string, style int, kind string) {
+	p.out = append(p.out, '<')
+	p.out = append(p.out, p.prefix...)
+	p.out = append(p.out, `c r="`...)
+	p.out = append(p.out, col...)
+	p.out = append(p.out, p.row...)
+	if style > 0 || (len(p.styles) > 0 && p.styles[0] > 0) {
+		p.out = append(p.out, `" s="`...)
+		p.out = strconv.AppendInt(p.out, int64(p.style(style)), 10)
+	}
+	if kind != "" {
+		p.out = append(p.out, `" t="`...)
+		p.out = append(p.out, kind...)
+	}
+	p.out = append(p.out, '"')
+}
+
+func (p *Pen) style(s int) int {
+	if s < len(p.styles) {
+		return p.styles[s]
+	}
+	return s
+}
+
+func (p *Pen) tag(open bool, name string) {
+	p.out = append(p.out, '<')
+	if !open {
+		p.out = append(p.out, '/')
+	}
+	p.out = append(p.out, p.prefix...)
+	p.out = append(p.out, name...)
+	p.out = append(p.out, '>')
+}
+
+// Blank writes a cell that has only a style.
+func (p *Pen) Blank(col string, style int) {
+	p.open(col, style, "")
+	p.out = append(p.out, '/', '>')
+}
+
+// Number writes a number, with the formula it follows from where there is one. A
+// number that is not finite is left blank: empty means unknown.
+func (p *Pen) Number(col string, style int, f Formula, v float64) {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		p.Blank(col, style)
+		return
+	}
+	if v == 0 {
+		v = 0 // no minus zero
+	}
+	p.open(col, style, "")
+	p.out = append(p.out, '>')
+	p.formula(f)
+	p.tag(true, "v")
+	p.out = strconv.AppendFloat(p.out, v, 'g', -1, 64)
+	p.tag(false, "v")
+	p.tag(false, "c")
+}
+
+func (p *Pen) formula(f Formula) {
+	if f == nil {
+		return
+	}
+	p.tag(true, "f")
+	for i, piece := range f {
+		if i > 0 {
+			p.out = append(p.out, p.row...)
+		}
+		p.out = append(p.out, piece...)
+	}
+	p.tag(false, "f")
+}
+
+// Text writes a text: a plain string where there is no formula, so that nothing
+// in it ever comes alive; else the stored result of the formula.
+func (p *Pen) Text(col string, style int, f Formula, s string) {
+	s = Plain(s)
+	if f == nil && s == "" {
+		p.Blank(col, style)
+		return
+	}
+	if f == nil {
+		p.open(col, style, "inlineStr")
+		p.out = append(p.out, '>')
+		p.tag(true, "is")
+		p.out = append(p.out, '<')
+		p.out = append(p.out, p.prefix...)
+		p.out = append(p.out, 't')
+		if s != strings.TrimSpace(s) || strings.ContainsAny(s, "\n\t") {
+			p.out = append(p.out, ` xml:space="preserve"`...)
+		}
+		p.out = append(p.out, '>')
+		p.escaped(s)
+		p.tag(false, "t")
+		p.tag(false, "is")
+	} else {
+		p.open(col, style, "str")
+		p.out = append(p.out, '>')
+		p.formula(f)
+		p.tag(true, "v")
+		p.escaped(s)
+		p.tag(false, "v")
+	}
+	p.tag(false, "c")
+}
+
+func (p *Pen) escaped(s string) {
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; c {
+		case '&':
+			p.out = append(p.out, "&amp;"...)
+		case '<':
+			p.out = append(p.out, "&lt;"...)
+		case '>':
+			p.out = append(p.out, "&gt;"...)
+		case '_':
+			p.out = append(p.out, '_')
+			if looksEscaped(s[i:]) {
+				p.out = append(p.out, "x005F_"...)
+			}
+		default:
+			p.out = append(p.out, c)
+		}
+	}
+}
+
+// looksEscaped tells whether a text holds, by chance, what the format takes for
+// an escaped character: _x0041_ would be shown as A.
+func looksEscaped(s string) bool {
+	if len(s) < 7 || s[1] != 'x' || s[6] != '_' {
+		return false
+	}
+	_, err := strconv.ParseUint(s[2:6], 16, 32)
+	return err == nil
+}
+
+// maxText is the most characters, in UTF-16 units, that a cell holds.
+const maxText = 32767
+
+// Plain returns a text fit for a cell: valid UTF-8, no control characters but
+// tab and line feed, at most 32,767 characters with the cut shown.
+func Plain(s string) string {
+	s = strings.ToValidUTF8(s, "\uFFFD")
+	if strings.IndexFunc(s, unfit) >= 0 {
+		s = strings.Map(func(r rune) rune {
+			if unfit(r) {
+				return -1
+			}
+			return r
+		}, strings.ReplaceAll(s, "\r\n", "\n"))
+	}
+	if len(s) <= maxText {
+		return s
+	}
+	return cut(s)
+}
+
+func unfit(r rune) bool {
+	return (r < ' ' && r != '\t' && r != '\n') || (r >= 0x7F && r < 0xA0) || r == 0xFFFE || r == 0xFFFF
+}
+
+func cut(s string) string {
+	count, keep := 0, 0
+	for i, r := range s {
+		count += utf16.RuneLen(r)
+		if count < maxText {
+			keep = i + utf8.RuneLen(r)
+		}
+	}
+	if count <= maxText {
+		return s
+	}
+	return s[:keep] + "…"
+}

@@ -1,0 +1,175 @@
+package pack
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strconv"
+)
+
+// Column is the look of one of our columns beside the user's.
+type Column struct {
+	Width  float64
+	Level  int // outline level; 0 stands outside any fold
+	Hidden bool
+}
+
+// Annotation is what we put on the user's sheet.
+type Annotation struct {
+	First   int      // our first column
+	Columns []Column // from First on
+	Last    int      // last row that gets cells of ours
+	// Draw writes our cells of a row, if it has any. It is called once for each row.
+	Draw func(p *Pen, row int)
+	// Extra is a row that gets cells of ours although the user's file may hold no
+	// element for it; 0 for none.
+	Extra      int
+	FreezeRows int // rows to freeze, where the user froze none; 0 leaves the view alone
+	FreezeCols int
+	Rules      string // conditional formats of our columns, with the donor's style numbers
+}
+
+// spliceSheet writes the user's sheet with our cells behind the last one of each row.
+func (u *User) spliceSheet(w io.Writer, a *Annotation, styles []int, dxfs int) error {
+	s := Shape{Ordered: true}
+	head, err := u.editHead(a)
+	if err != nil {
+		return err
+	}
+	if _, err := w.Write(head); err != nil {
+		return err
+	}
+	p := &Pen{prefix: u.shape.prefix, styles: styles}
+	splice := splicer{u: u, a: a, p: p, w: w, extra: a.Extra}
+	err = u.walk(&s, splice.row)
+	if err == nil {
+		err = splice.err
+	}
+	if err != nil {
+		return err
+	}
+	splice.extraBefore(MaxRow + 1)
+	splice.flush()
+	tail, err := editTail(s.tail, u.shape.prefix, string(moveDxfs([]byte(a.Rules), dxfs)))
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(tail)
+	return err
+}
+
+type splicer struct {
+	u     *User
+	a     *Annotation
+	p     *Pen
+	w     io.Writer
+	extra int
+	err   error
+}
+
+// row passes one of the user's rows on, with our cells before its end tag.
+func (s *splicer) row(r rowPiece) {
+	if s.err != nil {
+		return
+	}
+	s.p.out = append(s.p.out, r.gap...)
+	s.extraBefore(r.number)
+	if r.number == s.extra {
+		s.extra = 0
+	}
+	s.splice(r)
+	if len(s.p.out) > 1<<16 {
+		s.flush()
+	}
+}
+
+func (s *splicer) splice(r rowPiece) {
+	p := s.p
+	start := len(p.out)
+	tag := widenSpans(r.text[:r.tagEnd], s.a.First+len(s.a.Columns)-1)
+	if r.closed {
+		p.out = append(p.out, bytes.TrimRight(tag[:len(tag)-2], " \t\r\n")...)
+		p.out = append(p.out, '>')
+	} else {
+		end := bytes.LastIndex(r.text, []byte("</"))
+		p.out = append(p.out, tag...)
+		p.out = append(p.out, r.text[r.tagEnd:end]...)
+	}
+	before := len(p.out)
+	p.At(r.number)
+	s.a.Draw(p, r.number)
+	switch {
+	case len(p.out) == before:
+		p.out = append(p.out[:start], r.text...)
+	case r.closed:
+		p.tag(false, "row")
+	default:
+		p.out = append(p.out, r.text[bytes.LastIndex(r.text, []byte("</")):]...)
+	}
+}
+
+// extraBefore writes the extra row, if it is still due, before the row n.
+func (s *splicer) extraBefore(n int) {
+	if s.extra == 0 || s.extra >= n || !s.u.shape.Ordered || !s.u.shape.Numbered {
+		return
+	}
+	p := s.p
+	p.At(s.extra)
+	p.out = append(p.out, '<')
+	p.out = append(p.out, p.prefix...)
+	p.out = append(p.out, `row r="`...)
+	p.out = append(p.out, p.row...)
+	p.out = append(p.out, `">`...)
+	s.a.Draw(p, s.extra)
+	p.tag(false, "row")
+	s.extra = 0
+}
+
+func (s *splicer) flush() {
+	if _, err := s.w.Write(s.p.out); err != nil && s.err == nil {
+		s.err = err
+	}
+	s.p.out = s.p.out[:0]
+}
+
+// widenSpans makes the hint of a row's extent reach over our cells.
+func widenSpans(tag []byte, last int) []byte {
+	from, to, ok := attrSpan(tag, "spans")
+	if !ok {
+		return tag
+	}
+	colon := bytes.LastIndexByte(tag[from:to], ':')
+	if colon < 0 {
+		return tag
+	}
+	out := append([]byte{}, tag[:from+colon+1]...)
+	out = strconv.AppendInt(out, int64(last), 10)
+	return append(out, tag[to:]...)
+}
+
+// tailOrder lists what may stand behind conditional formats on a sheet.
+var tailOrder = map[string]bool{"dataValidations": true, "hyperlinks": true, "printOptions": true,
+	"pageMargins": true, "pageSetup": true, "headerFooter": true, "rowBreaks": true, "colBreaks": true,
+	"customProperties": true, "cellWatches": true, "ignoredErrors": true, "smartTags": true,
+	"drawing": true, "legacyDrawing": true, "legacyDrawingHF": true, "drawingHF": true, "picture": true,
+	"oleObjects": true, "controls": true, "webPublishItems": true, "tableParts": true, "extLst": true,
+	"AlternateContent": true}
+
+// editTail puts our conditional formats behind the user's own.
+func editTail(tail []byte, prefix, rules string) ([]byte, error) {
+	if rules == "" {
+		return tail, nil
+	}
+	list, err := pieces(tail, 2)
+	if err != nil {
+		return nil, err
+	}
+	at := bytes.LastIndex(tail, []byte("</"+prefix+"worksheet"))
+	for i := len(list) - 1; i >= 0 && tailOrder[list[i].name]; i-- {
+		at = list[i].start
+	}
+	if at < 0 {
+		return nil, fmt.Errorf("the sheet's XML does not end")
+	}
+	return apply(tail, []edit{{at: at, text: rules}}), nil
+}

@@ -1,0 +1,144 @@
+package pack
+
+import (
+	"archive/zip"
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"hash"
+	"io"
+	"sort"
+	"strings"
+	"time"
+
+	"github.com/klauspost/compress/flate"
+)
+
+// epoch is the time of every part we write: the same input gives the same bytes.
+var epoch = time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// packer writes the final package: parts in the order given, the stamped part last.
+type packer struct {
+	out bytes.Buffer
+	sum hash.Hash
+	zip *zip.Writer
+}
+
+func newPacker() *packer {
+	p := &packer{sum: sha256.New()}
+	p.zip = zip.NewWriter(io.MultiWriter(&p.out, p.sum))
+	p.zip.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) {
+		return flate.NewWriter(w, flate.DefaultCompression)
+	})
+	return p
+}
+
+// create opens a part for writing.
+func (p *packer) create(name string) (io.Writer, error) {
+	return p.zip.CreateHeader(&zip.FileHeader{Name: name, Method: zip.Deflate, Modified: epoch})
+}
+
+func (p *packer) put(name string, data []byte) error {
+	w, err := p.create(name)
+	if err == nil {
+		_, err = w.Write(data)
+	}
+	return err
+}
+
+// finish writes the properties part with the stamp and closes the package. The
+// stamp covers everything up to the first byte of the part it stands in.
+func (p *packer) finish(props *part) ([]byte, error) {
+	w, err := p.create(propsName)
+	if err != nil {
+		return nil, err
+	}
+	if err := p.zip.Flush(); err != nil {
+		return nil, err
+	}
+	stamp := hex.EncodeToString(p.sum.Sum(nil))
+	if _, err := w.Write(stampInto(props, stamp)); err != nil {
+		return nil, err
+	}
+	if err := p.zip.Close(); err != nil {
+		return nil, err
+	}
+	return p.out.Bytes(), nil
+}
+
+// Fresh writes a workbook of our own: the donor with the rows of its sheets.
+func Fresh(donorBytes []byte, sheets []Sheet) ([]byte, error) {
+	d, err := openDonor(donorBytes, sheets)
+	if err != nil {
+		return nil, err
+	}
+	for i := range d.sheets {
+		d.parts[d.sheets[i].path] = d.sheets[i].write(nil, 0)
+	}
+	if err := d.sortTypes(); err != nil {
+		return nil, err
+	}
+	if err := d.addProps(); err != nil {
+		return nil, err
+	}
+	p := newPacker()
+	for _, name := range freshOrder(d.names) {
+		if err := p.put(name, d.parts[name]); err != nil {
+			return nil, err
+		}
+	}
+	return p.finish(nil)
+}
+
+// freshOrder puts the content types first, as readers of streams expect.
+func freshOrder(names []string) []string {
+	out := []string{typesName}
+	for _, n := range names {
+		if n != typesName && n != propsName {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+const typesName = "[Content_Types].xml"
+
+// sortTypes puts the content types in a fixed order: the library that made the
+// donor writes them in a random one.
+func (d *donor) sortTypes() error {
+	types, err := d.open(typesName)
+	if err != nil {
+		return err
+	}
+	var lines []string
+	for _, k := range types.root.kids {
+		lines = append(lines, string(types.data[k.start:k.end]))
+	}
+	sort.Strings(lines)
+	root := types.root
+	d.parts[typesName] = apply(types.data, []edit{{at: root.open, cut: root.shut - root.open, text: strings.Join(lines, "")}})
+	return nil
+}
+
+// addProps declares the part that holds the stamp.
+func (d *donor) addProps() error {
+	types, err := d.open(typesName)
+	if err != nil {
+		return err
+	}
+	rels, err := d.open("_rels/.rels")
+	if err != nil {
+		return err
+	}
+	d.parts[typesName] = apply(types.data, []edit{appendInto(types.root, override(types.root, "/"+propsName, propsType))})
+	d.parts["_rels/.rels"] = apply(rels.data, []edit{appendInto(rels.root, relation(rels.root, "rIdStamp", "custom-properties", "/"+propsName))})
+	return nil
+}
+
+func override(root *node, name, kind string) string {
+	return "<" + root.qname("Override") + ` PartName="` + escape(name) + `" ContentType="` + kind + `"/>`
+}
+
+func relation(root *node, id, kind, target string) string {
+	return "<" + root.qname("Relationship") + ` Id="` + id + `" Type="` + relTypes + kind + `" Target="` + escape(target) + `"/>`
+}

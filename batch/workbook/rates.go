@@ -1,0 +1,80 @@
+package workbook
+
+import (
+	"strings"
+	"unicode"
+
+	"github.com/xuri/excelize/v2"
+
+	"seamtally/batch/workbook/look"
+)
+
+const firstRate = 5
+
+// nameRates gives every number among the shop's values a defined name, so that
+// formulas read as sentences.
+func (o *output) nameRates() {
+	o.l.rateNames = map[string]string{}
+	for i, v := range o.l.job.Shop.Values {
+		if !v.IsNum {
+			continue
+		}
+		o.l.rateNames[v.Key] = o.freeDefined("shop_" + nameOf(v.Key))
+		o.rateCells[v.Key] = quoteSheet(o.rates) + "!$B$" + itoa(firstRate+i)
+	}
+}
+
+// nameOf turns a key into what a defined name may hold.
+func nameOf(key string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '_' || r == '.' || r < 0x80 && (unicode.IsLetter(r) || unicode.IsDigit(r)) {
+			return r
+		}
+		return '_'
+	}, key)
+}
+
+// defineRates writes the names into the donor, in the order of the values.
+func (o *output) defineRates(f *excelize.File) {
+	for _, v := range o.l.job.Shop.Values {
+		if name, ok := o.l.rateNames[v.Key]; ok {
+			o.note(f.SetDefinedName(&excelize.DefinedName{Name: name, RefersTo: o.rateCells[v.Key]}))
+		}
+	}
+}
+
+// ratesSheet lists every value of the shop. The yellow cells are what formulas
+// everywhere read.
+func (o *output) ratesSheet() *look.Grid {
+	g := look.NewGrid(o.l.book, o.rates)
+	g.Widths = []float64{30, 14, 18, 9, 9, 18, 40, 16, 60}
+	g.Freeze, g.Titles = firstRate-1, firstRate-1
+	g.Text(1, 1, look.Title, "Rates")
+	g.Text(2, 1, look.Sub, "What the shop pays, needs and has. Change a yellow cell and every formula follows. Settings, wire and gas were chosen with these values: after a large change run the list again.")
+	for i, s := range []string{"Key", "Value", "Unit", "Low", "High", "Basis", "Source", "From", "Note"} {
+		role := look.Head
+		if s == "Low" || s == "High" || s == "Value" {
+			role = look.HeadNum
+		}
+		g.Text(firstRate-1, i+1, role, s)
+	}
+	for i, v := range o.l.job.Shop.Values {
+		row := firstRate + i
+		g.Text(row, 1, look.Plain, v.Key)
+		if v.IsNum {
+			g.Number(row, 2, look.Edit, "General", "", v.Num)
+		} else {
+			g.Text(row, 2, look.EditText, v.Text)
+		}
+		g.Text(row, 3, look.Plain, strings.ReplaceAll(v.Unit, "money", o.l.job.Shop.Currency))
+		if v.Low != 0 || v.High != 0 {
+			g.Number(row, 4, look.Calc, "General", "", v.Low)
+			g.Number(row, 5, look.Calc, "General", "", v.High)
+		}
+		g.Text(row, 6, look.Plain, v.Basis)
+		g.Text(row, 7, look.Wrap, v.Source)
+		g.Text(row, 8, look.Plain, v.From)
+		g.Text(row, 9, look.Wrap, v.Note)
+	}
+	return g
+}

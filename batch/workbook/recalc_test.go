@@ -1,0 +1,166 @@
+package workbook
+
+import (
+	"archive/zip"
+	"bytes"
+	"io"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+
+	"seamtally/batch/price"
+)
+
+// need skips a test where a program is absent, and fails it where everything must
+// be there.
+func need(t testing.TB, program string) {
+	t.Helper()
+	if _, err := exec.LookPath(program); err != nil {
+		if os.Getenv("SEAMTALLY_NEED_ALL") == "1" {
+			t.Fatalf("%s is not installed", program)
+		}
+		t.Skipf("%s is not installed", program)
+	}
+}
+
+var storedValue = regexp.MustCompile(`(<f>[^<]*</f>)<v>[^<]*</v>`)
+
+// withoutValues returns the workbook with the stored value of every formula
+// taken out, so that whoever opens it must work it out.
+func withoutValues(t testing.TB, data []byte) []byte {
+	t.Helper()
+	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	must(t, err)
+	var out bytes.Buffer
+	zw := zip.NewWriter(&out)
+	for _, f := range zr.File {
+		r, err := f.Open()
+		must(t, err)
+		body, err := io.ReadAll(r)
+		must(t, err)
+		if strings.Contains(f.Name, "worksheets/") {
+			body = storedValue.ReplaceAll(body, []byte("$1"))
+		}
+		w, err := zw.Create(f.Name)
+		must(t, err)
+		_, err = w.Write(body)
+		must(t, err)
+	}
+	must(t, zw.Close())
+	return out.Bytes()
+}
+
+// recalculated returns the workbook as another spreadsheet program works it out.
+func recalculated(t testing.TB, data []byte) []byte {
+	t.Helper()
+	need(t, "soffice")
+	dir := t.TempDir()
+	in := filepath.Join(dir, "in.xlsx")
+	must(t, os.WriteFile(in, withoutValues(t, data), 0o644))
+	cmd := exec.Command("soffice", "--headless", "-env:UserInstallation=file://"+filepath.Join(dir, "profile"),
+		"--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", filepath.Join(dir, "out"), in)
+	if said, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v: %s", err, said)
+	}
+	out, err := os.ReadFile(filepath.Join(dir, "out", "in.xlsx"))
+	must(t, err)
+	return out
+}
+
+func opened(t testing.TB, data []byte) *excelize.File {
+	t.Helper()
+	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{RawCellValue: true})
+	must(t, err)
+	t.Cleanup(func() { _ = f.Close() })
+	return f
+}
+
+// sameFigures compares every formula of a workbook with what another program
+// works out for it. It returns how many there are.
+func sameFigures(t *testing.T, data []byte) int {
+	t.Helper()
+	ours, theirs := opened(t, data), opened(t, recalculated(t, data))
+	count, bad := 0, 0
+	for _, sheet := range ours.GetSheetList() {
+		rows, err := ours.GetRows(sheet)
+		must(t, err)
+		for r := range rows {
+			for c := range rows[r] {
+				cell, _ := excelize.CoordinatesToCellName(c+1, r+1)
+				formula, err := ours.GetCellFormula(sheet, cell)
+				must(t, err)
+				if formula == "" {
+					continue
+				}
+				want, _ := ours.GetCellValue(sheet, cell)
+				if want == "" {
+					continue // the user's own formula, which never had a stored value
+				}
+				count++
+				got, err := theirs.GetCellValue(sheet, cell)
+				must(t, err)
+				if !sameFigure(want, got) {
+					if bad++; bad <= 20 {
+						t.Errorf("%s!%s: stored %q, worked out %q by =%s", sheet, cell, want, got, formula)
+					}
+				}
+			}
+		}
+	}
+	if bad > 20 {
+		t.Errorf("%d formulas of %d differ", bad, count)
+	}
+	return count
+}
+
+func sameFigure(a, b string) bool {
+	x, errA := strconv.ParseFloat(a, 64)
+	y, errB := strconv.ParseFloat(b, 64)
+	if errA != nil || errB != nil {
+		return a == b
+	}
+	return math.Abs(x-y) <= 1e-9*math.Max(math.Abs(x), math.Abs(y))
+}
+
+func TestAnotherProgramAgrees(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		data []byte
+		opts price.Options
+	}{
+		{"metric.xlsx", fixtureXLSX(t), price.Options{}},
+		{"us.xlsx", fixtureXLSX(t), price.Options{US: true}},
+		{"metric.csv", fixtureCSV(), price.Options{}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if n := sameFigures(t, built(t, c.name, c.data, c.opts)); n < 300 {
+				t.Errorf("only %d formulas", n)
+			} else {
+				t.Logf("%d formulas agree to 1e-9", n)
+			}
+		})
+	}
+}
+
+func TestValuesOnlyHasNoFormulaOfOurs(t *testing.T) {
+	f := opened(t, built(t, "list.csv", fixtureCSV(), price.Options{ValuesOnly: true}))
+	for _, sheet := range f.GetSheetList() {
+		rows, err := f.GetRows(sheet)
+		must(t, err)
+		for r := range rows {
+			for c := range rows[r] {
+				cell, _ := excelize.CoordinatesToCellName(c+1, r+1)
+				if formula, _ := f.GetCellFormula(sheet, cell); formula != "" {
+					t.Fatalf("%s!%s holds =%s", sheet, cell, formula)
+				}
+			}
+		}
+	}
+}

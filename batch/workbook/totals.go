@@ -1,0 +1,314 @@
+package workbook
+
+import (
+	"fmt"
+	"slices"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/price"
+	"seamtally/batch/rates"
+	"seamtally/batch/units"
+	"seamtally/batch/workbook/look"
+)
+
+// totalsSheet is what the estimator reads first.
+func (o *output) totalsSheet() *look.Grid {
+	g := look.NewGrid(o.l.book, o.totals)
+	g.Widths = []float64{34, 11, 13, 11, 11, 11, 11, 11, 11, 11, 13, 13}
+	job := o.l.job
+	g.Text(1, 1, look.Title, "Welding price of "+job.List.File)
+	g.Text(2, 1, look.Sub, fmt.Sprintf("%s; sheet %s; list %.12s; seamtally %s, tables %s", job.Opts.Date, o.l.sheet, job.List.SHA256, job.Version, job.TablesEdition))
+	o.priceBlock(g, 4)
+	o.metalBlock(g, g.Rows()+2)
+	o.countBlock(g, g.Rows()+2)
+	t := job.Totals
+	for _, b := range []struct {
+		title, by string
+		sums      []price.Sum
+	}{{"By assembly", "by_assembly", t.ByAssembly}, {"By wire", "by_wire", t.ByWire}, {"By gas", "by_gas", t.ByGas},
+		{"By process (ISO 4063)", "by_process", t.ByProcess}, {"By position (ISO 6947)", "by_position", t.ByPosition}} {
+		o.groupBlock(g, g.Rows()+2, b.title, b.by, b.sums)
+	}
+	o.notYours(g, g.Rows()+2)
+	o.exclusions(g, g.Rows()+2)
+	return g
+}
+
+// priceBlock builds the price up, each part of the labour on its own line.
+func (o *output) priceBlock(g *look.Grid, at int) {
+	job, t := o.l.job, o.l.job.Totals
+	cur := job.Shop.Currency
+	g.Text(at, 1, look.Section, "Price")
+	o.heads(g, at+1, "What", "Hours", cur, "Share", "How")
+	b := &priceLines{o: o, g: g, at: at + 2, price: float64(t.Price)}
+	b.priceRow = b.at + 15
+	b.labour(t.Labour)
+	b.line("Labour", float64(t.Labour.Total)/60, o.hours("labour_min"), float64(t.LabourCost), o.sum("cost_labour", price.MoneyDecimals), "with overhead", look.Total)
+	for _, p := range []struct {
+		name, key string
+		money     units.Money
+		how       string
+	}{{"Wire", "cost_wire", t.Wire, "bought, losses included"}, {"Gas", "cost_gas", t.Gas, "with pre-flow and post-flow"},
+		{"Power", "cost_power", t.Power, "arc and idle"}, {"Other", "cost_other", t.Other, "contact tips and spatter cleaning"}} {
+		b.line(p.name, 0, "", float64(p.money), o.sum(p.key, price.MoneyDecimals), p.how, look.Calc)
+	}
+	b.changes(t)
+	b.totals(t)
+}
+
+// hours adds up a column of minutes as hours.
+func (o *output) hours(key string) string {
+	return o.live("ROUND(SUM(" + o.l.columnRange(key) + ")," + itoa(price.MinuteDecimals) + ")/60")
+}
+
+// priceLines writes the lines of the price.
+type priceLines struct {
+	o        *output
+	g        *look.Grid
+	at       int
+	price    float64
+	priceRow int
+}
+
+func (b *priceLines) line(name string, hours float64, hoursFormula string, money float64, moneyFormula, how string, role look.Role) {
+	words := look.Plain
+	switch role {
+	case look.Total:
+		words = look.TotalTxt
+	case look.Part:
+		words, role = look.Part, look.Calc
+	}
+	b.g.Text(b.at, 1, words, name)
+	switch {
+	case hoursFormula != "" || hours != 0:
+		b.g.Number(b.at, 2, role, "0.00", hoursFormula, hours)
+	case role == look.Total:
+		b.g.Blank(b.at, 2, role)
+	}
+	b.g.Number(b.at, 3, role, money2, moneyFormula, money)
+	if b.price != 0 {
+		b.g.Number(b.at, 4, role, "0.0%", b.o.live(fmt.Sprintf("C%d/C%d", b.at, b.priceRow)), money/b.price)
+	}
+	b.g.Text(b.at, 5, look.Sub, how)
+	b.at++
+}
+
+const money2 = "#,##0.00"
+
+// labour writes each part of the labour with its money.
+func (b *priceLines) labour(l rates.Labour) {
+	shop := &b.o.l.job.Shop
+	rate := b.o.l.expand("{labour_rate}*(1+{overhead_pct}/100)")
+	first := b.at
+	for _, p := range []struct {
+		name, key string
+		minutes   units.Minute
+		how       string
+	}{{"Handling", "handling_min", l.Joint, "fetch, place, clamp, read the sheet"}, {"Fit-up and tacking", "fitup_min", l.Fitup, "its own line, not in the operating factor"},
+		{"Cleaning", "clean_min", l.Clean, "brush and grind"}, {"Between passes", "between_min", l.BetweenPass, "chip, brush, cool"},
+		{"Arc on", "arc_on_min", l.Arc, "the arc burns"}, {"Arc off", "arc_off_min", l.Idle, "at the weld, arc off; what is left of the whole"},
+		{"Rework", "rework_min", l.Rework, "share of the time at the weld"}} {
+		hours := b.o.hours(p.key)
+		if p.key == "arc_off_min" && hours != "" {
+			whole := "ROUND(SUM(" + b.o.l.columnRange("labour_min") + "),4)/60"
+			hours = fmt.Sprintf("MAX(ROUND((%s-SUM(B%d:B%d)-B%d)*60,4),0)/60", whole, first, b.at-1, b.at+1)
+		}
+		money := float64(p.minutes) / 60 * float64(shop.LabourCostPerHour())
+		b.line(p.name, float64(p.minutes)/60, hours, money, b.o.live(fmt.Sprintf("B%d*%s", b.at, rate)), p.how, look.Part)
+	}
+}
+
+// changes writes the change-overs, which belong to no joint.
+func (b *priceLines) changes(t price.Totals) {
+	rate := b.o.l.expand("{labour_rate}*(1+{overhead_pct}/100)")
+	hours := b.o.live(fmt.Sprintf("ROUND(%d*%s,4)/60", t.ChangeOvers, b.o.l.rate("change_min")))
+	b.line("Change-overs", float64(t.ChangeOverMin)/60, hours, float64(t.ChangeOverCost),
+		b.o.live(rounded(fmt.Sprintf("B%d*%s", b.at, rate), price.MoneyDecimals)),
+		fmt.Sprintf("%d changes of wire, gas or machine when the work is grouped", t.ChangeOvers), look.Calc)
+}
+
+// totals writes cost, margin and price. Price is the sum of the joints' prices and
+// that of the change-overs, as the results file adds it up.
+func (b *priceLines) totals(t price.Totals) {
+	o, change := b.o, b.at-1
+	margin := o.l.rate("margin_pct")
+	b.line("Cost", 0, "", float64(t.Cost), o.live(fmt.Sprintf("ROUND(SUM(%s)+C%d,4)", o.l.columnRange("cost"), change)), "", look.Total)
+	b.line("Margin", 0, "", float64(t.Price-t.Cost), o.live(fmt.Sprintf("C%d-C%d", b.priceRow, b.at-1)), "share of the price, not of the cost", look.Calc)
+	b.priceRow = b.at
+	b.line("Price", 0, "", float64(t.Price), o.live(fmt.Sprintf("ROUND(SUM(%s)+ROUND(C%d/(1-%s/100),4),4)", o.l.columnRange("price"), change, margin)), "no tax", look.Total)
+}
+
+// heads writes the headers of a block: words left, figures right.
+func (o *output) heads(g *look.Grid, row int, texts ...string) {
+	for i, s := range texts {
+		role := look.HeadNum
+		if i == 0 || s == "How" || s == "Source" || s == "Basis" || s == "Unit" || s == "From" {
+			role = look.Head
+		}
+		g.Text(row, i+1, role, s)
+	}
+}
+
+// metalBlock sets the metal that is drawn against the metal that is laid.
+func (o *output) metalBlock(g *look.Grid, at int) {
+	t, us := o.l.job.Totals, o.l.us
+	kg := o.unitOf("weld_kg")
+	g.Text(at, 1, look.Section, "Metal")
+	put := func(name string, v float64, unit, format, formula, how string) {
+		at++
+		g.Text(at, 1, look.Plain, name)
+		g.Number(at, 2, look.Calc, format, formula, v)
+		g.Text(at, 3, look.Plain, unit)
+		g.Text(at, 5, look.Sub, how)
+	}
+	put("Seam welded", metre.show(float64(t.All.Seam), us), metre.name(us), "#,##0.0", o.sum("seam_m", price.MetreDecimals), "all copies, sides and stitches")
+	put("Weld metal as drawn", kg.show(float64(t.DrawnKg), us), kg.name(us), "#,##0.00", o.sum("drawn_kg", price.KgDecimals), "the geometry alone")
+	put("Weld metal deposited", kg.show(float64(t.All.WeldMetal), us), kg.name(us), "#,##0.00", o.sum("weld_kg", price.KgDecimals), "with the shop's allowances")
+	over := fmt.Sprintf("SUM(%s)-SUM(%s)", o.l.columnRange("weld_kg"), o.l.columnRange("drawn_kg"))
+	put("Added by allowances", kg.show(t.OverweldKg, us), kg.name(us), "#,##0.00",
+		o.live(kg.wrap(rounded(kg.metricOf("("+over+")", us), price.KgDecimals), us)), "overweld, convexity, caps, fit-up gap")
+	if t.DrawnKg > 0 {
+		put("Added, share of drawn", t.OverweldKg/float64(t.DrawnKg), "", "0%", o.live(fmt.Sprintf("B%d/B%d", at, at-2)), "")
+	}
+	put("What the allowances cost", t.OverweldCost, o.l.job.Shop.Currency, money2, o.sum("over_cost", price.MoneyDecimals), "cost of overwelding, margin apart (OVER-1)")
+	put("Wire to buy", kg.show(float64(t.All.WireKg), us), kg.name(us), "#,##0.00", o.sum("wire_kg", price.KgDecimals), "see the buy list for whole spools")
+	put("Gas", litre.show(float64(t.All.GasL), us), litre.name(us), "#,##0", o.sum("gas_l", price.LitreDecimals), "see the buy list for whole cylinders")
+	put("Energy", float64(t.All.Energy), "kWh", "#,##0.0", o.sum("energy_kwh", price.KWhDecimals), "")
+}
+
+// countBlock counts rows and findings, and live the plans that fit no longer.
+func (o *output) countBlock(g *look.Grid, at int) {
+	t, worked, metal := o.l.job.Totals, 0, 0
+	o.l.rows(func(_ int, r *row) {
+		if r.p.Settings {
+			worked++
+		} else {
+			metal++
+		}
+	})
+	g.Text(at, 1, look.Section, "Rows and checks")
+	put := func(name string, v int, formula, how string, role look.Role) {
+		at++
+		g.Text(at, 1, role, name)
+		g.Number(at, 2, look.Calc, "0", formula, float64(v))
+		g.Text(at, 5, look.Sub, how)
+	}
+	put("Joints worked and priced", worked, "", "rows with settings, time and money", look.Plain)
+	put("Joints with metal only", metal, "", "not in the price; the status says why", look.Plain)
+	put("Rows not worked", len(newRejected(o.l)), "", "see the sheet "+o.checks, look.Plain)
+	put("Errors", t.Errors, "", "each needs an answer before welding", errorRole(t.Errors))
+	put("Warnings", t.Warnings, "", "each needs a look", look.Plain)
+	put("Notes", t.Notes, "", "", look.Plain)
+	put("Plans to run again", 0, o.live("COUNTIF("+o.l.columnRange("fits")+`,"run again")`), "counts live: rows changed so that their plan no longer fits", look.Plain)
+}
+
+func errorRole(n int) look.Role {
+	if n > 0 {
+		return roleOf(finding.Error)
+	}
+	return look.Plain
+}
+
+// groupBlock adds the joints up under the names of one column.
+func (o *output) groupBlock(g *look.Grid, at int, title, by string, sums []price.Sum) {
+	if len(sums) == 0 {
+		return
+	}
+	us, cur := o.l.us, o.l.job.Shop.Currency
+	g.Text(at, 1, look.Section, title)
+	o.heads(g, at+1, "Name", "Joints", "Copies", "Seam "+metre.name(us), "Weld "+kilo.name(us), "Wire "+kilo.name(us),
+		"Gas "+litre.name(us), "Arc h", "Labour h", "kWh", "Cost "+cur, "Price "+cur)
+	names := make([]string, len(sums))
+	for i, s := range sums {
+		names[i] = s.Name
+	}
+	plain := plainNames(names)
+	for i, s := range sums {
+		o.groupLine(g, at+2+i, by, s, plain)
+	}
+}
+
+// groupLine writes one name of a group. Joints is a count of rows, copies of pieces.
+func (o *output) groupLine(g *look.Grid, row int, by string, s price.Sum, plain bool) {
+	us, cell := o.l.us, fmt.Sprintf("$A%d", row)
+	g.Text(row, 1, look.Plain, s.Name)
+	g.Number(row, 2, look.Calc, "0", o.countBy(by, cell, plain), float64(s.Joints))
+	for i, c := range []struct {
+		key, format string
+		decimals    int
+		v           float64
+	}{
+		{"qty", "0", 0, float64(s.Copies)},
+		{"seam_m", "#,##0.0", price.MetreDecimals, float64(s.Seam)},
+		{"weld_kg", "#,##0.00", price.KgDecimals, float64(s.WeldMetal)},
+		{"wire_kg", "#,##0.00", price.KgDecimals, float64(s.WireKg)},
+		{"gas_l", "#,##0", price.LitreDecimals, float64(s.GasL)},
+		{"arc_min", "#,##0.00", price.MinuteDecimals, float64(s.Arc)},
+		{"labour_min", "#,##0.00", price.MinuteDecimals, float64(s.Labour)},
+		{"energy_kwh", "#,##0.0", price.KWhDecimals, float64(s.Energy)},
+		{"cost", money2, price.MoneyDecimals, float64(s.Cost)},
+		{"price", money2, price.MoneyDecimals, float64(s.Price)},
+	} {
+		formula, v := o.sumBy(c.key, by, cell, plain, c.decimals), o.unitOf(c.key).show(c.v, us)
+		if c.key == "arc_min" || c.key == "labour_min" {
+			v /= 60
+			if formula != "" {
+				formula += "/60"
+			}
+		}
+		g.Number(row, i+3, look.Calc, c.format, formula, v)
+	}
+}
+
+// notYours lists the defaults that move money and that the shop has not stated.
+func (o *output) notYours(g *look.Grid, at int) {
+	list := o.l.job.Totals.NotYours
+	g.Text(at, 1, look.Section, fmt.Sprintf("Not yours: %d built-in figures that move this price", len(list)))
+	g.Text(at+1, 1, look.Sub, "State your own on the sheet "+o.rates+", in a shop file, or with --set; what you change on the sheet moves the price at once.")
+	o.heads(g, at+2, "Key", "Value", "Unit", "Basis", "Source")
+	for i, v := range list {
+		row := at + 3 + i
+		g.Text(row, 1, look.Plain, v.Key)
+		if v.IsNum {
+			g.Number(row, 2, look.Calc, "General", o.live(o.rateFormula(v.Key)), v.Num)
+		} else {
+			g.Text(row, 2, look.Plain, v.Text)
+		}
+		g.Text(row, 3, look.Plain, v.Unit)
+		g.Text(row, 4, look.Plain, v.Basis)
+		g.Text(row, 6, look.Sub, v.Source)
+	}
+}
+
+// rateFormula is the name of a rate's cell, if it has one.
+func (o *output) rateFormula(key string) string { return o.l.rateNames[key] }
+
+// exclusions are sentences to paste into a quote.
+func (o *output) exclusions(g *look.Grid, at int) {
+	g.Text(at, 1, look.Section, "Exclusions and assumptions, ready to paste")
+	lines := append([]string{}, o.l.job.Totals.Exclusions...)
+	lines = append(lines, o.assumptions()...)
+	for i, s := range lines {
+		g.Text(at+1+i, 1, look.Plain, s)
+	}
+}
+
+// assumptions says what was taken for what the list left out, counted.
+func (o *output) assumptions() []string {
+	count := map[string]int{}
+	var order []string
+	o.l.rows(func(_ int, r *row) {
+		for _, a := range slices.Concat(r.j.Assumed, r.p.Assumed) {
+			text := fmt.Sprintf("%s %s (%s; %s)", a.Key, a.Value, a.Why, a.Basis)
+			if count[text] == 0 {
+				order = append(order, text)
+			}
+			count[text]++
+		}
+	})
+	var out []string
+	for _, text := range order {
+		out = append(out, fmt.Sprintf("Assumed for %s: %s.", plural(count[text], "row"), text))
+	}
+	return out
+}
