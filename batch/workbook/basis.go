@@ -53,7 +53,7 @@ func (o *output) basisSheet() *look.Grid {
 	g.Text(1, 1, look.Title, "Basis")
 	g.Text(2, 1, look.Sub, "How the figures were made, from what, and how far they go.")
 	at := o.lines(g, 4, "Read this first", deferral)
-	g.Text(at, 1, look.Section, "Made from")
+	g.Section(at, 5, "Made from")
 	for _, p := range [][2]string{{"List", job.List.File}, {"Sheet", job.List.Sheet}, {"SHA-256 of the list", job.List.SHA256},
 		{"Date", job.Opts.Date}, {"seamtally", job.Version}, {"Edition of the tables", job.TablesEdition}, {"Units shown", unitsShown(o.l.us)}} {
 		at++
@@ -62,7 +62,7 @@ func (o *output) basisSheet() *look.Grid {
 	}
 	at = o.columnsTable(g, at+2)
 	at = o.equationTable(g, at+1)
-	g.Text(at+1, 1, look.Section, "What the words of basis mean")
+	g.Section(at+1, 5, "What the words of basis mean")
 	at++
 	for _, w := range basisWords {
 		at++
@@ -90,7 +90,7 @@ func (o *output) lines(g *look.Grid, at int, title string, lines []string) int {
 	if len(lines) == 0 {
 		return at
 	}
-	g.Text(at, 1, look.Section, title)
+	g.Section(at, 5, title)
 	for i, s := range lines {
 		g.Text(at+1+i, 1, look.Plain, s)
 	}
@@ -99,7 +99,7 @@ func (o *output) lines(g *look.Grid, at int, title string, lines []string) int {
 
 // columnsTable maps each header beside the list to its documented key.
 func (o *output) columnsTable(g *look.Grid, at int) int {
-	g.Text(at, 1, look.Section, "Columns beside the list")
+	g.Section(at, 5, "Columns beside the list")
 	for i, s := range []string{"Header", "Key", "Group", "Column", "What it is"} {
 		g.Text(at+1, i+1, look.Head, s)
 	}
@@ -122,8 +122,8 @@ func (o *output) columnsTable(g *look.Grid, at int) int {
 }
 
 func (o *output) equationTable(g *look.Grid, at int) int {
-	g.Text(at, 1, look.Section, "Equations")
-	for i, s := range []string{"Id", "Equation", "", "", "What it gives"} {
+	g.Section(at, 5, "Equations")
+	for i, s := range []string{"Id", "Equation and what it gives", "", "", ""} {
 		g.Text(at+1, i+1, look.Head, s)
 	}
 	at += 2

@@ -123,7 +123,7 @@ func (o *output) readingProblems(g *look.Grid, at int) int {
 	}
 	order := map[finding.Level]int{finding.Error: 0, finding.Warning: 1, finding.Note: 2}
 	sort.SliceStable(problems, func(i, j int) bool { return order[problems[i].Level] < order[problems[j].Level] })
-	g.Text(at, 1, look.Section, "Reading the list and the shop values")
+	g.Section(at, 9, "Reading the list and the shop values")
 	for i, s := range []string{"Level", "Column", "Cell", "What is wrong or was taken", "What to do", "What was read", "What was expected", "File", "Code"} {
 		g.Text(at+1, i+1, look.Head, s)
 	}
@@ -145,7 +145,7 @@ func (o *output) columnsRead(g *look.Grid, at int) int {
 	if len(o.l.job.List.Columns) == 0 {
 		return at
 	}
-	g.Text(at, 1, look.Section, "How each column was understood")
+	g.Section(at, 9, "How each column was understood")
 	for i, s := range []string{"Column", "Taken as", "Unit", "Header as it stands", "Why"} {
 		g.Text(at+1, i+1, look.Head, s)
 	}
@@ -172,7 +172,7 @@ func (o *output) stitchesRead(g *look.Grid, at int) int {
 			return
 		}
 		if !started {
-			g.Text(at, 1, look.Section, "What each stitch note gives")
+			g.Section(at, 9, "What each stitch note gives")
 			for i, h := range []string{"Note", "Mark", "Cell", "Understood as", "Metres"} {
 				g.Text(at+1, i+1, look.Head, h)
 			}
@@ -204,7 +204,7 @@ func (o *output) otherRows(g *look.Grid, at int) {
 	if len(list.Others) == 0 {
 		return
 	}
-	g.Text(at, 1, look.Section, fmt.Sprintf("Rows that are not joints: %d of %d", len(list.Others), list.RowsRead))
+	g.Section(at, 9, fmt.Sprintf("Rows that are not joints: %d of %d", len(list.Others), list.RowsRead))
 	for i, h := range []string{"Row", "", "Cell", "What stands in it", "Taken as"} {
 		g.Text(at+1, i+1, look.Head, h)
 	}

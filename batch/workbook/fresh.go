@@ -25,7 +25,7 @@ func fresh(src *list.Source, job *price.Job, opt Options) ([]byte, error) {
 		labels = header - 1
 	}
 	fj := &freshJoints{joints: newJoints(l, header, labels), from: from}
-	for _, look := range []styleKey{{look.Plain, "@"}, {look.Calc, ""}, {look.HeadOf("user"), ""}} {
+	for _, look := range []styleKey{{look.Plain, "@"}, {look.Plain, ""}, {look.Calc, ""}, {look.HeadOf("user"), ""}} {
 		l.style(look.role, look.format)
 	}
 	donor, sheets, err := o.donor("Joints")
@@ -35,7 +35,7 @@ func fresh(src *list.Source, job *price.Job, opt Options) ([]byte, error) {
 	sheets[0].Draw = fj.drawAll
 	_, last := l.span()
 	sheets[0].Size = "A1:" + l.letters[len(l.letters)-1] + itoa(max(last, fj.lastRow()))
-	data, err := pack.Fresh(donor, sheets)
+	data, err := pack.Fresh(donor, sheets, o.caches)
 	return data, errors.Join(err, l.book.Err())
 }
 
@@ -99,7 +99,7 @@ func (f *freshJoints) drawUser(p *pack.Pen, r *list.Row) {
 		case isNumber:
 			p.Number(col, f.l.style(look.Calc, ""), nil, v)
 		case c.Kind == list.Bool || c.Kind == list.Text || c.Text != "":
-			p.Text(col, f.l.style(look.Plain, "@"), nil, c.Text)
+			p.Text(col, f.l.style(look.Plain, look.TextFormat(c.Text)), nil, c.Text)
 		}
 	}
 }

@@ -171,7 +171,7 @@ func (js *joints) drawWords(p *pack.Pen, r *row, c *column, col string) {
 	if text == "" {
 		return
 	}
-	role, format := c.role, "@"
+	role, format := c.role, look.TextFormat(text)
 	if c.key == "status" || c.key == "worst" {
 		role = roleOf(r.worst())
 	}

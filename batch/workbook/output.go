@@ -21,6 +21,9 @@ type output struct {
 	err       error
 	rateCells map[string]string // rate -> its cell, with the sheet
 
+	assemblies, hoursAt span // rows of the Totals sheet that charts show
+	caches              map[string]pack.Cache
+
 	totals, buy, checks, rates, basis string // names of the sheets
 }
 
@@ -94,6 +97,7 @@ func (o *output) donor(joints string) ([]byte, []pack.Sheet, error) {
 	for _, g := range grids {
 		o.frame(f, g)
 	}
+	o.caches = o.charts(f, grids[0])
 	o.defineRates(f)
 	o.note(o.props(f))
 	o.note(o.l.book.Err())
@@ -117,6 +121,10 @@ func (o *output) frame(f *excelize.File, g *look.Grid) {
 	if g.Freeze > 0 {
 		o.note(f.SetPanes(g.Name, &excelize.Panes{Freeze: true, YSplit: g.Freeze,
 			TopLeftCell: "A" + itoa(g.Freeze+1), ActivePane: "bottomLeft"}))
+	}
+	if g.Rows() > 0 {
+		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: g.Name,
+			RefersTo: fmt.Sprintf("%s!$A$1:$%s$%d", quoteSheet(g.Name), pack.ColumnName(len(g.Widths)), g.Rows())}))
 	}
 	if g.Titles > 0 {
 		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: g.Name,

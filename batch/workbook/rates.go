@@ -47,7 +47,7 @@ func (o *output) defineRates(f *excelize.File) {
 // everywhere read.
 func (o *output) ratesSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.rates)
-	g.Widths = []float64{30, 14, 18, 9, 9, 18, 40, 16, 60}
+	g.Widths = []float64{30, 22, 24, 9, 9, 18, 44, 16, 64}
 	g.Freeze, g.Titles = firstRate-1, firstRate-1
 	g.Text(1, 1, look.Title, "Rates")
 	g.Text(2, 1, look.Sub, "What the shop pays, needs and has. Change a yellow cell and every formula follows. Settings, wire and gas were chosen with these values: after a large change run the list again.")
@@ -66,7 +66,7 @@ func (o *output) ratesSheet() *look.Grid {
 		} else {
 			g.Text(row, 2, look.EditText, v.Text)
 		}
-		g.Text(row, 3, look.Plain, strings.ReplaceAll(v.Unit, "money", o.l.job.Shop.Currency))
+		g.Text(row, 3, look.Plain, o.unitText(v.Unit))
 		if v.Low != 0 || v.High != 0 {
 			g.Number(row, 4, look.Calc, "General", "", v.Low)
 			g.Number(row, 5, look.Calc, "General", "", v.High)

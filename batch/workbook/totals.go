@@ -3,6 +3,7 @@ package workbook
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/price"
@@ -15,9 +16,10 @@ import (
 func (o *output) totalsSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.totals)
 	g.Widths = []float64{34, 11, 13, 11, 11, 11, 11, 11, 11, 11, 13, 13}
+	g.Titles = 1
 	job := o.l.job
 	g.Text(1, 1, look.Title, "Welding price of "+job.List.File)
-	g.Text(2, 1, look.Sub, fmt.Sprintf("%s; sheet %s; list %.12s; seamtally %s, tables %s", job.Opts.Date, o.l.sheet, job.List.SHA256, job.Version, job.TablesEdition))
+	g.Text(2, 1, look.Sub, strings.TrimSpace(fmt.Sprintf("%s; sheet %s; list %.12s; seamtally %s, tables %s", job.Opts.Date, o.l.sheet, job.List.SHA256, job.Version, job.TablesEdition)))
 	o.priceBlock(g, 4)
 	o.metalBlock(g, g.Rows()+2)
 	o.countBlock(g, g.Rows()+2)
@@ -38,8 +40,8 @@ func (o *output) totalsSheet() *look.Grid {
 func (o *output) priceBlock(g *look.Grid, at int) {
 	job, t := o.l.job, o.l.job.Totals
 	cur := job.Shop.Currency
-	g.Text(at, 1, look.Section, "Price")
-	o.heads(g, at+1, "What", "Hours", cur, "Share", "How")
+	g.Section(at, 12, "Price")
+	o.heads(g, at+1, "What", "Hours", cur, "Share", "How", "", "", "")
 	b := &priceLines{o: o, g: g, at: at + 2, price: float64(t.Price)}
 	b.priceRow = b.at + 15
 	b.labour(t.Labour)
@@ -100,6 +102,7 @@ func (b *priceLines) labour(l rates.Labour) {
 	shop := &b.o.l.job.Shop
 	rate := b.o.l.expand("{labour_rate}*(1+{overhead_pct}/100)")
 	first := b.at
+	b.o.hoursAt = span{first, first + 6}
 	for _, p := range []struct {
 		name, key string
 		minutes   units.Minute
@@ -124,7 +127,7 @@ func (b *priceLines) changes(t price.Totals) {
 	hours := b.o.live(fmt.Sprintf("ROUND(%d*%s,4)/60", t.ChangeOvers, b.o.l.rate("change_min")))
 	b.line("Change-overs", float64(t.ChangeOverMin)/60, hours, float64(t.ChangeOverCost),
 		b.o.live(rounded(fmt.Sprintf("B%d*%s", b.at, rate), price.MoneyDecimals)),
-		fmt.Sprintf("%d changes of wire, gas or machine when the work is grouped", t.ChangeOvers), look.Calc)
+		fmt.Sprintf("%d changes of wire, gas or machine", t.ChangeOvers), look.Calc)
 }
 
 // totals writes cost, margin and price. Price is the sum of the joints' prices and
@@ -142,7 +145,7 @@ func (b *priceLines) totals(t price.Totals) {
 func (o *output) heads(g *look.Grid, row int, texts ...string) {
 	for i, s := range texts {
 		role := look.HeadNum
-		if i == 0 || s == "How" || s == "Source" || s == "Basis" || s == "Unit" || s == "From" {
+		if i == 0 || s == "" || s == "How" || s == "Source" || s == "Basis" || s == "Unit" || s == "From" {
 			role = look.Head
 		}
 		g.Text(row, i+1, role, s)
@@ -153,7 +156,7 @@ func (o *output) heads(g *look.Grid, row int, texts ...string) {
 func (o *output) metalBlock(g *look.Grid, at int) {
 	t, us := o.l.job.Totals, o.l.us
 	kg := o.unitOf("weld_kg")
-	g.Text(at, 1, look.Section, "Metal")
+	g.Section(at, 12, "Metal")
 	put := func(name string, v float64, unit, format, formula, how string) {
 		at++
 		g.Text(at, 1, look.Plain, name)
@@ -186,7 +189,7 @@ func (o *output) countBlock(g *look.Grid, at int) {
 			metal++
 		}
 	})
-	g.Text(at, 1, look.Section, "Rows and checks")
+	g.Section(at, 12, "Rows and checks")
 	put := func(name string, v int, formula, how string, role look.Role) {
 		at++
 		g.Text(at, 1, role, name)
@@ -199,7 +202,7 @@ func (o *output) countBlock(g *look.Grid, at int) {
 	put("Errors", t.Errors, "", "each needs an answer before welding", errorRole(t.Errors))
 	put("Warnings", t.Warnings, "", "each needs a look", look.Plain)
 	put("Notes", t.Notes, "", "", look.Plain)
-	put("Plans to run again", 0, o.live("COUNTIF("+o.l.columnRange("fits")+`,"run again")`), "counts live: rows changed so that their plan no longer fits", look.Plain)
+	put("Plans to run again", 0, o.live("COUNTIF("+o.l.columnRange("fits")+`,"run again")`), "live: rows whose plan no longer fits", look.Plain)
 }
 
 func errorRole(n int) look.Role {
@@ -215,7 +218,7 @@ func (o *output) groupBlock(g *look.Grid, at int, title, by string, sums []price
 		return
 	}
 	us, cur := o.l.us, o.l.job.Shop.Currency
-	g.Text(at, 1, look.Section, title)
+	g.Section(at, 12, title)
 	o.heads(g, at+1, "Name", "Joints", "Copies", "Seam "+metre.name(us), "Weld "+kilo.name(us), "Wire "+kilo.name(us),
 		"Gas "+litre.name(us), "Arc h", "Labour h", "kWh", "Cost "+cur, "Price "+cur)
 	names := make([]string, len(sums))
@@ -223,6 +226,9 @@ func (o *output) groupBlock(g *look.Grid, at int, title, by string, sums []price
 		names[i] = s.Name
 	}
 	plain := plainNames(names)
+	if by == "by_assembly" {
+		o.assemblies = span{at + 2, at + 1 + len(sums)}
+	}
 	for i, s := range sums {
 		o.groupLine(g, at+2+i, by, s, plain)
 	}
@@ -263,21 +269,29 @@ func (o *output) groupLine(g *look.Grid, row int, by string, s price.Sum, plain 
 // notYours lists the defaults that move money and that the shop has not stated.
 func (o *output) notYours(g *look.Grid, at int) {
 	list := o.l.job.Totals.NotYours
-	g.Text(at, 1, look.Section, fmt.Sprintf("Not yours: %d built-in figures that move this price", len(list)))
+	g.Section(at, 12, fmt.Sprintf("Not yours: %d built-in figures that move this price", len(list)))
 	g.Text(at+1, 1, look.Sub, "State your own on the sheet "+o.rates+", in a shop file, or with --set; what you change on the sheet moves the price at once.")
-	o.heads(g, at+2, "Key", "Value", "Unit", "Basis", "Source")
+	o.heads(g, at+2, "Key", "Value", "Unit", "Basis", "", "Source", "", "", "", "", "", "")
 	for i, v := range list {
 		row := at + 3 + i
 		g.Text(row, 1, look.Plain, v.Key)
+		said := v.Source
 		if v.IsNum {
 			g.Number(row, 2, look.Calc, "General", o.live(o.rateFormula(v.Key)), v.Num)
 		} else {
-			g.Text(row, 2, look.Plain, v.Text)
+			said = strings.TrimPrefix(v.Source+"; "+v.Text, "; ")
 		}
-		g.Text(row, 3, look.Plain, v.Unit)
+		g.Text(row, 3, look.Plain, o.unitText(v.Unit))
 		g.Text(row, 4, look.Plain, v.Basis)
-		g.Text(row, 6, look.Sub, v.Source)
+		g.Text(row, 6, look.Sub, said)
 	}
+}
+
+// unitText names the shop's currency in the unit of a rate, and shortens what no
+// column has room for.
+func (o *output) unitText(unit string) string {
+	unit = strings.ReplaceAll(unit, "money", o.l.job.Shop.Currency)
+	return strings.Replace(unit, "share of", "of", 1)
 }
 
 // rateFormula is the name of a rate's cell, if it has one.
@@ -285,7 +299,7 @@ func (o *output) rateFormula(key string) string { return o.l.rateNames[key] }
 
 // exclusions are sentences to paste into a quote.
 func (o *output) exclusions(g *look.Grid, at int) {
-	g.Text(at, 1, look.Section, "Exclusions and assumptions, ready to paste")
+	g.Section(at, 12, "Exclusions and assumptions, ready to paste")
 	lines := append([]string{}, o.l.job.Totals.Exclusions...)
 	lines = append(lines, o.assumptions()...)
 	for i, s := range lines {

@@ -2,6 +2,8 @@ package look
 
 import (
 	"strconv"
+	"strings"
+	"unicode/utf8"
 
 	"seamtally/batch/workbook/pack"
 )
@@ -12,9 +14,10 @@ type Grid struct {
 	Widths  []float64 // of the columns from A on
 	Freeze  int       // rows to freeze
 	Titles  int       // the row repeated on every printed page
-	Heights map[int]float64
 	book    *Book
 	rows    [][]cell
+	lines   map[int]int // lines that wrapped text needs in a row
+	heights map[int]float64
 	maxCol  int
 }
 
@@ -30,7 +33,7 @@ type cell struct {
 
 // NewGrid starts a sheet.
 func NewGrid(b *Book, name string) *Grid {
-	return &Grid{Name: name, book: b, Heights: map[int]float64{}}
+	return &Grid{Name: name, book: b, lines: map[int]int{}, heights: map[int]float64{}}
 }
 
 // Rows returns how many rows are in use.
@@ -45,9 +48,61 @@ func (g *Grid) put(row, col int, c cell) {
 	g.rows[row-1] = append(g.rows[row-1], c)
 }
 
-// Text puts a text; cells of a row must come from left to right.
+// Text puts a text; cells of a row must come from left to right. Behind the first
+// column words keep a little off the figures to their left.
 func (g *Grid) Text(row, col int, role Role, s string) {
-	g.put(row, col, cell{style: g.book.Style(role, "@"), text: s})
+	switch role {
+	case Title:
+		g.heights[row] = 26
+	case Wrap, Quiet, EditText:
+		g.need(row, col, s)
+	}
+	if _, ok := indented[role]; ok && col > 1 {
+		role += off
+	}
+	g.put(row, col, cell{style: g.book.Style(role, TextFormat(s)), text: s})
+}
+
+// TextFormat keeps a text a text when somebody edits its cell. A long text goes
+// without: some programs show hash signs for a long cell formatted as text.
+func TextFormat(s string) string {
+	if utf8.RuneCountInString(s) > 200 {
+		return ""
+	}
+	return "@"
+}
+
+// need makes a row tall enough for a wrapped text. Programs that fit rows by
+// themselves are free to do better: the height is a proposal.
+func (g *Grid) need(row, col int, s string) {
+	width := 9.0
+	if col <= len(g.Widths) {
+		width = g.Widths[col-1]
+	}
+	lines := 0
+	for line := range strings.SplitSeq(s, "\n") {
+		lines += 1 + int(float64(utf8.RuneCountInString(line))*1.02/width)
+	}
+	g.lines[row] = max(g.lines[row], min(lines, 25))
+}
+
+func (g *Grid) height(row int) float64 {
+	if h := g.heights[row]; h > 0 {
+		return h
+	}
+	if n := g.lines[row]; n > 1 {
+		return float64(n)*14.4 + 2
+	}
+	return 0
+}
+
+// Section puts the heading of a block, underlined over the block's width.
+func (g *Grid) Section(row, width int, s string) {
+	g.heights[row] = 22
+	g.Text(row, 1, Section, s)
+	for col := 2; col <= width; col++ {
+		g.Blank(row, col, Section)
+	}
 }
 
 // Words puts a text that follows from a formula.
@@ -93,7 +148,7 @@ func (g *Grid) draw(p *pack.Pen) {
 		if len(row) == 0 {
 			continue
 		}
-		p.StartRow(i+1, g.Heights[i+1])
+		p.StartRow(i+1, g.height(i+1))
 		for _, c := range row {
 			if c.isNum {
 				p.Number(c.col, c.style, c.formula, c.num)
@@ -103,4 +158,28 @@ func (g *Grid) draw(p *pack.Pen) {
 		}
 	}
 	p.EndRow()
+}
+
+// TextsOf returns the texts of a column, for a chart.
+func (g *Grid) TextsOf(col string, from, to int) []string {
+	var out []string
+	g.column(col, from, to, func(c cell) { out = append(out, c.text) })
+	return out
+}
+
+// NumbersOf returns the figures of a column, for a chart.
+func (g *Grid) NumbersOf(col string, from, to int) []float64 {
+	var out []float64
+	g.column(col, from, to, func(c cell) { out = append(out, c.num) })
+	return out
+}
+
+func (g *Grid) column(col string, from, to int, f func(cell)) {
+	for row := from; row <= to && row <= len(g.rows); row++ {
+		for _, c := range g.rows[row-1] {
+			if c.col == col {
+				f(c)
+			}
+		}
+	}
 }

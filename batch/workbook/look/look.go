@@ -6,6 +6,7 @@ package look
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -122,26 +123,29 @@ func (b *Book) make(role Role) *excelize.Style {
 		Font:      &excelize.Font{Family: b.font, Size: b.size, Color: ink},
 		Alignment: &excelize.Alignment{Vertical: "top"},
 	}
-	if group, ok := cutPrefix(role, "head:"); ok {
+	if group, ok := strings.CutPrefix(string(role), "head:"); ok {
 		return b.head(s, groupColours[group])
 	}
-	if group, ok := cutPrefix(role, "label:"); ok {
+	if group, ok := strings.CutPrefix(string(role), "label:"); ok {
 		s.Font.Bold, s.Font.Color = true, groupColours[group]
 		s.Alignment.Vertical = "bottom"
 		return s
 	}
-	if change, ok := changes[role]; ok {
+	plain, isOff := strings.CutSuffix(string(role), string(off))
+	if change, ok := changes[Role(plain)]; ok {
 		change(s)
+	}
+	if isOff {
+		s.Alignment.Horizontal, s.Alignment.Indent = "left", 1
 	}
 	return s
 }
 
-func cutPrefix(role Role, prefix string) (string, bool) {
-	if len(role) > len(prefix) && string(role[:len(prefix)]) == prefix {
-		return string(role[len(prefix):]), true
-	}
-	return "", false
-}
+// off marks the variant of a role that keeps off what stands to its left.
+const off Role = " off"
+
+// indented are the roles that have that variant.
+var indented = map[Role]struct{}{Plain: {}, Wrap: {}, Sub: {}, Quiet: {}, Head: {}, TotalTxt: {}, Link: {}}
 
 func (b *Book) head(s *excelize.Style, colour string) *excelize.Style {
 	s.Font.Bold, s.Font.Color = true, "FFFFFF"
@@ -162,11 +166,12 @@ func under(weight int, colour string) []excelize.Border {
 // changes tell how a role differs from plain text.
 var changes = map[Role]func(*excelize.Style){
 	Wrap:  func(s *excelize.Style) { s.Alignment.WrapText = true },
-	Part:  func(s *excelize.Style) { s.Alignment.Indent = 1 },
+	Part:  func(s *excelize.Style) { s.Alignment.Horizontal, s.Alignment.Indent = "left", 2 },
 	Title: func(s *excelize.Style) { s.Font.Bold, s.Font.Size, s.Font.Color = true, s.Font.Size+5, slate },
 	Sub:   func(s *excelize.Style) { s.Font.Color = grey },
 	Section: func(s *excelize.Style) {
-		s.Font.Bold, s.Font.Size, s.Font.Color, s.Border = true, s.Font.Size+1, slate, under(2, slate)
+		s.Font.Bold, s.Font.Size, s.Font.Color, s.Border = true, s.Font.Size+1, slate, under(1, slate)
+		s.Alignment.Vertical = "bottom"
 	},
 	Head: func(s *excelize.Style) {
 		s.Font.Bold, s.Font.Color, s.Fill, s.Alignment.WrapText = true, "FFFFFF", fill(slate), true
@@ -202,6 +207,6 @@ var changes = map[Role]func(*excelize.Style){
 func editable(s *excelize.Style) {
 	s.Fill = fill(sand)
 	for _, side := range []string{"left", "right", "top", "bottom"} {
-		s.Border = append(s.Border, excelize.Border{Type: side, Style: 4, Color: ochre})
+		s.Border = append(s.Border, excelize.Border{Type: side, Style: 7, Color: ochre})
 	}
 }

@@ -31,7 +31,7 @@ type donorSheet struct {
 	head, tail []byte
 }
 
-func openDonor(data []byte, sheets []Sheet) (*donor, error) {
+func openDonor(data []byte, sheets []Sheet, charts map[string]Cache) (*donor, error) {
 	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
 		return nil, err
@@ -44,6 +44,7 @@ func openDonor(data []byte, sheets []Sheet) (*donor, error) {
 		d.names = append(d.names, f.Name)
 	}
 	sort.Strings(d.names)
+	d.fillCharts(charts)
 	if d.styles, err = d.open("xl/styles.xml"); err != nil {
 		return nil, err
 	}

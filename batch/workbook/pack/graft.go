@@ -14,8 +14,8 @@ var bookOrder = []string{"fileVersion", "fileSharing", "workbookPr", "workbookPr
 
 // Annotate writes the user's workbook with our cells on the sheet and our sheets
 // behind the user's own. Parts we do not touch are copied as they are.
-func Annotate(u *User, a *Annotation, donorBytes []byte, sheets []Sheet) ([]byte, error) {
-	d, err := openDonor(donorBytes, sheets)
+func Annotate(u *User, a *Annotation, donorBytes []byte, sheets []Sheet, charts map[string]Cache) ([]byte, error) {
+	d, err := openDonor(donorBytes, sheets, charts)
 	if err != nil {
 		return nil, err
 	}

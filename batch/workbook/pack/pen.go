@@ -29,7 +29,8 @@ type Pen struct {
 	inRow  bool
 }
 
-// StartRow opens a row of our own sheets; height 0 leaves it to the program.
+// StartRow opens a row of our own sheets; a height is a proposal, 0 leaves it to
+// the program.
 func (p *Pen) StartRow(n int, height float64) {
 	p.EndRow()
 	p.At(n)
@@ -38,7 +39,6 @@ func (p *Pen) StartRow(n int, height float64) {
 	if height > 0 {
 		p.out = append(p.out, `" ht="`...)
 		p.out = strconv.AppendFloat(p.out, height, 'g', -1, 64)
-		p.out = append(p.out, `" customHeight="1`...)
 	}
 	p.out = append(p.out, `">`...)
 	p.inRow = true

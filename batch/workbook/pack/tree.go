@@ -127,9 +127,13 @@ type edit struct {
 	text    string
 }
 
-// apply returns the data with all edits made; edits at one place keep their order.
+// apply returns the data with all edits made; at one place, what is put in comes
+// before what is cut out, else in the order given.
 func apply(data []byte, edits []edit) []byte {
-	sort.SliceStable(edits, func(i, j int) bool { return edits[i].at < edits[j].at })
+	sort.SliceStable(edits, func(i, j int) bool {
+		a, b := edits[i], edits[j]
+		return a.at < b.at || a.at == b.at && a.cut == 0 && b.cut > 0
+	})
 	var out bytes.Buffer
 	done := 0
 	for _, e := range edits {

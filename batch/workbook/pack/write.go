@@ -67,8 +67,8 @@ func (p *packer) finish(props *part) ([]byte, error) {
 }
 
 // Fresh writes a workbook of our own: the donor with the rows of its sheets.
-func Fresh(donorBytes []byte, sheets []Sheet) ([]byte, error) {
-	d, err := openDonor(donorBytes, sheets)
+func Fresh(donorBytes []byte, sheets []Sheet, charts map[string]Cache) ([]byte, error) {
+	d, err := openDonor(donorBytes, sheets, charts)
 	if err != nil {
 		return nil, err
 	}
