@@ -1,0 +1,191 @@
+// Package traveller turns a priced job into the papers of the floor: a cover for
+// each assembly and a sheet for each set-up. It lays pages out as a model first;
+// drawing the model is another package's business.
+package traveller
+
+import (
+	"strconv"
+	"strings"
+
+	"seamtally/batch/price"
+	"seamtally/batch/traveller/ink"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/setup"
+	"seamtally/templates"
+)
+
+// Options are what a caller may ask of the traveller beyond the job's own options.
+type Options struct {
+	Job string // the job's name in the header; blank: the list's title or file name
+}
+
+// Build returns the traveller of a job as a PDF file.
+func Build(job *price.Job, opt Options) ([]byte, error) {
+	doc, err := Model(job, opt)
+	if err != nil {
+		return nil, err
+	}
+	return ink.PDF(doc)
+}
+
+// Model lays out the traveller of a job without drawing it.
+func Model(job *price.Job, opt Options) (*page.Document, error) {
+	words, err := templates.Wording(job.Opts.Lang)
+	if err != nil {
+		return nil, err
+	}
+	b := newBuilder(job, opt, words)
+	assemblies := setup.Group(job)
+	if len(assemblies) == 0 {
+		b.nothing()
+	}
+	if len(assemblies) > 1 {
+		b.index(assemblies)
+	}
+	for i := range assemblies {
+		b.assembly(&assemblies[i])
+	}
+	b.numberPages()
+	return b.doc, nil
+}
+
+// builder carries what every page needs.
+type builder struct {
+	doc   *page.Document
+	job   *price.Job
+	words templates.Words
+	show  show
+	name  string // of the job
+
+	w, h      float64 // paper
+	left      float64
+	width     float64 // of the printed area
+	top, foot float64 // first and last y of a page's body
+
+}
+
+const (
+	marginLeft  = 15 // room for punched holes
+	marginRight = 10
+	marginEdge  = 8
+	headHeight  = 15
+	footHeight  = 6
+)
+
+func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
+	w, h := page.Size(job.Opts.Paper)
+	b := &builder{job: job, words: words, show: show{us: job.Opts.US}, w: w, h: h}
+	b.left, b.width = marginLeft, w-marginLeft-marginRight
+	b.top, b.foot = marginEdge+headHeight+3, h-marginEdge-footHeight-1
+	b.name = opt.Job
+	if b.name == "" {
+		b.name = stem(job.List.File)
+	}
+	b.doc = &page.Document{
+		Title:   page.Clean(words.Say("title", b.name)),
+		Subject: page.Clean(words.Say("subject")),
+		Date:    job.Opts.Date,
+	}
+	return b
+}
+
+// stem returns a file's name without folders and ending.
+func stem(file string) string {
+	if i := strings.LastIndexAny(file, `/\`); i >= 0 {
+		file = file[i+1:]
+	}
+	if i := strings.LastIndexByte(file, '.'); i > 0 {
+		file = file[:i]
+	}
+	return file
+}
+
+func (b *builder) say(key string, args ...any) string { return b.words.Say(key, args...) }
+
+// The styles. Labels are grey but dark enough for a poor printer.
+var (
+	label  = page.Style{Face: page.Regular, Size: 8, Grey: 0.25}
+	small  = page.Style{Face: page.Regular, Size: 8}
+	body   = page.Style{Face: page.Regular, Size: 9.5}
+	strong = page.Style{Face: page.Bold, Size: 9.5}
+	title  = page.Style{Face: page.Bold, Size: 11}
+)
+
+// head is what the header of a page says beside the job.
+type head struct {
+	assembly, drawing, rev string
+	sheet                  string // "set-up 3 of 8"
+}
+
+// newPage starts a page with its header; the footer follows when all pages are
+// known.
+func (b *builder) newPage(h head) *page.Page {
+	p := b.doc.Add(b.w, b.h)
+	r := page.Rect{X: b.left, Y: marginEdge, W: b.width, H: headHeight}
+	box := p.Box("header", r)
+	cells := r.Columns(3, 40, 44, 40, 17, 22, 27)
+	entries := [][2]string{
+		{"head.job", b.name}, {"head.assembly", dash(h.assembly)}, {"head.drawing", dash(h.drawing)},
+		{"head.rev", dash(h.rev)}, {"head.date", dash(b.job.Opts.Date)}, {"head.sheet", h.sheet},
+	}
+	for i, e := range entries {
+		c := cells[i]
+		p.Write(box, c.X, c.Y+3, c.W, page.Left, label, b.say(e[0]))
+		size := 11.0
+		if e[0] == "head.rev" {
+			size = 15
+		}
+		b.headValue(p, box, c, size, e[1])
+		if i > 0 {
+			p.Line(box, c.X-1.5, c.Y, c.X-1.5, c.Bottom()-2.5, 0.15, 0.4)
+		}
+	}
+	p.Line(box, r.X, r.Bottom(), r.Right(), r.Bottom(), 0.9, 0)
+	return p
+}
+
+// headValue writes a value of the header in one line, or in two smaller ones.
+func (b *builder) headValue(p *page.Page, box page.BoxID, c page.Rect, size float64, text string) {
+	s := page.Style{Face: page.Bold, Size: size}
+	if got, _ := page.Fit(s, text, c.W); got.Size >= 9 {
+		p.Write(box, c.X, c.Y+10, c.W, page.Left, s, text)
+		return
+	}
+	s.Size = 8.5
+	p.Lines(box, c.X, c.Y+7.2, c.W, s, page.Wrap(s, text, c.W, 2))
+}
+
+// dash stands for what the list does not say.
+func dash(s string) string {
+	if strings.TrimSpace(s) == "" {
+		return "–"
+	}
+	return s
+}
+
+// numberPages writes the footer of every page.
+func (b *builder) numberPages() {
+	hash := b.job.List.SHA256
+	if len(hash) > 10 {
+		hash = hash[:10]
+	}
+	for i, p := range b.doc.Pages {
+		r := page.Rect{X: b.left, Y: b.h - marginEdge - footHeight, W: b.width, H: footHeight}
+		box := p.Box("footer", r)
+		p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.3, 0)
+		p.Write(box, r.X, r.Y+4.2, r.W-32, page.Left, small,
+			b.say("foot.from", dash(hash), dash(b.job.List.File), dash(b.job.Version), dash(b.job.TablesEdition)))
+		p.Write(box, r.Right()-30, r.Y+4.2, 30, page.Right, small.At(9),
+			b.say("foot.page", strconv.Itoa(i+1), strconv.Itoa(len(b.doc.Pages))))
+	}
+}
+
+// nothing makes the one page of a list in which no row could be worked.
+func (b *builder) nothing() {
+	p := b.newPage(head{sheet: b.say("head.cover")})
+	p.Mark(0, b.name)
+	box := p.Box("nothing", page.Rect{X: b.left, Y: b.top, W: b.width, H: 40})
+	p.Write(box, b.left, b.top+12, b.width, page.Left, title.At(18), b.say("nothing.title"))
+	lines := page.Wrap(body, b.say("nothing.text", strconv.Itoa(len(b.job.Problems))), b.width, 4)
+	p.Lines(box, b.left, b.top+22, b.width, body, lines)
+}

@@ -1,0 +1,265 @@
+package traveller
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/plan"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/setup"
+	"seamtally/batch/units"
+)
+
+// cover lays out the foreman's pages of one assembly.
+func (b *builder) cover(a *setup.Assembly) {
+	f := b.flow(head{
+		assembly: a.Name, drawing: strings.Join(a.Drawings, ", "), rev: strings.Join(a.Revs, ", "), sheet: b.say("head.cover"),
+	})
+	name := b.assemblyName(a)
+	f.p.Mark(0, name)
+	r, box := f.take("cover title", 13)
+	f.p.Write(box, r.X, r.Y+9, r.W, page.Left, page.Style{Face: page.Bold, Size: 26}, name)
+	f.totals(a)
+	f.order(a)
+	f.needs(a)
+	f.holds(a)
+	f.joints(a)
+}
+
+func (b *builder) assemblyName(a *setup.Assembly) string {
+	if a.Name == "" {
+		return b.say("assembly.none")
+	}
+	return a.Name
+}
+
+// totals is one line of large figures.
+func (f *flow) totals(a *setup.Assembly) {
+	r, box := f.take("totals", 19)
+	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: 16}
+	cells := in.Columns(0, 1, 1, 1, 1, 1, 1)
+	for i, e := range [][2]string{
+		{"total.joints", strconv.Itoa(len(a.Plans))}, {"total.copies", strconv.Itoa(a.Copies)},
+		{"total.seam", f.show.seam(a.Seam).String()}, {"total.metal", f.show.mass(a.WeldMetal).String()},
+		{"total.arc", hours(a.Arc)}, {"total.labour", hours(a.Labour)},
+	} {
+		c := cells[i]
+		f.p.Write(box, c.X+1.5, c.Y+4.5, c.W-2, page.Left, label.At(9), f.say(e[0]))
+		f.p.Write(box, c.X+1.5, c.Y+12.5, c.W-2, page.Left, page.Style{Face: page.Bold, Size: 16}, e[1])
+		if i > 0 {
+			f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), 0.25, 0)
+		}
+	}
+	f.p.Frame(box, in, 0.7, page.None)
+}
+
+func hours(v units.Minute) string { return fixed(float64(v)/60, 1) + " h" }
+
+// order says in which order to work so that wire and gas change seldom.
+func (f *flow) order(a *setup.Assembly) {
+	if len(a.Stages) == 0 {
+		return
+	}
+	f.section(f.say("order.title"), 14)
+	lead := f.say("order.changes", strconv.Itoa(a.Changes))
+	if a.Saved > 0 {
+		lead = f.say("order.saved", strconv.Itoa(a.Changes), strconv.Itoa(a.Saved))
+	}
+	r, box := f.take("order lead", 5)
+	f.p.Write(box, r.X, r.Y+3, r.W, page.Left, body, lead)
+	t := table{name: "order", height: 9, columns: []column{
+		{"order.step", 11, page.Left}, {"order.station", 52, page.Left}, {"order.setups", 24, page.Left},
+		{"order.marks", 66, page.Left}, {"order.arc", 16, page.Right}, {"order.done", 16, page.Left},
+	}}
+	var rows [][]cell
+	for i, st := range a.Stages {
+		rows = append(rows, f.stageRow(i, st))
+	}
+	f.rows(t, rows)
+	f.gap(3)
+}
+
+func (f *flow) stageRow(i int, st setup.Stage) []cell {
+	var marks []string
+	for _, s := range st.Setups {
+		marks = append(marks, s.Marks()...)
+	}
+	first, last := st.Setups[0].Number, st.Setups[len(st.Setups)-1].Number
+	sheets := strconv.Itoa(first)
+	if last > first {
+		sheets += "–" + strconv.Itoa(last)
+	}
+	w := (f.width*66/185 - 1.6)
+	lines := append(page.Wrap(body.At(8.5), strings.Join(marks, ", "), w, 2), "", "")
+	return []cell{
+		{text: strconv.Itoa(i + 1), bold: true},
+		{text: joinParts([]string{st.Station.Filler, f.show.dia(st.Station.Dia)}), under: joinParts([]string{st.Station.Gas, st.Station.Machine})},
+		{text: sheets}, {text: lines[0], under: lines[1]}, {text: minutes(st.Arc).String()}, {},
+	}
+}
+
+// needs lists what to draw from the stores for this assembly.
+func (f *flow) needs(a *setup.Assembly) {
+	if len(a.Wires)+len(a.Gases) == 0 {
+		return
+	}
+	f.section(f.say("needs.title"), tableHead+8)
+	t := table{name: "needs", height: 7.5, columns: []column{
+		{"needs.what", 62, page.Left}, {"needs.amount", 30, page.Right}, {"needs.packs", 50, page.Left}, {"needs.lot", 43, page.Left},
+	}}
+	var rows [][]cell
+	for _, n := range a.Wires {
+		rows = append(rows, []cell{
+			{text: joinParts([]string{f.say("needs.wire"), n.Name, f.show.dia(n.Dia)}), bold: false},
+			{text: f.show.mass(n.Kg).String(), bold: true},
+			{text: f.packs(float64(n.Kg), n.Pack, "needs.spools", f.show.mass(units.Kg(n.Pack)).String())},
+		})
+	}
+	for _, n := range a.Gases {
+		rows = append(rows, []cell{
+			{text: joinParts([]string{f.say("needs.gas"), n.Name})}, {text: f.show.gas(n.L).String(), bold: true},
+			{text: f.packs(float64(n.L), n.Pack, "needs.cylinders", f.show.gas(units.Litre(n.Pack)).String())},
+		})
+	}
+	f.rows(t, rows)
+	f.gap(3)
+}
+
+// packs says how many packs an amount is, to a tenth, rounded up.
+func (f *flow) packs(amount, pack float64, key, size string) string {
+	if pack <= 0 {
+		return ""
+	}
+	return f.say(key, fixed(math.Ceil(amount/pack*10)/10, 1), size)
+}
+
+// holds are the points at which work stops, is witnessed or recorded.
+func (f *flow) holds(a *setup.Assembly) {
+	f.section(f.say("hold.title"), tableHead+9)
+	t := table{name: "hold", height: 8, columns: []column{
+		{"hold.kind", 20, page.Left}, {"hold.what", 103, page.Left}, {"hold.initials", 32, page.Left}, {"hold.date", 30, page.Left},
+	}}
+	var rows [][]cell
+	for _, h := range f.holdPoints(a) {
+		rows = append(rows, []cell{{text: f.say(h[0]), bold: true}, {text: f.say(h[1])}})
+	}
+	f.rows(t, rows)
+	f.gap(3)
+}
+
+// holdPoints returns kind and text of the points that this assembly needs.
+func (f *flow) holdPoints(a *setup.Assembly) [][2]string {
+	var butt, heat, ndt bool
+	for _, p := range a.Plans {
+		butt = butt || isButt(p)
+		heat = heat || p.Preheat != nil
+		ndt = ndt || strings.TrimSpace(p.Joint.NDT) != ""
+	}
+	out := [][2]string{{"hold.stop", "hold.material"}, {"hold.stop", "hold.gap"}}
+	if heat {
+		out = append(out, [2]string{"hold.record", "hold.preheat"})
+	}
+	if butt {
+		out = append(out, [2]string{"hold.witness", "hold.root"})
+	}
+	out = append(out, [2]string{"hold.stop", "hold.visual"})
+	if ndt {
+		out = append(out, [2]string{"hold.stop", "hold.ndt"})
+	}
+	return append(out, [2]string{"hold.stop", "hold.release"})
+}
+
+func isButt(p *plan.Plan) bool {
+	switch kindOf(p) {
+	case joint.Fillet, joint.Lap, joint.Corner, joint.Edge, joint.Plug, joint.Slot, joint.NoKind:
+		return false
+	}
+	return true
+}
+
+// joints is the joint table of the assembly, in the order of the list.
+func (f *flow) joints(a *setup.Assembly) {
+	sheet := map[*plan.Plan]int{}
+	for _, s := range a.Setups() {
+		for _, p := range s.Plans {
+			sheet[p] = s.Number
+		}
+	}
+	t := table{name: "joints", height: 10, columns: []column{
+		{"col.mark", 23, page.Left}, {"col.joint", 33, page.Left}, {"col.length", 20, page.Left}, {"col.position", 8, page.Left},
+		{"col.sheet", 10, page.Left}, {"col.runs", 9, page.Right}, {"col.arc", 14, page.Right}, {"col.done", 11, page.Left},
+		{"col.checked", 13, page.Left}, {"col.welder", 14, page.Left}, {"col.heat", 18, page.Left}, {"col.lot", 14, page.Left}, {"col.repair", 10, page.Left},
+	}}
+	var rows [][]cell
+	for _, p := range a.Plans {
+		rows = append(rows, f.jointRow(p, sheet[p]))
+	}
+	f.section(f.say("joints.title"), tableHead+t.height)
+	f.rows(t, rows)
+}
+
+func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
+	j := p.Joint
+	runs, arc := "", ""
+	if len(p.Runs) > 0 {
+		runs = strconv.Itoa(len(p.Runs))
+	}
+	if p.Arc > 0 {
+		arc = minutes(p.Arc).String()
+	}
+	wire := f.say("col.nosettings")
+	if p.Settings {
+		wire = joinParts([]string{p.Filler + " " + num(float64(p.Dia), 1), p.Gas})
+	}
+	times := ""
+	if j.Qty > 1 || j.Sides > 1 {
+		times = f.say("col.times", strconv.Itoa(max(j.Qty, 1)), strconv.Itoa(max(j.Sides, 1)))
+	}
+	return []cell{
+		{text: j.Mark, bold: true}, {text: f.sizeText(p), under: wire},
+		{text: f.show.length(j.Length).String(), under: times}, {text: j.Position},
+		{text: strconv.Itoa(sheet)}, {text: runs}, {text: arc},
+	}
+}
+
+// sizeText is kind and size in few letters: "fillet z 6".
+func (f *flow) sizeText(p *plan.Plan) string {
+	kind := f.say("kind." + string(kindOf(p)))
+	r := p.Prep
+	switch {
+	case r.LegA > 0 && p.Joint.Size.Means == joint.Throat:
+		return kind + " a " + f.show.size(r.Throat).Num
+	case r.LegA > 0 && r.LegB > 0 && r.LegB != r.LegA:
+		return kind + " z " + f.show.size(r.LegA).Num + "×" + f.show.size(r.LegB).Num
+	case r.LegA > 0:
+		return kind + " z " + f.show.size(r.LegA).Num
+	case p.Joint.Size.Means == joint.Penetration:
+		return kind + " s " + f.show.size(p.Joint.Size.A).Num
+	case r.T1 > 0:
+		return kind + " t " + f.show.size(r.T1).Num
+	}
+	return kind
+}
+
+// index lists the assemblies of a job with their pages.
+func (b *builder) index(all []setup.Assembly) {
+	f := b.flow(head{sheet: b.say("head.index")})
+	f.p.Mark(0, b.say("head.index"))
+	r, box := f.take("index title", 14)
+	f.p.Write(box, r.X, r.Y+9, r.W, page.Left, page.Style{Face: page.Bold, Size: 26}, b.name)
+	t := table{name: "index", height: 9, columns: []column{
+		{"index.assembly", 70, page.Left}, {"index.drawing", 50, page.Left}, {"index.joints", 22, page.Right},
+		{"index.seam", 22, page.Right}, {"index.labour", 21, page.Right},
+	}}
+	var rows [][]cell
+	for i := range all {
+		a := &all[i]
+		rows = append(rows, []cell{
+			{text: b.assemblyName(a), bold: true}, {text: dash(strings.Join(a.Drawings, ", "))},
+			{text: strconv.Itoa(len(a.Plans))}, {text: b.show.seam(a.Seam).String()}, {text: hours(a.Labour)},
+		})
+	}
+	f.rows(t, rows)
+}

@@ -1,0 +1,339 @@
+package traveller
+
+import (
+	"math"
+	"strconv"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/plan"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/sketch"
+	"seamtally/batch/units"
+)
+
+// scales are the scales a picture may have: paper over part.
+var scales = []struct {
+	factor float64
+	text   string
+}{
+	{10, "10 : 1"}, {8, "8 : 1"}, {6, "6 : 1"}, {5, "5 : 1"}, {4, "4 : 1"}, {3, "3 : 1"}, {2.5, "2.5 : 1"}, {2, "2 : 1"},
+	{1.5, "1.5 : 1"}, {1, "1 : 1"}, {0.5, "1 : 2"}, {0.2, "1 : 5"}, {0.1, "1 : 10"}, {0.05, "1 : 20"}, {0.02, "1 : 50"}, {0.01, "1 : 100"},
+}
+
+// Margins of a picture inside its frame, for dimensions.
+const (
+	figureSide = 15
+	figureTop  = 9
+	figureFoot = 13
+)
+
+// Greys of a picture.
+const (
+	plateGrey = 0.87
+	beadGrey  = 1
+)
+
+// drawing is a cross-section being drawn: true millimetres to paper.
+type drawing struct {
+	*builder
+	p      *page.Page
+	box    page.BoxID
+	frame  page.Rect
+	origin page.Point // paper place of the sketch's origin
+	scale  float64
+	text   string       // the scale, in words
+	taken  []page.Rect  // areas of labels already set
+	used   []page.Point // places of pass numbers
+}
+
+// crossSection draws the joint into a frame. What the plan does not know well
+// enough to draw is said in words.
+func (b *builder) crossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
+	box := p.Box("picture", frame)
+	p.Frame(box, frame, 0.25, page.None)
+	s, ok := sketch.Build(pl)
+	if !ok {
+		lines := page.Wrap(body, b.say("picture.none"), frame.W-10, 3)
+		p.Lines(box, frame.X+5, frame.Y+frame.H/2, frame.W-10, body, lines)
+		return
+	}
+	f := b.place(p, box, frame, s)
+	f.plates(s)
+	f.beads(s)
+	f.caption(pl)
+	f.numbers(s)
+	for _, d := range s.Dims {
+		f.dimension(d)
+	}
+	for _, c := range s.Corners {
+		f.corner(c)
+	}
+}
+
+// place chooses the largest scale at which the sketch fits and centres it.
+func (b *builder) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch) *drawing {
+	low, high := s.Bounds()
+	w, h := frame.W-2*figureSide, frame.H-figureTop-figureFoot
+	f := &drawing{builder: b, p: p, box: box, frame: frame, scale: min(w/(high.X-low.X), h/(high.Y-low.Y))}
+	f.text = b.say("picture.fit")
+	for _, sc := range scales {
+		if (high.X-low.X)*sc.factor <= w && (high.Y-low.Y)*sc.factor <= h {
+			f.scale, f.text = sc.factor, sc.text
+			break
+		}
+	}
+	f.origin = page.Point{
+		X: frame.X + figureSide + w/2 - (low.X+high.X)/2*f.scale,
+		Y: frame.Y + figureTop + h/2 + (low.Y+high.Y)/2*f.scale,
+	}
+	return f
+}
+
+// at returns the paper place of a point of the sketch.
+func (f *drawing) at(q sketch.Point) page.Point {
+	return page.Point{X: f.origin.X + q.X*f.scale, Y: f.origin.Y - q.Y*f.scale}
+}
+
+func (f *drawing) outline(g []sketch.Point) []page.Point {
+	out := make([]page.Point, len(g))
+	for i, q := range g {
+		out[i] = f.at(q)
+	}
+	return out
+}
+
+// plates draws the parts: grey, a firm outline, a broken line where they go on.
+func (f *drawing) plates(s sketch.Sketch) {
+	for _, pl := range s.Plates {
+		pts := f.outline(pl.Outline)
+		fill := plateGrey
+		if pl.Name == "backing" {
+			fill = 0.7
+		}
+		f.p.Draw(f.box, page.Shape{Name: "plate " + pl.Name, Points: pts, Closed: true, Fill: fill})
+		for i, q := range pts {
+			next := pts[(i+1)%len(pts)]
+			if pl.Cut[i] {
+				f.p.Draw(f.box, page.Shape{Points: ragged(q, next), Line: 0.15, Fill: page.None})
+				continue
+			}
+			f.p.Line(f.box, q.X, q.Y, next.X, next.Y, 0.35, 0)
+		}
+	}
+}
+
+// ragged returns a line with two kinks in the middle, the sign of a break.
+func ragged(a, b page.Point) []page.Point {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	l := math.Hypot(dx, dy)
+	if l < 3 {
+		return []page.Point{a, b}
+	}
+	ux, uy := dx/l, dy/l
+	mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+	k := min(1.2, l/6)
+	along := func(t, side float64) page.Point {
+		return page.Point{X: mid.X + ux*t - uy*side, Y: mid.Y + uy*t + ux*side}
+	}
+	return []page.Point{a, along(-k, 0), along(-k/3, k), along(k/3, -k), along(k, 0), b}
+}
+
+func (f *drawing) beads(s sketch.Sketch) {
+	for _, b := range s.Beads {
+		f.p.Draw(f.box, page.Shape{
+			Name: "pass " + strconv.Itoa(b.Number), Points: f.outline(b.Outline), Closed: true, Line: 0.35, Fill: beadGrey,
+		})
+	}
+}
+
+// numbers writes the number of each pass where it lies. A number that would
+// touch another is left out; the order is plain from its neighbours.
+func (f *drawing) numbers(s sketch.Sketch) {
+	for _, b := range s.Beads {
+		if b.Number == 0 {
+			continue
+		}
+		c := f.at(b.Outline.Centre())
+		size := 8.0
+		if math.Sqrt(b.Outline.Area())*f.scale > 9 {
+			size = 11
+		}
+		f.label(page.Style{Face: page.Bold, Size: size}, strconv.Itoa(b.Number), []page.Point{c})
+	}
+}
+
+// label writes a text centred on the first of the places where it is free. It
+// tells whether there was one.
+func (f *drawing) label(s page.Style, text string, places []page.Point) bool {
+	text = page.Clean(text)
+	w, cap := s.Width(text), s.Ascent()
+	for _, c := range places {
+		r := page.Rect{X: c.X - w/2 - 0.4, Y: c.Y - cap/2 - 0.4, W: w + 0.8, H: cap + s.Descent() + 0.6}
+		if !f.free(r) {
+			continue
+		}
+		f.taken = append(f.taken, r)
+		f.p.Write(f.box, c.X-w/2, c.Y+cap/2-0.3, w+0.01, page.Left, s, text)
+		return true
+	}
+	return false
+}
+
+func (f *drawing) free(r page.Rect) bool {
+	in := f.frame.Inset(0.5, 0.5)
+	if r.X < in.X || r.Y < in.Y || r.Right() > in.Right() || r.Bottom() > in.Bottom() {
+		return false
+	}
+	for _, t := range f.taken {
+		if r.X < t.Right() && t.X < r.Right() && r.Y < t.Bottom() && t.Y < r.Bottom() {
+			return false
+		}
+	}
+	return true
+}
+
+// dimName returns how a dimension is marked: z6, a4.2, t 10.
+func (f *drawing) dimName(d sketch.Dim) string {
+	v := f.show.size(units.MM(d.Value)).Num
+	switch d.Name {
+	case "z", "a", "s":
+		return d.Name + " " + v
+	case "g":
+		return f.say("dim.gap") + " " + v
+	case "c":
+		return f.say("dim.face") + " " + v
+	case "h":
+		return f.say("dim.depth") + " " + v
+	case "r":
+		return "R " + v
+	}
+	return v
+}
+
+// dimension draws a dimension line beside the points it measures.
+func (f *drawing) dimension(d sketch.Dim) {
+	from, to := f.at(d.From), f.at(d.To)
+	away := page.Point{X: d.Away.X, Y: -d.Away.Y}
+	if d.Inside {
+		f.throat(d, from, to, away)
+		return
+	}
+	off := 4.5
+	if d.Name == "z" && away.X > 0 {
+		off = f.clearOf(from, to, away)
+	}
+	a, b := shift(from, away, off), shift(to, away, off)
+	f.p.Line(f.box, from.X, from.Y, shift(from, away, off+1).X, shift(from, away, off+1).Y, 0.12, 0.3)
+	f.p.Line(f.box, to.X, to.Y, shift(to, away, off+1).X, shift(to, away, off+1).Y, 0.12, 0.3)
+	f.span(a, b)
+	s := page.Style{Face: page.Bold, Size: 9.5}
+	w := s.Width(page.Clean(f.dimName(d)))
+	mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+	gapX, gapY := w/2+1.4, 2.9
+	var places []page.Point
+	for k := range 4 {
+		more := float64(k) * 3.5
+		places = append(places,
+			page.Point{X: mid.X + away.X*(gapX+more), Y: mid.Y + away.Y*(gapY+more)},
+			page.Point{X: mid.X + away.X*gapX - away.Y*(gapX+more), Y: mid.Y + away.Y*gapY + away.X*(gapY+more)},
+			page.Point{X: mid.X + away.X*gapX + away.Y*(gapX+more), Y: mid.Y + away.Y*gapY - away.X*(gapY+more)})
+	}
+	f.label(s, f.dimName(d), places)
+}
+
+// clearOf keeps the leg's dimension line beyond the toe of an equal fillet.
+func (f *drawing) clearOf(from, to, away page.Point) float64 {
+	return math.Hypot(to.X-from.X, to.Y-from.Y)*1.1 + 5
+}
+
+func shift(p, dir page.Point, by float64) page.Point {
+	return page.Point{X: p.X + dir.X*by, Y: p.Y + dir.Y*by}
+}
+
+// span draws a dimension line with its arrows: inside where there is room, else
+// from outside.
+func (f *drawing) span(a, b page.Point) {
+	l := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if l >= 5 {
+		mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+		f.p.Arrow(f.box, mid, a, 0.18, 1.8)
+		f.p.Arrow(f.box, mid, b, 0.18, 1.8)
+		return
+	}
+	if l == 0 {
+		return
+	}
+	u := page.Point{X: (b.X - a.X) / l, Y: (b.Y - a.Y) / l}
+	f.p.Line(f.box, a.X, a.Y, b.X, b.Y, 0.18, 0)
+	f.p.Arrow(f.box, f.held(shift(a, u, -3.5)), a, 0.18, 1.6)
+	f.p.Arrow(f.box, f.held(shift(b, u, 3.5)), b, 0.18, 1.6)
+}
+
+// held keeps a point inside the frame.
+func (f *drawing) held(q page.Point) page.Point {
+	return page.Point{
+		X: max(f.frame.X, min(f.frame.Right(), q.X)),
+		Y: max(f.frame.Y, min(f.frame.Bottom(), q.Y)),
+	}
+}
+
+// throat draws the throat through the weld and carries its label outside.
+func (f *drawing) throat(d sketch.Dim, from, to, away page.Point) {
+	f.p.Draw(f.box, page.Shape{Points: []page.Point{from, shift(to, away, 5)}, Line: 0.18, Fill: page.None, Dash: 0.9})
+	s := page.Style{Face: page.Bold, Size: 9.5}
+	w := s.Width(page.Clean(f.dimName(d)))
+	var places []page.Point
+	for k := range 6 {
+		places = append(places, shift(to, away, 6+w/2+float64(k)*2.5))
+	}
+	f.label(s, f.dimName(d), places)
+}
+
+// corner draws an included angle: an arc and the degrees.
+func (f *drawing) corner(c sketch.Corner) {
+	at := f.at(c.At)
+	r := f.reach(c)
+	arc := page.Arc(at, r, -c.To, -c.From)
+	inside := arc[:0:0]
+	for _, q := range arc {
+		inside = append(inside, f.held(q))
+	}
+	f.p.Draw(f.box, page.Shape{Points: inside, Line: 0.18, Fill: page.None})
+	for _, t := range []float64{c.From, c.To} {
+		end := page.Point{X: at.X + (r+1)*math.Cos(t), Y: at.Y - (r+1)*math.Sin(t)}
+		f.p.Draw(f.box, page.Shape{Points: []page.Point{at, f.held(end)}, Line: 0.12, Grey: 0.3, Fill: page.None, Dash: 0.8})
+	}
+	mid := (c.From + c.To) / 2
+	var places []page.Point
+	for k := range 6 {
+		d := r + 3.2 + float64(k)*2.5
+		places = append(places, page.Point{X: at.X + d*math.Cos(mid), Y: at.Y - d*math.Sin(mid)})
+	}
+	f.label(page.Style{Face: page.Bold, Size: 9.5}, num(c.Degrees, 1)+"°", places)
+}
+
+// reach returns the radius of an angle's arc: beyond the plates' surface, inside
+// the frame.
+func (f *drawing) reach(c sketch.Corner) float64 {
+	depth := -c.At.Y * f.scale
+	if c.At.Y == 0 {
+		return 14
+	}
+	slope := max(math.Sin((c.From+c.To)/2), 0.3)
+	return min((depth+4.5)/slope, f.at(c.At).Y-f.frame.Y-6)
+}
+
+// caption says scale and what the picture shows, at its foot.
+func (f *drawing) caption(pl *plan.Plan) {
+	text := f.say("picture.scale", f.text)
+	if len(pl.Runs) > 1 {
+		text = f.say("picture.order") + " · " + text
+	}
+	if pl.Joint.Sides == 2 && (pl.Prep.Kind == joint.Fillet || pl.Prep.Kind == joint.Lap) {
+		text += " · " + f.say("picture.both")
+	}
+	y := f.frame.Bottom() - 1.6
+	w := f.frame.W - 4
+	f.p.Write(f.box, f.frame.X+2, y, w, page.Left, label, text)
+	f.taken = append(f.taken, page.Rect{X: f.frame.X, Y: y - 3.4, W: f.frame.W, H: 5})
+}

@@ -1,0 +1,148 @@
+package traveller
+
+import (
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/setup"
+)
+
+// flow fills pages from top to bottom. What does not fit goes to a new page with
+// the same header; nothing is ever cut in two.
+type flow struct {
+	*builder
+	p    *page.Page
+	y    float64
+	head head
+}
+
+func (b *builder) flow(h head) *flow {
+	f := &flow{builder: b, head: h}
+	f.turn()
+	return f
+}
+
+// turn starts the next page.
+func (f *flow) turn() {
+	f.p = f.newPage(f.head)
+	f.y = f.top
+}
+
+// room returns the height that is left on the page.
+func (f *flow) room() float64 { return f.foot - f.y }
+
+// take returns the next rectangle of the height given, on a new page if needed,
+// registered under a name.
+func (f *flow) take(name string, h float64) (page.Rect, page.BoxID) {
+	if f.room() < h && f.y > f.top {
+		f.turn()
+	}
+	r := page.Rect{X: f.left, Y: f.y, W: f.width, H: h}
+	f.y += h
+	return r, f.p.Box(name, r)
+}
+
+// gap leaves white space, unless the page is about to end.
+func (f *flow) gap(h float64) { f.y += min(h, max(f.room(), 0)) }
+
+// section writes a heading that stays with at least keep millimetres of what follows.
+func (f *flow) section(text string, keep float64) {
+	if f.room() < 7+keep && f.y > f.top {
+		f.turn()
+	}
+	r, box := f.take("heading", 7)
+	f.p.Write(box, r.X, r.Y+5, r.W, page.Left, title, text)
+}
+
+// column is one column of a table.
+type column struct {
+	key   string // wording of its heading
+	part  float64
+	align page.Align
+}
+
+// cell is what stands in one field of a table: a line, and a second smaller one.
+type cell struct {
+	text, under string
+	bold        bool
+}
+
+// table is rows under a heading that is repeated on every page.
+type table struct {
+	name    string
+	columns []column
+	height  float64 // of a row
+	draw    func(p *page.Page, box page.BoxID, row int, cells []page.Rect)
+}
+
+const tableHead = 6.5
+
+// rows writes the rows of a table, turning pages as needed.
+func (f *flow) rows(t table, rows [][]cell) {
+	if f.room() < tableHead+t.height {
+		f.turn()
+	}
+	f.tableHead(t)
+	for i, row := range rows {
+		if f.room() < t.height {
+			f.turn()
+			f.tableHead(t)
+		}
+		f.row(t, i, row)
+	}
+}
+
+func (t table) parts() []float64 {
+	out := make([]float64, len(t.columns))
+	for i, c := range t.columns {
+		out[i] = c.part
+	}
+	return out
+}
+
+func (f *flow) tableHead(t table) {
+	r, box := f.take(t.name+" head", tableHead)
+	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.4, 0)
+	for i, c := range r.Columns(0, t.parts()...) {
+		f.p.Write(box, c.X+0.8, c.Y+4.5, c.W-1.6, t.columns[i].align, label, f.say(t.columns[i].key))
+	}
+	f.p.Line(box, r.X, r.Bottom(), r.Right(), r.Bottom(), 0.4, 0)
+}
+
+func (f *flow) row(t table, number int, row []cell) {
+	r, box := f.take(t.name+" row", t.height)
+	cells := r.Columns(0, t.parts()...)
+	for i, c := range cells {
+		if i > 0 {
+			f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), 0.12, 0.5)
+		}
+		if i < len(row) {
+			f.cell(box, c, t.columns[i].align, row[i])
+		}
+	}
+	f.p.Line(box, r.X, r.Bottom(), r.Right(), r.Bottom(), 0.15, 0.3)
+	if t.draw != nil {
+		t.draw(f.p, box, number, cells)
+	}
+}
+
+func (f *flow) cell(box page.BoxID, c page.Rect, a page.Align, v cell) {
+	s := body
+	if v.bold {
+		s = title.At(10.5)
+	}
+	middle := c.Y + c.H/2
+	if v.under == "" {
+		f.p.Write(box, c.X+0.8, middle+s.Ascent()/2-0.3, c.W-1.6, a, s, v.text)
+		return
+	}
+	f.p.Write(box, c.X+0.8, middle-0.7, c.W-1.6, a, s, v.text)
+	f.p.Write(box, c.X+0.8, middle+3.2, c.W-1.6, a, small, v.under)
+}
+
+// assembly lays out the cover, the joint table and the sheets of one assembly.
+func (b *builder) assembly(a *setup.Assembly) {
+	b.cover(a)
+	setups := a.Setups()
+	for _, s := range setups {
+		b.sheet(a, s, len(setups))
+	}
+}

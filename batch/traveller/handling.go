@@ -1,0 +1,224 @@
+package traveller
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"seamtally/batch/plan"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/units"
+)
+
+const (
+	handlingMin = 43
+	passHead    = 11
+	passRow     = 5.4
+	mostPasses  = 10 // rows of the pass table on a sheet
+)
+
+// handling puts how the torch is held beside what each pass is welded with, or,
+// for a single pass, beside which knob cures what.
+func (f *flow) handling(p *plan.Plan) {
+	h := f.handlingHeight(p)
+	r, _ := f.take("handling", h)
+	cols := page.Rect{X: r.X, Y: r.Y, W: r.W, H: h - 2}.Columns(4, 76, 106)
+	f.torch(cols[0], p)
+	right := cols[1]
+	rows := merge(p.Runs)
+	if len(p.Runs) > 1 {
+		right.Y += f.passTable(right, rows) + 2
+	}
+	if left := cols[1].Bottom() - right.Y; left >= 5+4*4.6 {
+		f.knobs(page.Rect{X: right.X, Y: right.Y, W: right.W, H: left})
+	}
+}
+
+func (f *flow) handlingHeight(p *plan.Plan) float64 {
+	if len(p.Runs) < 2 {
+		return handlingMin
+	}
+	return max(handlingMin, passHead+passRow*float64(min(len(merge(p.Runs)), mostPasses))+4)
+}
+
+var leanDegrees = regexp.MustCompile(`(\d+)(?:\s*[-–]\s*(\d+))?\s*°`)
+
+// leanOf reads which way the torch leans from the plan's words. The word that
+// comes first counts: "push 10-15° (never drag)" is a push.
+func leanOf(text string) (torchLean, float64) {
+	low := strings.ToLower(text)
+	way, at := square, len(low)
+	for l, word := range map[torchLean]string{push: "push", drag: "drag"} {
+		if i := strings.Index(low, word); i >= 0 && i < at {
+			way, at = l, i
+		}
+	}
+	degrees := 10.0
+	if m := leanDegrees.FindStringSubmatch(text); m != nil {
+		a, _ := strconv.ParseFloat(m[1], 64)
+		b := a
+		if m[2] != "" {
+			b, _ = strconv.ParseFloat(m[2], 64)
+		}
+		degrees = min((a+b)/2, 45)
+	}
+	return way, degrees
+}
+
+// torch draws the torch and lists what the hands must know.
+func (f *flow) torch(r page.Rect, p *plan.Plan) {
+	box := f.p.Box("torch", r)
+	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
+	way, degrees := leanOf(p.Torch)
+	f.p.Write(box, r.X, r.Y+4.2, 34, page.Left, strong, f.say("torch"))
+	word := [...]string{"torch.square", "torch.push", "torch.drag"}[way]
+	f.p.Write(box, r.X, r.Y+11, 34, page.Left, page.Style{Face: page.Bold, Size: 15}, f.say(word))
+	icon{f.p, box, page.Point{X: r.X + 37, Y: r.Y + 0.6}, 19}.lean(way, degrees)
+	lines := page.Wrap(small.At(8.5), p.Torch, 34, 2)
+	f.p.Lines(box, r.X, r.Y+15, 34, small.At(8.5), lines)
+	f.facts(box, page.Rect{X: r.X, Y: r.Y + 19.5, W: r.W, H: r.H - 19.5}, p)
+}
+
+// facts are the smaller settings, each on a line.
+func (f *flow) facts(box page.BoxID, r page.Rect, p *plan.Plan) {
+	speed := units.MMMin(p.Travel.Start)
+	seconds, per := f.show.pace(speed)
+	travel := ""
+	if seconds != "" {
+		travel = f.say("fact.travel.value", f.show.travel(speed).String(), seconds, per.String())
+	}
+	amps := f.show.amps(p.Current)
+	current := amps.start + " A"
+	if amps.low != "" {
+		current = f.say("fact.amps.value", amps.start, amps.low, amps.high)
+	}
+	shade := ""
+	if p.FilterShade > 0 {
+		shade = strconv.Itoa(p.FilterShade)
+	}
+	clean := ""
+	if p.CleanWidth > 0 {
+		clean = f.show.size(p.CleanWidth).String()
+	}
+	y := r.Y + 3.4
+	for _, e := range [][2]string{
+		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", p.Trigger},
+		{"fact.inductance", p.Inductance}, {"fact.clean", joinParts([]string{clean, f.shadeWords(shade)})},
+	} {
+		if e[1] == "" || y > r.Bottom() {
+			continue
+		}
+		f.p.Write(box, r.X, y, 21, page.Left, label.At(8.5), f.say(e[0]))
+		f.p.Write(box, r.X+22, y, r.W-22, page.Left, body.At(9), e[1])
+		y += 4.5
+	}
+}
+
+func (f *flow) shadeWords(shade string) string {
+	if shade == "" {
+		return ""
+	}
+	return f.say("fact.shade", shade)
+}
+
+// passes is a row of the pass table: one pass, or several with the same settings.
+type passes struct {
+	first, last int
+	run         plan.Run
+}
+
+// merge puts neighbouring passes that are welded alike into one row.
+func merge(runs []plan.Run) []passes {
+	var out []passes
+	for _, r := range runs {
+		if n := len(out); n > 0 && alike(out[n-1].run, r) && out[n-1].last+1 == r.Number {
+			out[n-1].last = r.Number
+			continue
+		}
+		out = append(out, passes{r.Number, r.Number, r})
+	}
+	return out
+}
+
+func alike(a, b plan.Run) bool {
+	return a.Kind == b.Kind && a.Side == b.Side && a.Technique == b.Technique && a.Current == b.Current &&
+		a.Voltage == b.Voltage && a.WireFeed == b.WireFeed && a.Travel == b.Travel
+}
+
+var passColumns = []column{
+	{"pass.no", 11, page.Left}, {"pass.kind", 20, page.Left}, {"pass.feed", 14, page.Right}, {"pass.volts", 12, page.Right},
+	{"pass.amps", 12, page.Right}, {"pass.travel", 16, page.Right}, {"pass.pace", 14, page.Right}, {"pass.heat", 14, page.Right},
+}
+
+// passTable lists the passes and returns its height.
+func (f *flow) passTable(r page.Rect, rows []passes) float64 {
+	shown := rows[:min(len(rows), mostPasses)]
+	h := passHead + passRow*float64(len(shown))
+	box := f.p.Box("passes", page.Rect{X: r.X, Y: r.Y, W: r.W, H: h})
+	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
+	f.p.Write(box, r.X, r.Y+4.2, r.W, page.Left, strong, f.say("pass.title"))
+	parts := make([]float64, len(passColumns))
+	for i, c := range passColumns {
+		parts[i] = c.part
+	}
+	cells := page.Rect{X: r.X, Y: r.Y + 4.8, W: r.W, H: 5}.Columns(0, parts...)
+	units := f.passUnits()
+	for i, c := range passColumns {
+		text := f.say(c.key)
+		if units[i] != "" {
+			text = units[i]
+		}
+		f.p.Write(box, cells[i].X+0.4, r.Y+9, cells[i].W-0.8, c.align, label, text)
+	}
+	f.p.Line(box, r.X, r.Y+10.2, r.Right(), r.Y+10.2, 0.25, 0)
+	for k, row := range shown {
+		y := r.Y + passHead + passRow*float64(k) + 3.6
+		for i, text := range f.passCells(row) {
+			f.p.Write(box, cells[i].X+0.4, y, cells[i].W-0.8, passColumns[i].align, body, text)
+		}
+		f.p.Line(box, r.X, y+1.6, r.Right(), y+1.6, 0.12, 0.5)
+	}
+	return h
+}
+
+func (f *flow) passUnits() []string {
+	_, per := f.show.pace(1)
+	return []string{"", "", f.show.feed(plan.Window{}).unit, "V", "A", f.show.travel(1).Unit, f.say("pass.pace", per.String()), f.show.heat(1).Unit}
+}
+
+func (f *flow) passCells(row passes) []string {
+	r := row.run
+	no := strconv.Itoa(row.first)
+	if row.last > row.first {
+		no += "–" + strconv.Itoa(row.last)
+	}
+	kind := f.say("run." + string(r.Kind))
+	if r.Side == 2 {
+		kind += " " + f.say("run.side2")
+	}
+	seconds, _ := f.show.pace(r.Travel)
+	one := func(v float64) plan.Window { return plan.Window{Start: v} }
+	return []string{
+		no, kind, f.show.feed(one(float64(r.WireFeed))).start, f.show.volts(one(float64(r.Voltage))).start,
+		f.show.amps(one(float64(r.Current))).start, f.show.travel(r.Travel).Num, seconds, f.show.heat(r.Heat).Num,
+	}
+}
+
+// symptoms are the faults that a knob cures, in the order they show.
+var symptoms = []string{"stub", "spatter", "pores", "undercut", "cold", "burn"}
+
+// knobs says which knob cures what, as many as there is room for.
+func (f *flow) knobs(r page.Rect) {
+	box := f.p.Box("knobs", r)
+	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
+	f.p.Write(box, r.X, r.Y+4.2, r.W, page.Left, strong, f.say("knobs"))
+	y := r.Y + 9
+	for _, s := range symptoms {
+		if y+1 > r.Bottom() {
+			return
+		}
+		f.p.Write(box, r.X, y, 33, page.Left, strong.At(8.5), f.say("knob."+s))
+		f.p.Write(box, r.X+34, y, r.W-34, page.Left, small.At(8.5), f.say("cure."+s))
+		y += 4.8
+	}
+}

@@ -1,0 +1,160 @@
+// Package ink draws a page model as PDF. It measures and decides nothing.
+package ink
+
+import (
+	"bytes"
+	"fmt"
+	"time"
+
+	"github.com/jung-kurt/gofpdf"
+
+	"seamtally/batch/traveller/page"
+)
+
+// Canvas is what a page model needs to be drawn on.
+type Canvas interface {
+	Page(w, h float64)
+	Mark(m page.Mark)
+	Shape(s page.Shape)
+	Text(t page.Text)
+}
+
+// Draw draws the whole document on a canvas, in reading order.
+func Draw(doc *page.Document, c Canvas) {
+	for _, p := range doc.Pages {
+		c.Page(p.W, p.H)
+		for _, m := range p.Marks {
+			c.Mark(m)
+		}
+		for _, s := range p.Shapes {
+			c.Shape(s)
+		}
+		for _, t := range p.Texts {
+			c.Text(t)
+		}
+	}
+}
+
+// PDF returns the document as the bytes of a PDF file. The same document always
+// gives the same bytes: the dates are the document's, not the clock's.
+func PDF(doc *page.Document) ([]byte, error) {
+	canvas := newPDF(doc)
+	Draw(doc, canvas)
+	var out bytes.Buffer
+	if err := canvas.pdf.Output(&out); err != nil {
+		return nil, fmt.Errorf("the traveller could not be drawn: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+type pdfCanvas struct {
+	pdf        *gofpdf.Fpdf
+	face       page.Face
+	size       float64
+	text, fill float64 // greys in force
+	line, grey float64
+	dash       float64
+}
+
+func newPDF(doc *page.Document) *pdfCanvas {
+	pdf := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", Size: gofpdf.SizeType{Wd: 210, Ht: 297}})
+	pdf.SetAutoPageBreak(false, 0)
+	pdf.SetMargins(0, 0, 0)
+	pdf.SetCatalogSort(true)
+	date, err := time.Parse(time.DateOnly, doc.Date)
+	if err != nil {
+		date = time.Unix(0, 0).UTC()
+	}
+	pdf.SetCreationDate(date)
+	pdf.SetModificationDate(date)
+	pdf.SetTitle(doc.Title, true)
+	pdf.SetSubject(doc.Subject, true)
+	pdf.SetAuthor("seamtally", true)
+	pdf.SetCreator("seamtally", true)
+	for _, f := range page.Faces {
+		pdf.AddUTF8FontFromBytes(f.String(), "", f.TTF())
+	}
+	return &pdfCanvas{pdf: pdf}
+}
+
+// Page starts a page. The library restores nothing of the graphic state that we
+// can rely on, so everything is set anew on it.
+func (c *pdfCanvas) Page(w, h float64) {
+	c.pdf.AddPageFormat("P", gofpdf.SizeType{Wd: w, Ht: h})
+	c.size, c.line, c.dash = -1, -1, 0
+	c.text, c.fill, c.grey = -1, -1, -1
+	c.pdf.SetLineJoinStyle("round")
+	c.pdf.SetLineCapStyle("round")
+}
+
+// Mark adds a bookmark. Its title is Unicode only while a Unicode font is set.
+func (c *pdfCanvas) Mark(m page.Mark) {
+	c.font(page.Regular, page.MinSize)
+	c.pdf.Bookmark(m.Title, m.Level, 0)
+}
+
+func (c *pdfCanvas) Shape(s page.Shape) {
+	if len(s.Points) < 2 {
+		return
+	}
+	how := c.strokeAndFill(s)
+	if how == "" {
+		return
+	}
+	c.pdf.MoveTo(s.Points[0].X, s.Points[0].Y)
+	for _, p := range s.Points[1:] {
+		c.pdf.LineTo(p.X, p.Y)
+	}
+	if s.Closed {
+		c.pdf.ClosePath()
+	}
+	c.pdf.DrawPath(how)
+}
+
+func (c *pdfCanvas) strokeAndFill(s page.Shape) string {
+	how := ""
+	if s.Fill >= 0 {
+		how = "F"
+		set(&c.fill, s.Fill, func(v int) { c.pdf.SetFillColor(v, v, v) })
+	}
+	if s.Line <= 0 {
+		return how
+	}
+	set(&c.grey, s.Grey, func(v int) { c.pdf.SetDrawColor(v, v, v) })
+	if s.Line != c.line {
+		c.line = s.Line
+		c.pdf.SetLineWidth(s.Line)
+	}
+	if s.Dash != c.dash {
+		c.dash = s.Dash
+		c.pdf.SetDashPattern(dashes(s.Dash), 0)
+	}
+	return how + "D"
+}
+
+func dashes(d float64) []float64 {
+	if d == 0 {
+		return []float64{}
+	}
+	return []float64{d, d}
+}
+
+func set(have *float64, want float64, apply func(int)) {
+	if *have != want {
+		*have = want
+		apply(int(want*255 + 0.5))
+	}
+}
+
+func (c *pdfCanvas) Text(t page.Text) {
+	c.font(t.Face, t.Size)
+	set(&c.text, t.Grey, func(v int) { c.pdf.SetTextColor(v, v, v) })
+	c.pdf.Text(t.X, t.Y, t.S)
+}
+
+func (c *pdfCanvas) font(f page.Face, size float64) {
+	if f != c.face || size != c.size {
+		c.face, c.size = f, size
+		c.pdf.SetFont(f.String(), "", size)
+	}
+}

@@ -1,0 +1,59 @@
+package page
+
+import (
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// Unknown is drawn for a rune that the fonts cannot show: a visible box.
+const Unknown = '□'
+
+// longest bounds a single text: no line of a page can hold more.
+const longest = 600
+
+// Clean makes any text safe to print. Letters are composed, spaces and breaks
+// become single spaces, control and invisible formatting characters go, and
+// what the fonts lack becomes a visible box. A text that is too long for any
+// page ends in an ellipsis. Clean never fails.
+func Clean(s string) string {
+	var b strings.Builder
+	n, space := 0, false
+	for _, r := range norm.NFC.String(strings.ToValidUTF8(cut(s), string(Unknown))) {
+		switch {
+		case unicode.IsSpace(r):
+			space = n > 0
+			continue
+		case unicode.IsControl(r), unicode.Is(unicode.Cf, r), unicode.Is(unicode.Variation_Selector, r):
+			continue
+		case !printable(r):
+			r = Unknown
+		}
+		if space {
+			b.WriteByte(' ')
+			n++
+			space = false
+		}
+		if n >= longest {
+			b.WriteRune('…')
+			break
+		}
+		b.WriteRune(r)
+		n++
+	}
+	return b.String()
+}
+
+// cut shortens an endless text before the costly steps, at a rune border.
+func cut(s string) string {
+	const most = longest * 8
+	if len(s) <= most {
+		return s
+	}
+	return strings.ToValidUTF8(s[:most], "")
+}
+
+func printable(r rune) bool {
+	return Regular.Has(r) && Bold.Has(r) && Mono.Has(r)
+}

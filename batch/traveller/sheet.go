@@ -1,0 +1,251 @@
+package traveller
+
+import (
+	"strconv"
+	"strings"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/plan"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/setup"
+)
+
+// sheet lays out the welder's sheet of one set-up.
+func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
+	p := s.Pattern()
+	h := head{
+		assembly: a.Name, drawing: p.Joint.Drawing, rev: p.Joint.Rev,
+		sheet: b.say("head.setup", strconv.Itoa(s.Number), strconv.Itoa(of)),
+	}
+	f := b.flow(h)
+	f.p.Mark(1, b.say("mark.setup", strconv.Itoa(s.Number), markList(s.Marks(), 12)))
+	f.titleBlock(s)
+	if p.Settings {
+		f.station(p)
+		f.dials(p)
+	} else {
+		f.noSettings(p)
+	}
+	f.preheat(p)
+	f.pictureRow(s, f.pictureHeight(s))
+	if p.Settings {
+		f.handling(p)
+		f.testBead(p)
+	}
+	f.checks(s)
+	f.cautions(p)
+	f.signOff(s)
+}
+
+// pictureHeight gives the picture what the rest of the sheet leaves, within
+// bounds that keep it readable.
+func (f *flow) pictureHeight(s setup.Setup) float64 {
+	p := s.Pattern()
+	rest := f.cautionsHeight(p) + f.checksHeight(s) + signHead + signRow*float64(min(len(signLines(s.Plans)), 6)) + 2
+	if p.Settings {
+		rest += f.handlingHeight(p) + testBeadHeight
+	}
+	return max(50, min(86, f.room()-rest-1))
+}
+
+// markList joins marks for a heading; a long list is cut and its size told.
+func markList(marks []string, most int) string {
+	if len(marks) <= most {
+		return strings.Join(marks, ", ")
+	}
+	return strings.Join(marks[:most], ", ") + " … (" + strconv.Itoa(len(marks)) + ")"
+}
+
+// titleBlock names the marks and the joint, and the procedure that governs.
+func (f *flow) titleBlock(s setup.Setup) {
+	p := s.Pattern()
+	r, box := f.take("title", 19)
+	cols := r.Columns(5, 124, 56)
+	l := cols[0]
+	marks := markList(s.Marks(), 4)
+	f.p.Write(box, l.X, l.Y+8.8, l.W, page.Left, page.Style{Face: page.Bold, Size: 26}, marks)
+	lines := page.Wrap(title.At(10.5), f.describe(p), l.W, 1)
+	f.p.Lines(box, l.X, l.Y+15.6, l.W, page.Style{Face: page.Regular, Size: 10.5}, lines)
+	f.procedure(box, page.Rect{X: cols[1].X, Y: r.Y + 0.5, W: cols[1].W, H: 15.5}, p)
+}
+
+func (f *flow) procedure(box page.BoxID, r page.Rect, p *plan.Plan) {
+	f.p.Frame(box, r, 0.5, page.None)
+	if wps := strings.TrimSpace(p.Joint.WPS); wps != "" {
+		f.p.Write(box, r.X+2, r.Y+4.5, r.W-4, page.Left, label.At(9), f.say("wps.governs"))
+		f.p.Write(box, r.X+2, r.Y+12.5, r.W-4, page.Left, page.Style{Face: page.Bold, Size: 18}, wps)
+		return
+	}
+	f.p.Write(box, r.X+2, r.Y+6.2, r.W-4, page.Left, title, f.say("wps.none"))
+	lines := page.Wrap(small.At(8.5), f.say("wps.none.text"), r.W-4, 2)
+	f.p.Lines(box, r.X+2, r.Y+10.4, r.W-4, small.At(8.5), lines)
+}
+
+// describe says in one line what the joint is.
+func (f *flow) describe(p *plan.Plan) string {
+	j := p.Joint
+	parts := []string{f.say("kind." + string(kindOf(p)))}
+	if j.Sides == 2 {
+		parts[0] += ", " + f.say("both.sides")
+	}
+	if j.Stitch != nil {
+		parts = append(parts, f.say("stitch")+" "+j.Stitch.Text)
+	}
+	parts = append(parts, f.thicknesses(p), f.material(p))
+	if j.Where == joint.Site {
+		parts = append(parts, f.say("where.site"))
+	}
+	if j.Quality != "" {
+		parts = append(parts, f.say("quality", j.Quality))
+	}
+	if j.NDT != "" {
+		parts = append(parts, j.NDT)
+	}
+	return joinParts(parts)
+}
+
+func joinParts(parts []string) string {
+	var out []string
+	for _, s := range parts {
+		if strings.TrimSpace(s) != "" {
+			out = append(out, strings.TrimSpace(s))
+		}
+	}
+	return strings.Join(out, " · ")
+}
+
+func kindOf(p *plan.Plan) joint.Kind {
+	if p.Prep.Kind != joint.NoKind {
+		return p.Prep.Kind
+	}
+	return p.Joint.Kind
+}
+
+func (f *flow) thicknesses(p *plan.Plan) string {
+	t1, t2 := p.Prep.T1, p.Prep.T2
+	switch {
+	case t1 > 0 && t2 > 0 && t1 != t2:
+		return f.say("thick.two", f.show.size(t1).Num, f.show.size(t2).String())
+	case t1 > 0:
+		return f.say("thick.one", f.show.size(t1).String())
+	case t2 > 0:
+		return f.say("thick.one", f.show.size(t2).String())
+	}
+	return f.say("thick.none")
+}
+
+func (f *flow) material(p *plan.Plan) string {
+	m := strings.TrimSpace(p.Joint.Material)
+	if other := strings.TrimSpace(p.Joint.Material2); other != "" && other != m {
+		m += " / " + other
+	}
+	if m == "" {
+		m = p.MetalGroup
+	}
+	if m == "" {
+		return f.say("material.none")
+	}
+	return m
+}
+
+// noSettings takes the place of the dials where the plan has no settings.
+func (f *flow) noSettings(p *plan.Plan) {
+	lines := page.Wrap(body.At(11), p.NoSettings, f.width-10, 4)
+	r, box := f.take("no settings", 12+float64(len(lines))*body.At(11).Leading())
+	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H - 3}
+	f.p.Frame(box, in, 0.7, page.None)
+	f.p.Write(box, r.X+4, r.Y+6.5, r.W-8, page.Left, title.At(13), f.say("nosettings.title"))
+	f.p.Lines(box, r.X+4, r.Y+12, r.W-8, body.At(11), lines)
+}
+
+// pictureRow puts the cross-section beside size, runs and position.
+func (f *flow) pictureRow(s setup.Setup, h float64) {
+	p := s.Pattern()
+	r, _ := f.take("picture row", h)
+	cols := page.Rect{X: r.X, Y: r.Y, W: r.W, H: h - 2.5}.Columns(3, 122, 60)
+	f.crossSection(f.p, cols[0], p)
+	right := cols[1]
+	box := f.p.Box("size", right)
+	third := right.H / 3
+	f.gauge(box, page.Rect{X: right.X, Y: right.Y, W: right.W, H: third}, p)
+	f.runsTile(box, page.Rect{X: right.X, Y: right.Y + third, W: right.W, H: third}, p)
+	f.positionTile(box, page.Rect{X: right.X, Y: right.Y + 2*third, W: right.W, H: third}, p)
+	for i := range 4 {
+		y := right.Y + third*float64(i)
+		f.p.Line(box, right.X, y, right.Right(), y, 0.25, 0)
+	}
+}
+
+// gauge is the size that the gauge must find, large.
+func (f *flow) gauge(box page.BoxID, r page.Rect, p *plan.Plan) {
+	f.p.Write(box, r.X, r.Y+4, r.W, page.Left, label.At(9), f.say("gauge"))
+	big := page.Style{Face: page.Bold, Size: 30}
+	text, under := f.gaugeText(p)
+	f.p.Write(box, r.X, r.Y+r.H*0.5+4.5, r.W, page.Left, big, text)
+	f.p.Write(box, r.X, r.Bottom()-1.6, r.W, page.Left, body, under)
+}
+
+func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
+	r := p.Prep
+	switch {
+	case r.LegA > 0 && r.LegB > 0 && r.LegA != r.LegB:
+		return "z " + f.show.size(r.LegA).Num + " × " + f.show.size(r.LegB).String(), f.say("gauge.unequal")
+	case r.LegA > 0 && p.Joint.Size.Means == joint.Throat:
+		return "a " + f.show.size(r.Throat).String(), f.say("gauge.leg", f.show.size(r.LegA).String())
+	case r.LegA > 0:
+		return "z " + f.show.size(r.LegA).String(), f.say("gauge.throat", f.show.size(r.Throat).String())
+	case p.Joint.Size.Means == joint.Penetration:
+		return "s " + f.show.size(p.Joint.Size.A).String(), f.say("gauge.partial")
+	case r.T1 > 0:
+		return f.say("gauge.full"), f.prepLine(p)
+	}
+	return "–", ""
+}
+
+// prepLine says the preparation in one line.
+func (f *flow) prepLine(p *plan.Plan) string {
+	r := p.Prep
+	parts := []string{}
+	if r.Angle > 0 && r.Kind != joint.SquareButt {
+		parts = append(parts, num(float64(r.Angle), 1)+"°")
+	}
+	parts = append(parts, f.say("dim.gap")+" "+f.show.size(r.Gap).String())
+	if r.Kind != joint.SquareButt {
+		parts = append(parts, f.say("dim.face")+" "+f.show.size(r.RootFace).String())
+	}
+	if r.Backing != "" {
+		parts = append(parts, f.say("backing."+r.Backing))
+	}
+	return strings.Join(parts, " · ")
+}
+
+// runsTile is the number of passes, large.
+func (f *flow) runsTile(box page.BoxID, r page.Rect, p *plan.Plan) {
+	f.p.Write(box, r.X, r.Y+4, r.W, page.Left, label.At(9), f.say("runs"))
+	n := "–"
+	if len(p.Runs) > 0 {
+		n = strconv.Itoa(len(p.Runs))
+	}
+	big := page.Style{Face: page.Bold, Size: 30}
+	f.p.Write(box, r.X, r.Y+r.H*0.5+4.5, 24, page.Left, big, n)
+	text := f.say("runs.seam")
+	if p.Joint.Sides == 2 && p.Prep.LegA > 0 {
+		text = f.say("runs.side")
+	}
+	f.p.Write(box, r.X+max(big.Width(n)+3, 10), r.Y+r.H*0.5+4.5, r.W-max(big.Width(n)+3, 10), page.Left, body, text)
+	f.p.Write(box, r.X, r.Bottom()-1.6, r.W, page.Left, body, p.Technique)
+}
+
+// positionTile shows how the joint lies.
+func (f *flow) positionTile(box page.BoxID, r page.Rect, p *plan.Plan) {
+	f.p.Write(box, r.X, r.Y+4, r.W, page.Left, label.At(9), f.say("position"))
+	big := page.Style{Face: page.Bold, Size: 30}
+	code := p.Joint.Position
+	f.p.Write(box, r.X, r.Y+r.H*0.5+4.5, r.W-r.H-2, page.Left, big, dash(code))
+	key := "position." + code
+	if f.words.Has(key) {
+		f.p.Write(box, r.X, r.Bottom()-1.6, r.W-r.H-1, page.Left, body, f.say(key))
+	}
+	size := r.H - 3.5
+	icon{f.p, box, page.Point{X: r.Right() - size - 0.5, Y: r.Y + 1.5}, size}.position(code)
+}

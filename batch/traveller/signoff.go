@@ -1,0 +1,218 @@
+package traveller
+
+import (
+	"strconv"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/plan"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/setup"
+	"seamtally/batch/units"
+)
+
+const testBeadHeight = 33
+
+// testBead is the line of checks before starting and the boxes for what was
+// really set, on the test piece and on the joint.
+func (f *flow) testBead(p *plan.Plan) {
+	r, box := f.take("test bead", testBeadHeight)
+	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.6, 0)
+	f.p.Write(box, r.X, r.Y+5, 62, page.Left, title, f.say("test.title"))
+	x := r.X + 64
+	for _, key := range []string{"start.earth", "start.tip", "start.liner", "start.gas", "start.clean"} {
+		text := f.say(key)
+		w := small.Width(page.Clean(text))
+		if x+4+w > r.Right() {
+			break
+		}
+		tick(f.p, box, x, r.Y+4.9, 2.6)
+		f.p.Write(box, x+3.6, r.Y+4.8, w+0.1, page.Left, small, text)
+		x += w + 6.5
+	}
+	f.blanks(box, page.Rect{X: r.X, Y: r.Y + 7, W: r.W, H: testBeadHeight - 9.5})
+}
+
+// blanks is the grid that the welder fills in.
+func (f *flow) blanks(box page.BoxID, r page.Rect) {
+	keys := []string{"blank.feed", "blank.volts", "blank.flow", "blank.seconds", "blank.arc", "blank.wire", "blank.wirelot", "blank.gaslot", "blank.ok"}
+	cells := r.Columns(0, 25, 15, 15, 15, 18, 18, 18, 22, 22, 17)
+	_, per := f.show.pace(1)
+	for i, key := range keys {
+		text := f.say(key)
+		if key == "blank.seconds" {
+			text = f.say(key, per.String())
+		}
+		c := cells[i+1]
+		f.p.Write(box, c.X+0.8, c.Y+3.6, c.W-1.4, page.Left, label, text)
+		f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), 0.2, 0)
+	}
+	for i, key := range []string{"blank.test", "blank.joint"} {
+		y := r.Y + 4.9 + float64(i)*9
+		f.p.Line(box, r.X, y, r.Right(), y, 0.2, 0)
+		f.p.Write(box, r.X+0.5, y+5.5, 24, page.Left, strong, f.say(key))
+	}
+	f.p.Frame(box, r, 0.3, page.None)
+}
+
+// told is one check with the marks it holds for; all marks alike: none.
+type told struct {
+	check finding.Check
+	marks []string
+}
+
+// tellings collects the errors and warnings of a set-up. One that holds for all
+// its joints names no marks.
+func tellings(s setup.Setup) []told {
+	var out []told
+	for _, p := range s.Plans {
+		for _, c := range p.Checks {
+			if c.Level != finding.Error && c.Level != finding.Warning {
+				continue
+			}
+			out = tell(out, c, p.Joint.Mark)
+		}
+	}
+	var sorted []told
+	for _, level := range []finding.Level{finding.Error, finding.Warning} {
+		for _, t := range out {
+			if t.check.Level != level {
+				continue
+			}
+			if len(t.marks) == len(s.Plans) {
+				t.marks = nil
+			}
+			sorted = append(sorted, t)
+		}
+	}
+	return sorted
+}
+
+func tell(list []told, c finding.Check, mark string) []told {
+	for i := range list {
+		if list[i].check.Code == c.Code && list[i].check.Text == c.Text {
+			list[i].marks = append(list[i].marks, mark)
+			return list
+		}
+	}
+	return append(list, told{c, []string{mark}})
+}
+
+func (f *flow) checkLines(t told) []string {
+	text := t.check.Text
+	if t.check.Do != "" {
+		text += " " + t.check.Do
+	}
+	if len(t.marks) > 0 {
+		text = markList(t.marks, 6) + ": " + text
+	}
+	return page.Wrap(body.At(9), text, f.width-24, 4)
+}
+
+func (f *flow) checksHeight(s setup.Setup) float64 {
+	h := 0.0
+	for _, t := range tellings(s) {
+		h += f.checkHeight(t)
+	}
+	return h
+}
+
+func (f *flow) checkHeight(t told) float64 {
+	return float64(len(f.checkLines(t)))*body.At(9).Leading() + 2
+}
+
+// checks prints what must be looked at before welding, in plain words.
+func (f *flow) checks(s setup.Setup) {
+	for _, t := range tellings(s) {
+		r, box := f.take("check", f.checkHeight(t))
+		f.p.Line(box, r.X+0.5, r.Y+0.6, r.X+0.5, r.Bottom()-1, 1, 0)
+		f.p.Write(box, r.X+2.5, r.Y+4, 20, page.Left, strong.At(9), f.say("level."+string(t.check.Level)))
+		f.p.Lines(box, r.X+23, r.Y+4, r.W-23, body.At(9), f.checkLines(t))
+	}
+}
+
+func (f *flow) cautionLines(p *plan.Plan) [][]string {
+	var out [][]string
+	for _, key := range p.Cautions {
+		text := f.say("caution." + key)
+		out = append(out, page.Wrap(small.At(8.5), text, f.width-5, 2))
+	}
+	return out
+}
+
+func (f *flow) cautionsHeight(p *plan.Plan) float64 {
+	h := 0.0
+	for _, lines := range f.cautionLines(p) {
+		h += float64(len(lines))*small.At(8.5).Leading() + 0.8
+	}
+	if h > 0 {
+		h += 2
+	}
+	return h
+}
+
+// cautions prints the short cautions that apply, once.
+func (f *flow) cautions(p *plan.Plan) {
+	h := f.cautionsHeight(p)
+	if h == 0 {
+		return
+	}
+	r, box := f.take("cautions", h)
+	y := r.Y + 3.6
+	for _, lines := range f.cautionLines(p) {
+		warning(f.p, box, r.X, y, 2.9)
+		y = f.p.Lines(box, r.X+4.5, y, r.W-4.5, small.At(8.5), lines) + 0.8
+	}
+}
+
+const (
+	signHead = 13.5
+	signRow  = 8.5
+	// mostCopies is how many copies of one mark have a line of their own; the
+	// rest are counted on one line more.
+	mostCopies = 60
+)
+
+// signLine is one line to be signed: a copy of a joint.
+type signLine struct {
+	mark, copy string
+	plan       *plan.Plan
+}
+
+func signLines(plans []*plan.Plan) []signLine {
+	var out []signLine
+	for _, p := range plans {
+		qty := max(p.Joint.Qty, 1)
+		for i := 1; i <= min(qty, mostCopies); i++ {
+			out = append(out, signLine{p.Joint.Mark, strconv.Itoa(i) + "/" + strconv.Itoa(qty), p})
+		}
+		if qty > mostCopies {
+			out = append(out, signLine{p.Joint.Mark, strconv.Itoa(mostCopies+1) + "–" + strconv.Itoa(qty), p})
+		}
+	}
+	return out
+}
+
+// signOff is a line for every mark and copy.
+func (f *flow) signOff(s setup.Setup) {
+	t := table{name: "sign-off", height: signRow, columns: []column{
+		{"sign.mark", 25, page.Left}, {"sign.copy", 13, page.Left}, {"sign.length", 20, page.Left}, {"sign.arc", 15, page.Left},
+		{"sign.heat", 25, page.Left}, {"sign.gap", 14, page.Left}, {"sign.welder", 23, page.Left},
+		{"sign.date", 20, page.Left}, {"sign.visual", 17, page.Left}, {"sign.repair", 15, page.Left},
+	}}
+	var rows [][]cell
+	for _, l := range signLines(s.Plans) {
+		rows = append(rows, f.signCells(l))
+	}
+	f.section(f.say("sign.title"), tableHead+signRow)
+	f.rows(t, rows)
+}
+
+func (f *flow) signCells(l signLine) []cell {
+	qty := max(l.plan.Joint.Qty, 1)
+	arc := ""
+	if l.plan.Arc > 0 {
+		arc = minutes(l.plan.Arc / units.Minute(qty)).String()
+	}
+	length := f.show.length(units.MM(float64(l.plan.Seam) * 1000 / float64(qty))).String()
+	return []cell{{text: l.mark, bold: true}, {text: l.copy}, {text: length}, {text: arc}}
+}

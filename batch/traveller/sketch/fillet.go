@@ -1,0 +1,236 @@
+package sketch
+
+import (
+	"math"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/plan"
+)
+
+// guess is the share of the weld's size that stands for a thickness nobody stated.
+const guess = 1.2
+
+// legs returns the legs as they will be made and as drawn. Where only an area is
+// known they follow from it.
+func legs(p *plan.Plan) (a, b, drawnA, drawnB float64) {
+	r := p.Prep
+	drawnA, drawnB = float64(r.LegA), float64(r.LegB)
+	if drawnB == 0 {
+		drawnB = drawnA
+	}
+	a, b = float64(r.WeldLegA), float64(r.WeldLegB)
+	if a == 0 {
+		a = drawnA
+	}
+	if b == 0 {
+		b = max(drawnB, a*boolTo(drawnB == drawnA))
+	}
+	return a, b, drawnA, drawnB
+}
+
+func boolTo(yes bool) float64 {
+	if yes {
+		return 1
+	}
+	return 0
+}
+
+func radians(deg, blank float64) float64 {
+	if deg <= 0 || deg >= 180 {
+		deg = blank
+	}
+	return deg * math.Pi / 180
+}
+
+// triangle returns the weld in a corner at the origin between the x axis and the
+// direction at angle theta, with a cap that brings it to the plan's area.
+func triangle(a, b, theta, area float64) weld {
+	toeA := Point{math.Cos(theta), math.Sin(theta)}.Times(a)
+	toeB := Point{b, 0}
+	region := Polygon{{0, 0}, toeB}
+	flat := Polygon{{0, 0}, toeB, toeA}.Area()
+	if area > 0 {
+		// The bow bulges to the left of its way; the way from A to B has the
+		// outside on its left, so the points are reversed.
+		rounded := bow(toeA, toeB, area-flat)
+		for i := len(rounded) - 1; i >= 0; i-- {
+			region = append(region, rounded[i])
+		}
+	}
+	region = append(region, toeA)
+	face := toeA.Sub(toeB)
+	return weld{region: region, up: Point{face.Y, -face.X}.Unit(), along: face.Unit()}
+}
+
+// fillet draws a plate standing on another, at an angle.
+func (s *Sketch) fillet(p *plan.Plan) weld {
+	a, b, drawnA, drawnB := legs(p)
+	if a <= 0 {
+		return weld{}
+	}
+	theta := radians(float64(p.Prep.Angle), 90)
+	size := max(a, b)
+	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
+	dir := Point{math.Cos(theta), math.Sin(theta)}
+	left := Point{-dir.Y, dir.X} // from the welded face into the plate
+	// The foot of the plate lies on the x axis: its far face meets it at -foot.
+	foot := t1 / math.Sin(theta)
+	high := (size*1.9 + 1.5) / math.Sin(theta)
+	deep := min(t2, size*2.2)
+	reach := size*0.9 + 2
+	x0, x1 := -foot-b*boolTo(p.Joint != nil && p.Joint.Sides == 2)-reach, b+reach
+	bottom := []int{1, 3}
+	if deep < t2 {
+		bottom = []int{0, 1, 3}
+	}
+	s.plate("t2", bottom, Point{x0, -deep}, Point{x1, -deep}, Point{x1, 0}, Point{x0, 0})
+	gap := float64(p.Prep.Gap)
+	top, farTop := dir.Times(high), dir.Times(high).Add(left.Times(t1))
+	s.plate("t1", []int{1}, Point{gap / math.Tan(theta), gap}, top, farTop, Point{-foot + gap/math.Tan(theta), gap})
+	if p.Prep.T1 > 0 {
+		s.dim("t1", float64(p.Prep.T1), farTop, top, dir)
+	}
+	if p.Prep.T2 > 0 && deep == t2 {
+		s.dim("t2", float64(p.Prep.T2), Point{x0, -t2}, Point{x0, 0}, Point{-1, 0})
+	}
+	s.filletDims(drawnA, drawnB, theta, float64(p.Prep.Throat))
+	s.gap(gap, x1)
+	return triangle(a, b, theta, float64(p.Area))
+}
+
+// filletDims marks the legs and the throat as drawn: what the gauge must find.
+func (s *Sketch) filletDims(a, b, theta, throat float64) {
+	dir := Point{math.Cos(theta), math.Sin(theta)}
+	normal := Point{dir.Y, -dir.X}
+	s.dim("z", a, Point{}, dir.Times(a), normal)
+	if math.Abs(a-b) > 1e-6 {
+		s.dim("z", b, Point{}, Point{b, 0}, Point{0, -1})
+	}
+	if throat > 0 {
+		face := dir.Times(a).Sub(Point{b, 0})
+		out := Point{face.Y, -face.X}.Unit()
+		s.Dims = append(s.Dims, Dim{Name: "a", To: out.Times(throat), Away: out, Value: throat, Inside: true})
+	}
+	if math.Abs(theta-math.Pi/2) > 1e-6 {
+		s.Corners = append(s.Corners, Corner{From: 0, To: theta, Degrees: theta * 180 / math.Pi})
+	}
+}
+
+func (s *Sketch) gap(gap, x float64) {
+	s.dim("g", gap, Point{x * 0.75, 0}, Point{x * 0.75, gap}, Point{1, 0})
+}
+
+func thick(t, size float64) float64 {
+	if t > 0 {
+		return t
+	}
+	return size * guess
+}
+
+// lap draws a plate lying on another.
+func (s *Sketch) lap(p *plan.Plan) weld {
+	a, b, drawnA, drawnB := legs(p)
+	if a <= 0 {
+		return weld{}
+	}
+	size := max(a, b)
+	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
+	gap := float64(p.Prep.Gap)
+	reach := size*0.9 + 2
+	over := max(size*2.2, t1*1.2)
+	x0 := -over
+	if p.Joint != nil && p.Joint.Sides == 2 {
+		x0 = -over - b - reach
+		s.plate("t2", []int{1}, Point{-over, -t2}, Point{b + reach, -t2}, Point{b + reach, 0}, Point{-over, 0})
+	} else {
+		s.plate("t2", []int{1, 3}, Point{x0, -t2}, Point{b + reach, -t2}, Point{b + reach, 0}, Point{x0, 0})
+	}
+	s.plate("t1", []int{3}, Point{x0, gap}, Point{0, gap}, Point{0, gap + t1}, Point{x0, gap + t1})
+	if p.Prep.T1 > 0 {
+		s.dim("t1", t1, Point{x0, gap}, Point{x0, gap + t1}, Point{-1, 0})
+	}
+	if p.Prep.T2 > 0 {
+		s.dim("t2", t2, Point{b + reach, -t2}, Point{b + reach, 0}, Point{1, 0})
+	}
+	s.filletDims(drawnA, drawnB, math.Pi/2, float64(p.Prep.Throat))
+	return triangle(a, b, math.Pi/2, float64(p.Area))
+}
+
+// corner draws two plates that meet with their inner edges; the weld fills the
+// open quarter outside.
+func (s *Sketch) corner(p *plan.Plan) weld {
+	a, b, drawnA, drawnB := legs(p)
+	if a <= 0 {
+		return weld{}
+	}
+	size := max(a, b)
+	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
+	gap := float64(p.Prep.Gap)
+	reach := size*1.6 + 2
+	s.plate("t2", []int{3}, Point{-reach, 0}, Point{0, 0}, Point{0, t2}, Point{-reach, t2})
+	s.plate("t1", []int{0}, Point{gap, -reach}, Point{gap + t1, -reach}, Point{gap + t1, 0}, Point{gap, 0})
+	if p.Prep.T1 > 0 {
+		s.dim("t1", t1, Point{gap, -reach}, Point{gap + t1, -reach}, Point{0, -1})
+	}
+	if p.Prep.T2 > 0 {
+		s.dim("t2", t2, Point{-reach, 0}, Point{-reach, t2}, Point{-1, 0})
+	}
+	s.filletDims(drawnA, drawnB, math.Pi/2, float64(p.Prep.Throat))
+	return triangle(a, b, math.Pi/2, float64(p.Area))
+}
+
+// edge draws two plates face to face with a bead over their edges.
+func (s *Sketch) edge(p *plan.Plan) weld {
+	area := float64(p.Area)
+	size := max(float64(p.Prep.LegA), float64(p.Prep.Throat), math.Sqrt(max(area, 0)))
+	if size <= 0 {
+		return weld{}
+	}
+	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
+	deep := max(t1+t2, size) * 1.5
+	s.plate("t1", []int{0}, Point{-t1, -deep}, Point{0, -deep}, Point{0, 0}, Point{-t1, 0})
+	s.plate("t2", []int{0}, Point{0, -deep}, Point{t2, -deep}, Point{t2, 0}, Point{0, 0})
+	if p.Prep.T1 > 0 {
+		s.dim("t1", t1, Point{-t1, -deep}, Point{0, -deep}, Point{0, -1})
+	}
+	if p.Prep.T2 > 0 {
+		s.dim("t2", t2, Point{0, -deep}, Point{t2, -deep}, Point{0, -1})
+	}
+	left, right := Point{-t1, 0}, Point{t2, 0}
+	region := append(Polygon{left}, bow(left, right, area)...)
+	region = append(region, right)
+	return weld{region: region, up: Point{0, 1}, along: Point{1, 0}}
+}
+
+// secondSeam adds the weld on the other side of a joint welded on both.
+func (s *Sketch) secondSeam(p *plan.Plan) {
+	if p.Joint == nil || p.Joint.Sides != 2 {
+		return
+	}
+	var copies []Bead
+	for _, b := range s.Beads {
+		switch p.Prep.Kind {
+		case joint.Fillet:
+			copies = append(copies, Bead{b.Number, s.acrossWeb(b.Outline, p), true})
+		case joint.Lap:
+			over := s.Plates[0].Outline[0].X
+			copies = append(copies, Bead{b.Number, b.Outline.turned(Point{over / 2, 0}), true})
+		}
+	}
+	s.Beads = append(s.Beads, copies...)
+}
+
+// acrossWeb carries an outline to the far side of the standing plate. On a plate
+// that leans, the corner there is the supplement; the outline is sheared so that
+// its legs keep their lengths.
+func (s *Sketch) acrossWeb(g Polygon, p *plan.Plan) Polygon {
+	theta := radians(float64(p.Prep.Angle), 90)
+	foot := thick(float64(p.Prep.T1), max(float64(p.Prep.WeldLegA), float64(p.Prep.LegA))) / math.Sin(theta)
+	out := make(Polygon, len(g))
+	for i, q := range g {
+		up := q.Y / math.Sin(theta)
+		flat := q.X - up*math.Cos(theta)
+		out[i] = Point{-foot - flat + up*math.Cos(theta), q.Y}
+	}
+	return out
+}
