@@ -29,5 +29,6 @@ func Load(f *Files) (*Set, error) {
 	if set.Settings, err = loadSettings(f); err != nil {
 		return nil, err
 	}
-	return &set, nil
+	set.Edition, err = f.edition()
+	return &set, err
 }

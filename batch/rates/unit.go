@@ -68,8 +68,10 @@ func convert(given, wanted, currency string) (factor float64, fault unitFault) {
 	return factor / below, unitFits
 }
 
+// shareWord takes "share of the welding time", and "of the welding time" as the
+// sheet Rates of our own workbook shows it, for a plain share.
 func shareWord(unit string) string {
-	if strings.HasPrefix(strings.ToLower(unit), "share") {
+	if low := strings.ToLower(unit); strings.HasPrefix(low, "share") || strings.HasPrefix(low, "of ") {
 		return "share"
 	}
 	return unit

@@ -118,7 +118,7 @@ func (f Folder) checkOwner(path string, judge Judge) error {
 	case Changed:
 		return f.unlessForced(path, "the file there was changed after seamtally wrote it", do)
 	default:
-		return f.unlessForced(path, "a file that seamtally did not write stands there", do)
+		return f.unlessForced(path, "a file stands there that seamtally does not know as its own", do)
 	}
 }
 

@@ -50,7 +50,7 @@ func TestRefusals(t *testing.T) {
 		says   string
 		forced bool // --force gets past it
 	}{
-		{"foreign", func(t *testing.T, dir, path string) { write(t, path, "x") }, foreign, "did not write", true},
+		{"foreign", func(t *testing.T, dir, path string) { write(t, path, "x") }, foreign, "does not know as its own", true},
 		{"changed", func(t *testing.T, dir, path string) { write(t, path, "x") }, changed, "was changed after", true},
 		{"link", func(t *testing.T, dir, path string) {
 			write(t, filepath.Join(dir, "elsewhere"), "x")
