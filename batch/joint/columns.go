@@ -1,0 +1,171 @@
+package joint
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"seamtally/batch/joint/measure"
+	"seamtally/batch/list"
+)
+
+// column is a column of the list as it will be read.
+type column struct {
+	Column
+	means string // sizes
+	unit  measure.Unit
+}
+
+// assign rules what every column is, from its header, its neighbours and its values.
+func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
+	var cols []column
+	order := make([]int, 0, len(spot.texts))
+	for col := range spot.texts {
+		order = append(order, col)
+	}
+	sort.Ints(order)
+	for _, col := range order {
+		text := spot.texts[col]
+		c := column{Column: Column{Col: col, Header: text}}
+		if bare, unit := splitUnit(text); unit != "" && bare != "" {
+			c.unit, c.Unit = unit, string(unit)
+		}
+		c.choose(s, s.header(text), values(body, col))
+		cols = append(cols, c)
+	}
+	settle(cols)
+	return cols
+}
+
+// values returns up to 200 texts of a column.
+func values(body []list.Row, col int) []string {
+	var out []string
+	for _, row := range body {
+		if c := row.At(col); c.Kind != list.Blank && len(out) < 200 {
+			out = append(out, strings.TrimSpace(c.Text))
+		}
+	}
+	return out
+}
+
+// choose takes the only meaning, or of several the one that the values fit best.
+func (c *column) choose(s *spellings, all []meaning, texts []string) {
+	switch len(all) {
+	case 0:
+		c.Why = "not known: passed through"
+		return
+	case 1:
+		c.take(all[0], "spelling in the table")
+		return
+	}
+	best, fit := all[0], -1.0
+	for _, m := range all {
+		if f := s.fits(m.key, texts); f > fit {
+			best, fit = m, f
+		}
+	}
+	for _, m := range all { // the same key with two meanings of a size: either
+		if m.key == best.key && m.means != best.means {
+			best.means = "either"
+		}
+	}
+	c.take(best, fmt.Sprintf("several meanings; the values fit %q", best.key))
+}
+
+func (c *column) take(m meaning, why string) {
+	c.Key, c.means, c.Why = m.key, m.means, why
+	if c.Key == "size" && c.means != "" && c.means != "either" {
+		c.Why += "; " + c.means
+	}
+}
+
+// fits returns the share of a column's values that could be values of a key.
+func (s *spellings) fits(key string, texts []string) float64 {
+	if len(texts) == 0 {
+		return 0
+	}
+	seen := map[string]bool{}
+	fit := 0.0
+	for _, t := range texts {
+		v, bad := measure.Parse(t, measure.Style{})
+		number := bad == nil
+		ok := false
+		switch key {
+		case "position", "kind", "where", "sides":
+			_, ok = s.word(key, t)
+		case "quality":
+			ok = qualityOf(t) != ""
+		case "gap", "root_face":
+			ok = number && v.Num < 8
+		case "size":
+			ok = number && v.Num > 2 && v.Num < 40 || strings.ContainsAny(t, "azk") && strings.ContainsAny(t, "0123456789")
+		case "t1", "t2", "angle", "depth", "radius", "length":
+			ok = number
+		case "qty":
+			ok = number && v.Num == float64(int(v.Num))
+		case "stitch":
+			ok = !number && strings.ContainsAny(t, "-(@/xX×")
+		case "mark":
+			ok = !seen[t]
+			seen[t] = true
+		default:
+			ok = !number
+		}
+		if ok {
+			fit++
+		}
+	}
+	share := fit / float64(len(texts))
+	if key == "mark" || key == "note" || key == "assembly" || key == "drawing" {
+		share *= 0.9 // nearly everything fits these: a closer meaning wins
+	}
+	return share
+}
+
+// settle rules on keys that several columns claim: feet and inches are added, a
+// leg and a throat column live side by side, a row counter gives way to a mark.
+func settle(cols []column) {
+	first := map[string]int{}
+	for i := range cols {
+		c := &cols[i]
+		if c.Key == "" {
+			continue
+		}
+		j, taken := first[c.Key]
+		switch {
+		case !taken:
+			first[c.Key] = i
+		case c.Key == "size" && cols[j].means != c.means:
+		case c.Key == "length" && cols[j].unit != c.unit && isFeetInches(cols[j].unit) && isFeetInches(c.unit):
+			c.Why += "; added to column " + cols[j].Header
+		case c.Key == "mark" && counter(cols[j].Header) && !counter(c.Header):
+			cols[j].Key, cols[j].Why = "", "a row counter: another column has the mark"
+			first["mark"] = i
+		case c.Key == "t1" && first["t2"] == 0 && !hasKey(cols, "t2"):
+			c.Key, c.Why = "t2", "a second thickness column"
+			first["t2"] = i
+		default:
+			c.Key, c.Why = "", fmt.Sprintf("column %q already gives this: passed through", cols[j].Header)
+		}
+	}
+}
+
+func hasKey(cols []column, key string) bool {
+	for i := range cols {
+		if cols[i].Key == key {
+			return true
+		}
+	}
+	return false
+}
+
+func isFeetInches(u measure.Unit) bool { return u == measure.Foot || u == measure.Inch }
+
+// counter tells whether a header is one that lists use for plain row numbers.
+func counter(header string) bool {
+	switch fold(header) {
+	case "no", "nr", "#", "", "s nr", "lp", "l p", "n", "pos", "item", "sl no", "lfd nr", "п п", "n п п", "№":
+		return true
+	}
+	return false
+}

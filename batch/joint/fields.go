@@ -1,0 +1,246 @@
+package joint
+
+import (
+	"math"
+	"strings"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint/measure"
+	"seamtally/batch/list"
+	"seamtally/batch/units"
+)
+
+// Plausible limits of what a list of ordinary structures can hold, common practice:
+// outside them the unit is more likely wrong than the joint unusual.
+const (
+	longestSeam  = 100_000 // mm
+	shortestSeam = 3
+	thickest     = 200
+	thinnest     = 0.4
+	largestSize  = 40
+	smallestSize = 0.8
+)
+
+// words reads the columns that are text for ever.
+func (w *row) words() {
+	j := &w.joint
+	j.Mark, j.Assembly, j.Drawing, j.Rev = w.text("mark"), w.text("assembly"), w.text("drawing"), w.text("rev")
+	j.Note, j.WPS, j.NDT = w.text("note"), w.text("wps"), w.text("ndt")
+	j.Material, j.Material2 = w.text("material"), w.text("material2")
+	j.Process, j.Wire, j.Gas, j.Machine = w.text("process"), w.text("wire"), w.text("gas"), w.text("machine")
+	j.Part1, j.Part2 = w.text("part1"), w.text("part2")
+	if j.Assembly == "" {
+		j.Assembly = w.group
+	}
+	if j.Drawing == "" {
+		j.Drawing = w.drawing
+	}
+	if j.Rev == "" {
+		j.Rev = w.rev
+	}
+	if j.Mark == "" {
+		w.say(finding.Error, w.column("mark"), "no-mark", "", "the row has no mark", "the joint's own name or number", "give the joint a mark")
+	}
+}
+
+// quantity reads how many identical joints there are.
+func (w *row) quantity() {
+	w.joint.Qty = 1
+	cell, c, ok := w.cell("qty")
+	if !ok || w.unreadable(cell, c, "a whole number of joints, at least 1") {
+		return
+	}
+	v, bad := cell.Value, (*measure.Fault)(nil)
+	if cell.Kind == list.Text {
+		t := strings.Trim(fold(strings.TrimRight(cell.Text, ".,")), "xpcsoffstkeaшт ")
+		if _, direct := measure.Number(cell.Text, w.style); direct == nil {
+			t = cell.Text
+		}
+		v, bad = measure.Number(t, w.style)
+	}
+	if bad != nil || v != math.Trunc(v) || v < 1 || v > 1e6 {
+		w.say(finding.Error, c, "bad-quantity", cell.Text, "it is no number of joints", "a whole number, at least 1", "write how many identical joints there are")
+		return
+	}
+	w.joint.Qty = int(v)
+}
+
+// kind reads the kind of joint; a code for full penetration may stand under the size.
+func (w *row) kind() {
+	cell, c, ok := w.cell("kind")
+	if !ok {
+		return
+	}
+	v, known := w.word("kind", cell.Text)
+	if !known {
+		w.say(finding.Error, c, "unknown-kind", cell.Text, "this kind of joint is not known",
+			"fillet, lap, corner, edge, square butt, single V, single bevel, double V, double bevel, single U, single J, flare bevel, flare V, plug or slot", w.nearestKind(cell.Text))
+		return
+	}
+	w.joint.Kind = Kind(v)
+	if (v == string(Fillet) || v == string(Lap)) && bothSides(cell.Text) {
+		w.joint.Sides = 2
+		w.assume("sides", "2", `the kind says both sides: "`+cell.Text+`"`, "derived")
+	}
+}
+
+func (w *row) nearestKind(text string) string {
+	folded := fold(text)
+	best, found := "", ""
+	for spelling, v := range w.spellings.words["kind"] {
+		if len(spelling) > 3 && strings.Contains(folded, spelling) && (len(spelling) > len(best) || len(spelling) == len(best) && spelling < best) {
+			best, found = spelling, v
+		}
+	}
+	if found != "" {
+		return `did you mean "` + found + `"? Write one of the kinds`
+	}
+	return "write one of the kinds"
+}
+
+// size reads the weld size from the size columns; two columns that both speak are compared.
+func (w *row) size() {
+	for i := range w.cols {
+		c := &w.cols[i]
+		if c.Key != "size" {
+			continue
+		}
+		cell := w.At(c.Col)
+		if !filled(cell) || w.unreadable(cell, c, `a size such as 6, z6, a4 or 1/4"`) {
+			continue
+		}
+		if v, known := w.word("kind", cell.Text); known && cell.Kind == list.Text {
+			if w.joint.Kind == NoKind {
+				w.joint.Kind = Kind(v)
+			}
+			continue
+		}
+		w.oneSize(cell, c)
+	}
+}
+
+func (w *row) oneSize(cell list.Cell, c *column) {
+	unit := w.bare(c)
+	var size Size
+	var told bool
+	var bad *measure.Fault
+	if cell.Kind == list.Number {
+		m := unit
+		if m == measure.None {
+			m = measure.MM
+		}
+		size = Size{A: units.MM(cell.Value * m.Millimetres()), Text: cell.Text}
+		if c.means != "" && c.means != "either" {
+			size.Means, told = SizeKind(c.means), true
+		}
+	} else {
+		size, told, bad = sizeOf(cell.Text, c.means, unit, w.style)
+	}
+	if bad != nil {
+		w.fault(c, "bad-size", cell.Text, bad, `a size such as 6, z6, a4, 6x8 or 1/4"`)
+		return
+	}
+	if mm := float64(size.A); mm < smallestSize || mm > largestSize || size.B != 0 && (float64(size.B) < smallestSize || size.B > largestSize) {
+		w.say(finding.Error, c, "implausible", cell.Text, "no ordinary weld has this size: "+readings(mm), "a size from 0.8 to 40 mm", "correct the size, or state its unit")
+		return
+	}
+	if !strings.ContainsAny(cell.Text, `"'m`) {
+		w.noteBare(c, unit)
+	}
+	if !told {
+		size.Means = SizeKind(w.opt.sizeMeans())
+		if w.joint.Kind.IsButt() {
+			size.Means = Penetration
+		} else {
+			w.sizesTaken++
+			w.assume("size", string(size.Means), `a bare number under "`+c.Header+`" is taken as the `+string(size.Means), "shop value size_means")
+		}
+	}
+	if old := w.joint.Size; old.Means != NoSize {
+		w.twoSizes(old, size, c, cell.Text)
+		return
+	}
+	w.joint.Size = size
+}
+
+// twoSizes compares a leg and a throat that both stand in the row.
+func (w *row) twoSizes(a, b Size, c *column, read string) {
+	leg := func(s Size) float64 {
+		if s.Means == Throat {
+			return float64(s.A) * math.Sqrt2
+		}
+		return float64(s.A)
+	}
+	if a.Means == Penetration || b.Means == Penetration || a.B != 0 || b.B != 0 || math.Abs(leg(a)-leg(b)) <= 0.75 {
+		return
+	}
+	w.say(finding.Error, c, "two-sizes", read, "leg and throat of the row do not belong together: "+a.Text+" and "+b.Text,
+		"a leg 1.41 times the throat", "leave one of them, or correct it")
+}
+
+// length reads the seam length; feet and inches in two columns are added.
+func (w *row) length() {
+	any, total := false, 0.0
+	want := "a length such as 1250, 1.25 m or 2' 6\""
+	var first *column
+	read := ""
+	for i := range w.cols {
+		c := &w.cols[i]
+		if c.Key != "length" {
+			continue
+		}
+		cell := w.At(c.Col)
+		if first == nil {
+			first = c
+		}
+		if !filled(cell) || w.unreadable(cell, c, want) {
+			any = any || filled(cell)
+			continue
+		}
+		any, read = true, cell.Text
+		if cell.Kind == list.Text {
+			if _, ok := w.word("allround", cell.Text); ok {
+				w.joint.AllRound = true
+				continue
+			}
+		}
+		mm, ok := w.oneLength(cell, c, want)
+		if !ok {
+			return
+		}
+		total += mm
+	}
+	switch {
+	case w.joint.AllRound && w.joint.Part1 == "":
+		w.say(finding.Error, first, "all-round", read, "the seam goes all round, but the row names no section", "a length, or a section in part1", "write the length of the seam")
+	case w.joint.AllRound:
+	case !any:
+		w.say(finding.Error, first, "no-length", "", "the length is missing", want, "write the length of the seam")
+	case w.bad && total == 0:
+	case total <= 0:
+		w.say(finding.Error, first, "bad-length", read, "a seam must be longer than zero", want, "write the length of the seam")
+	case total > longestSeam || total < shortestSeam:
+		w.say(finding.Error, first, "implausible", read, "no ordinary seam is this long: "+readings(total), "a length from 3 mm to 100 m", "correct the length, or state its unit")
+	}
+	w.joint.Length = units.MM(total)
+}
+
+func (w *row) oneLength(cell list.Cell, c *column, want string) (float64, bool) {
+	unit := w.bare(c)
+	if cell.Kind == list.Number {
+		w.noteBare(c, unit)
+		if unit == measure.None {
+			unit = measure.MM
+		}
+		return cell.Value * unit.Millimetres(), true
+	}
+	if q, _ := measure.Parse(cell.Text, w.style); q.Unit == measure.None {
+		w.noteBare(c, unit)
+	}
+	mm, bad := lengthOf(cell.Text, unit, w.style)
+	if bad != nil {
+		w.fault(c, "bad-length", cell.Text, bad, want)
+		return 0, false
+	}
+	return mm, true
+}

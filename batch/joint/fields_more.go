@@ -1,0 +1,244 @@
+package joint
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint/measure"
+	"seamtally/batch/list"
+	"seamtally/batch/units"
+)
+
+// thicknesses reads t1 and t2.
+func (w *row) thicknesses() {
+	for key, into := range map[string]*units.MM{"t1": &w.joint.T1, "t2": &w.joint.T2} {
+		mm, ok := w.millimetres(key, "a thickness such as 6 or 1/4\"")
+		if !ok {
+			continue
+		}
+		if mm < thinnest || mm > thickest {
+			cell, c, _ := w.cell(key)
+			w.say(finding.Error, c, "implausible", cell.Text, "no ordinary part is this thick: "+readings(mm), "a thickness from 0.4 to 200 mm", "correct the thickness, or state its unit")
+			continue
+		}
+		*into = units.MM(mm)
+	}
+}
+
+// preparation reads angle, gap, root face, depth, radius and backing.
+func (w *row) preparation() {
+	j := &w.joint
+	w.angle()
+	for _, f := range []struct {
+		key  string
+		into *units.MM
+		most float64
+	}{{"gap", &j.Gap, 30}, {"root_face", &j.RootFace, 30}, {"depth", &j.Depth, 200}, {"radius", &j.Radius, 300}} {
+		mm, ok := w.millimetres(f.key, "a length of zero or more")
+		if !ok {
+			continue
+		}
+		if mm < 0 || mm > f.most {
+			cell, c, _ := w.cell(f.key)
+			w.say(finding.Error, c, "implausible", cell.Text, "this is out of range: "+readings(mm), "0 to "+trim(f.most)+" mm", "correct the cell, or state its unit")
+			continue
+		}
+		*f.into = units.MM(mm)
+		j.GapGiven = j.GapGiven || f.key == "gap"
+		j.RootFaceGiven = j.RootFaceGiven || f.key == "root_face"
+	}
+	if text := w.text("backing"); text != "" {
+		v, ok := w.word("backing", text)
+		if !ok {
+			w.say(finding.Warning, w.column("backing"), "unknown-backing", text, "this backing is not known and is left out of account", "bar, ceramic, gouge or blank", "write one of these")
+		}
+		j.Backing = v
+	}
+}
+
+func (w *row) angle() {
+	cell, c, ok := w.cell("angle")
+	want := "an angle in degrees, 5 to 180"
+	if !ok || w.unreadable(cell, c, want) {
+		return
+	}
+	v := cell.Value
+	if cell.Kind == list.Text {
+		q, bad := measure.Parse(cell.Text, w.style)
+		if bad != nil || q.Unit != measure.None && q.Unit != measure.Deg {
+			w.say(finding.Error, c, "bad-angle", cell.Text, "it is no angle", want, "write degrees")
+			return
+		}
+		v = q.Num
+	}
+	if v < 5 || v > 180 {
+		w.say(finding.Error, c, "bad-angle", cell.Text, "no joint has this angle", want, "write degrees")
+		return
+	}
+	w.joint.Angle = units.Degree(v)
+}
+
+// sides reads whether one side or both are welded.
+func (w *row) sides() {
+	cell, c, ok := w.cell("sides")
+	if ok {
+		v, known := w.word("sides", cell.Text)
+		if cell.Kind == list.Number && (cell.Value == 1 || cell.Value == 2) {
+			v, known = strconv.Itoa(int(cell.Value)), true
+		}
+		if !known {
+			w.say(finding.Error, c, "bad-sides", cell.Text, "it is no number of sides", "1 or 2, one or both", "write 1 or 2")
+			return
+		}
+		w.joint.Sides = int(v[0] - '0')
+	}
+	if w.joint.Sides == 0 {
+		w.joint.Sides = 1
+		w.assume("sides", "1", "blank: welded on one side", "common-practice")
+	}
+}
+
+// stitch reads the stitch note.
+func (w *row) stitch() {
+	cell, c, ok := w.cell("stitch")
+	want := "count x length (gap) such as 5x50(100), or length-pitch such as 50-150"
+	if !ok || w.unreadable(cell, c, want) {
+		return
+	}
+	st, bad := w.stitchOf(cell.Text, w.bare(c), w.style)
+	if bad != nil {
+		w.fault(c, "bad-stitch", cell.Text, bad, want)
+		return
+	}
+	if st == nil {
+		return
+	}
+	run := float64(st.Segment)
+	if st.Count > 1 {
+		run += float64(st.Count-1) * float64(st.Pitch)
+	}
+	if l := float64(w.joint.Length); l > 0 && run > l+0.5 {
+		w.say(finding.Error, c, "stitch-too-long", cell.Text, "the stitches need "+trim(run)+" mm, the seam is "+trim(l)+" mm long", want, "correct the note or the length")
+		return
+	}
+	w.joint.Stitch = st
+}
+
+// stand reads position, shop or site, and the quality level.
+func (w *row) stand() {
+	j := &w.joint
+	if text := w.text("position"); text != "" {
+		p, why, ok := w.positionOf(text, j.Kind.IsButt())
+		switch {
+		case !ok:
+			w.say(finding.Error, w.column("position"), "unknown-position", text, "this welding position is not known", "PA to PK, 1F to 4F, 1G to 6G, or words such as flat or vertical up", "write one of these")
+		case why != "":
+			w.assume("position", p, why, "common-practice")
+		}
+		j.Position = p
+		w.mismatch(text)
+	} else {
+		j.Position = pick(j.Kind == Fillet || j.Kind == Lap, "PB", "PA")
+		w.assume("position", j.Position, "blank: fillets and laps are taken as PB, all others as PA", "common-practice")
+	}
+	j.Where = Shop
+	if text := w.text("where"); text != "" {
+		v, ok := w.word("where", text)
+		if !ok {
+			w.say(finding.Warning, w.column("where"), "unknown-where", text, "it says neither shop nor site; taken as shop", "shop or site", "write shop or site")
+		} else {
+			j.Where = Where(v)
+		}
+	}
+	if text := w.text("quality"); text != "" {
+		if j.Quality = qualityOf(text); j.Quality == "" {
+			w.say(finding.Warning, w.column("quality"), "unknown-quality", text, "the quality level is not B, C or D and is left out of account", "B, C or D", "write B, C or D")
+		}
+	}
+}
+
+var reAWSPosition = regexp.MustCompile(`^[1-6]\s*([FG])`)
+
+// mismatch warns where an AWS position is of the other family of joints.
+func (w *row) mismatch(text string) {
+	m := reAWSPosition.FindStringSubmatch(strings.ToUpper(text))
+	if m == nil || w.joint.Kind == NoKind {
+		return
+	}
+	if w.joint.Kind.IsButt() == (m[1] == "F") && (w.joint.Kind.IsButt() || w.joint.Kind == Fillet || w.joint.Kind == Lap) {
+		w.say(finding.Warning, w.column("position"), "position-family", text, "F positions are of fillets, G positions of grooves; the kind says "+string(w.joint.Kind), "a position of the joint's own family", "check kind and position")
+	}
+}
+
+// finish fills in what may be defaulted and asks for what may not.
+func (w *row) finish() {
+	j := &w.joint
+	if w.bad {
+		return
+	}
+	switch {
+	case j.Kind == NoKind:
+		w.say(finding.Error, w.column("kind"), "no-kind", "", "neither a kind of joint nor a size is given", "a kind, or a size (then a fillet is taken)", "write the kind or the size")
+	case (j.Kind == Fillet || j.Kind == Lap || j.Kind == Corner || j.Kind == Edge) && j.Size.Means == NoSize:
+		w.missingSize()
+	case j.Kind.IsButt() && j.T1 == 0 && j.Depth == 0 && j.Size.Means == NoSize:
+		w.say(finding.Error, w.column("t1"), "no-thickness", "", "a "+string(j.Kind)+" needs a thickness: without it there is no groove to fill", "a thickness", "write the thickness of the thinner part")
+	}
+	if (j.Kind == Fillet || j.Kind == Lap) && j.Angle == 0 {
+		w.assume("angle", "90", "blank: the parts stand square", "common-practice")
+	}
+}
+
+// defaultKind takes a fillet where only a size is given, and a preparation where
+// the list says no more than butt.
+func (w *row) defaultKind() {
+	j := &w.joint
+	switch {
+	case j.Kind == "butt":
+		w.resolveButt()
+	case j.Kind == NoKind && j.Size.Means != NoSize && !filled(w.At(w.colOf("kind"))):
+		j.Kind = Fillet
+		w.assume("kind", string(Fillet), "blank, and a size is given", "common-practice")
+	}
+}
+
+// resolveButt chooses a preparation for a butt of which no more is said.
+func (w *row) resolveButt() {
+	j := &w.joint
+	switch t := float64(j.T1); {
+	case t > 0 && t <= 4:
+		j.Kind = SquareButt
+	case t > 20:
+		j.Kind = DoubleV
+	default:
+		j.Kind = SingleV
+	}
+	w.assume("kind", string(j.Kind), "the list says only that it is a butt: square to 4 mm, single V to 20 mm, double V above", "common-practice")
+}
+
+var reShare = regexp.MustCompile(`^([\d.]+)\s*\*?\s*t_?min$`)
+
+// missingSize asks, or applies the shop's rule.
+func (w *row) missingSize() {
+	rule := strings.ToLower(strings.TrimSpace(w.opt.MissingSize))
+	m := reShare.FindStringSubmatch(rule)
+	thin := w.joint.T1
+	if w.joint.T2 > 0 && (thin == 0 || w.joint.T2 < thin) {
+		thin = w.joint.T2
+	}
+	c := w.column("size")
+	if m == nil || thin == 0 {
+		w.say(finding.Error, c, "no-size", "", "the weld size is missing: which leg or throat does the drawing call for?", `a size such as z6 or a4`, "write the size, or set missing_size to a rule such as 0.7 t_min")
+		return
+	}
+	share, err := strconv.ParseFloat(m[1], 64)
+	if err != nil || share <= 0 || share > 2 {
+		w.say(finding.Error, c, "no-size", "", "the weld size is missing and missing_size is no rule that can be used: "+w.opt.MissingSize, "ask, or a rule such as 0.7 t_min", "correct missing_size")
+		return
+	}
+	w.joint.Size = Size{Means: SizeKind(w.opt.sizeMeans()), A: units.MM(share * float64(thin)), Text: rule}
+	w.assume("size", trim(float64(w.joint.Size.A))+" mm "+string(w.joint.Size.Means), "missing: by the shop's rule "+rule, "shop value missing_size")
+	w.say(finding.Warning, c, "assumed-size", "", "the weld size is missing; "+trim(float64(w.joint.Size.A))+" mm "+string(w.joint.Size.Means)+" is taken by the shop's rule "+rule, "a size from the drawing", "confirm the size before anything is welded")
+}

@@ -1,0 +1,70 @@
+package joint
+
+import (
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+
+	"seamtally/batch/joint/measure"
+)
+
+// alike maps Cyrillic letters that look Latin to the Latin ones, so that a code
+// typed on the other keyboard is the same code.
+var alike = strings.NewReplacer(
+	"а", "a", "в", "b", "е", "e", "к", "k", "м", "m", "н", "h", "о", "o", "р", "p", "с", "c", "т", "t", "у", "y", "х", "x", "і", "i", "ј", "j", "ѕ", "s",
+	"ß", "ss", "ł", "l", "ø", "o", "đ", "d", "æ", "ae", "œ", "oe", "ı", "i",
+)
+
+// fold brings a header or a word to the form in which spellings are compared:
+// lower case, no accents, look-alikes Latin, punctuation as single spaces.
+func fold(s string) string {
+	s = strings.ToLower(norm.NFKD.String(s))
+	var b strings.Builder
+	gap := false
+	for _, r := range s {
+		switch {
+		case unicode.Is(unicode.Mn, r) || r == '\'' || r == '’' || r == 'ʼ' || r == '\u00ad' || r == '\u200b' || r == '\ufeff':
+		case unicode.IsLetter(r) || unicode.IsDigit(r) || symbolic(r):
+			if gap && b.Len() > 0 {
+				b.WriteByte(' ')
+			}
+			gap = false
+			b.WriteRune(r)
+		default:
+			gap = true
+		}
+	}
+	return alike.Replace(b.String())
+}
+
+// symbolic tells whether a sign carries meaning of its own in a weld list.
+func symbolic(r rune) bool {
+	return strings.ContainsRune("△◺⊿∟⟂⊥◯○Ø½∥=+<>%°", r)
+}
+
+// splitUnit takes the unit out of a header: "Length (mm)", "Leg [in]", "t, mm", "L mm".
+func splitUnit(header string) (text string, unit measure.Unit) {
+	s := measure.Plain(header)
+	for _, pair := range []string{"()", "[]", "{}"} {
+		open := strings.LastIndexByte(s, pair[0])
+		if open < 0 {
+			continue
+		}
+		end := strings.IndexByte(s[open:], pair[1])
+		if end < 0 {
+			continue
+		}
+		if u, ok := measure.UnitOf(s[open+1 : open+end]); ok {
+			return strings.TrimSpace(s[:open] + " " + s[open+end+1:]), u
+		}
+	}
+	for _, mark := range []string{",", "/", " in ", " "} {
+		if i := strings.LastIndex(s, mark); i > 0 {
+			if u, ok := measure.UnitOf(s[i+len(mark):]); ok {
+				return strings.TrimRight(strings.TrimSpace(s[:i]), ",/ "), u
+			}
+		}
+	}
+	return s, measure.None
+}

@@ -1,0 +1,211 @@
+package joint
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint/measure"
+	"seamtally/batch/list"
+)
+
+// reader carries what is known about the list while its rows are read.
+type reader struct {
+	*spellings
+	opt   Options
+	file  string
+	sheet string
+	cols  []column
+	style measure.Style
+	list  *List
+
+	group      string // the assembly that a group row named
+	drawing    string // from the title rows
+	rev        string
+	bareUsed   map[string]bool // columns in which a bare number took the list's unit
+	sizesTaken int             // bare sizes that took the shop's meaning
+	marks      map[string]int  // folded mark -> first row
+}
+
+// bare returns the unit of a bare number in a column, and notes when neither the
+// column nor the cell says it.
+func (r *reader) bare(c *column) measure.Unit {
+	if c.unit != measure.None && c.unit != measure.Deg {
+		return c.unit
+	}
+	if r.opt.Inches {
+		return measure.Inch
+	}
+	return measure.None
+}
+
+func (r *reader) place(row int, c *column) finding.Place {
+	p := finding.Place{File: r.file, Sheet: r.sheet, Row: row}
+	if c != nil {
+		p.Col, p.Header = c.Col, c.Header
+	}
+	return p
+}
+
+// row is one row being read; its problems are gathered, and errors reject it.
+type row struct {
+	*reader
+	list.Row
+	joint    Joint
+	problems []finding.Problem
+	bad      bool
+}
+
+func (w *row) say(level finding.Level, c *column, code, read, text, want, hint string) {
+	w.problems = append(w.problems, finding.Problem{Place: w.place(w.Number, c), Level: level, Code: code,
+		Text: text, Read: shorten(read, 60), Want: want, Hint: hint})
+	w.bad = w.bad || level == finding.Error
+}
+
+func (w *row) assume(key, value, why, basis string) {
+	w.joint.Assumed = append(w.joint.Assumed, Assumption{Key: key, Value: value, Why: why, Basis: basis})
+}
+
+// column returns the first column of a key, nil if the list has none.
+func (r *reader) column(key string) *column {
+	for i := range r.cols {
+		if r.cols[i].Key == key {
+			return &r.cols[i]
+		}
+	}
+	return nil
+}
+
+// cell returns the cell of a key and its column; ok is false where it is blank.
+func (w *row) cell(key string) (list.Cell, *column, bool) {
+	c := w.column(key)
+	if c == nil {
+		return list.Cell{}, nil, false
+	}
+	cell := w.At(c.Col)
+	return cell, c, filled(cell)
+}
+
+// filled tells whether a cell says anything: a dash is a blank.
+func filled(c list.Cell) bool {
+	if c.Kind == list.Blank {
+		return false
+	}
+	switch strings.TrimSpace(c.Text) {
+	case "-", "–", "—", "--", "---", "./.", "":
+		return c.Kind != list.Text
+	}
+	return true
+}
+
+// text returns a key's text, trimmed; empty if blank. A cell that holds a
+// spreadsheet's error is told and read as blank.
+func (w *row) text(key string) string {
+	cell, c, ok := w.cell(key)
+	if !ok {
+		return ""
+	}
+	if cell.Kind == list.CellError || cell.Kind == list.NoValue {
+		w.unreadable(cell, c, "text")
+		return ""
+	}
+	return strings.TrimSpace(cell.Text)
+}
+
+// unreadable tells about a cell that cannot hold a figure, and reports whether it was one.
+func (w *row) unreadable(cell list.Cell, c *column, want string) bool {
+	switch {
+	case cell.Kind == list.CellError || cell.Kind == list.Text && errorText(cell.Text):
+		w.say(finding.Error, c, "cell-error", cell.Text, "the cell holds an error of the spreadsheet", want, "mend the formula or write the value")
+	case cell.Kind == list.NoValue:
+		w.say(finding.Error, c, "no-value", cell.Text, "the cell holds a formula without a stored result", want, "open the list in a spreadsheet program and save it, so that the result is stored")
+	case cell.Kind == list.Date || cell.Kind == list.Text && reDateText.MatchString(measure.Plain(cell.Text)):
+		w.say(finding.Error, c, "date", cell.Text, "the cell holds a date: spreadsheets turn fractions such as 1/4 into dates", want, "format the cell as text and write the value again")
+	case cell.Kind == list.Bool:
+		w.say(finding.Error, c, "not-a-number", cell.Text, "the cell holds TRUE or FALSE", want, "write the value")
+	case cell.Percent:
+		w.say(finding.Error, c, "percent", cell.Text, "the cell is shown as a percentage", want, "write the size itself")
+	default:
+		return false
+	}
+	return true
+}
+
+// reDateText are dates that a spreadsheet wrote into a text file in place of a fraction.
+var reDateText = regexp.MustCompile(`(?i)^(\d{1,2}[-. /](jan|feb|mar|mär|apr|may|mai|maj|jun|jul|aug|sep|oct|okt|nov|dec|dez)[a-zä]*\.?([-. /]\d{2,4})?|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[-. /]\d{1,4}|\d{4}-\d{2}-\d{2}( .*)?|\d{1,2}[./]\d{1,2}[./]\d{4})$`)
+
+// errorText tells whether a text is an error value that a spreadsheet wrote.
+func errorText(s string) bool {
+	switch strings.ToUpper(strings.TrimSpace(s)) {
+	case "#REF!", "#N/A", "#VALUE!", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#SPILL!", "#CALC!", "#NV", "#WERT!", "#BEZUG!", "#ARG!", "#ADR!":
+		return true
+	}
+	return false
+}
+
+// colOf returns the column number of a key, 0 if the list has none.
+func (r *reader) colOf(key string) int {
+	if c := r.column(key); c != nil {
+		return c.Col
+	}
+	return 0
+}
+
+// fault turns a reading fault into a problem of the row.
+func (w *row) fault(c *column, code, read string, f *measure.Fault, want string) {
+	hint := f.Hint
+	if hint == "" {
+		hint = "correct the cell"
+	}
+	w.say(finding.Error, c, code, read, f.Text, want, hint)
+}
+
+// millimetres reads a length column; ok is false where it is blank or wrong.
+func (w *row) millimetres(key, want string) (mm float64, ok bool) {
+	cell, c, filled := w.cell(key)
+	if !filled || w.unreadable(cell, c, want) {
+		return 0, false
+	}
+	unit := w.bare(c)
+	if cell.Kind == list.Number {
+		w.noteBare(c, unit)
+		if unit == measure.None {
+			unit = measure.MM
+		}
+		return cell.Value * unit.Millimetres(), true
+	}
+	q, _ := measure.Parse(cell.Text, w.style)
+	if q.Unit == measure.None {
+		w.noteBare(c, unit)
+	}
+	mm, bad := millimetres(cell.Text, unit, w.style)
+	if bad != nil {
+		w.fault(c, "bad-number", cell.Text, bad, want)
+		return 0, false
+	}
+	return mm, true
+}
+
+func (r *reader) noteBare(c *column, unit measure.Unit) {
+	if c.unit == measure.None {
+		r.bareUsed[c.Header] = true
+	}
+}
+
+func shorten(s string, n int) string {
+	if runes := []rune(s); len(runes) > n {
+		return string(runes[:n-1]) + "…"
+	}
+	return s
+}
+
+// readings says a figure as it was read and as it would be in another unit.
+func readings(mm float64) string {
+	return fmt.Sprintf("%s mm as read; %s mm if it was meant in inches; %s mm if in centimetres", trim(mm), trim(mm*25.4), trim(mm*10))
+}
+
+func trim(v float64) string {
+	s := fmt.Sprintf("%.3f", v)
+	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
+}

@@ -1,0 +1,100 @@
+package joint
+
+import (
+	"regexp"
+	"strings"
+
+	"seamtally/batch/joint/measure"
+	"seamtally/batch/units"
+)
+
+var (
+	reSizePrefix = regexp.MustCompile(`^(?i)(z|a|s|k|к|з|△|◺|⊿|\bfw\b|cfw|pjp|leg|throat)\s*[=:.]?\s*(.+)$`)
+	reSizeSuffix = regexp.MustCompile(`^(?i)(.+?)\s*(a|z|fw|cfw|fillet)$`)
+	reUnequal    = regexp.MustCompile(`^(?i)(.+?)\s*x\s*(.+)$`)
+	reBracket    = regexp.MustCompile(`^\((.+)\)$`)
+)
+
+// sizeMeaning says what the letters about a size mean.
+func sizeMeaning(letters string) SizeKind {
+	switch strings.ToLower(letters) {
+	case "a", "throat":
+		return Throat
+	case "s", "pjp":
+		return Penetration
+	}
+	return Leg
+}
+
+// sizeOf reads a weld size. bare is the unit of a bare number, header what the
+// column says a bare number is. Told is false where the meaning is neither in the
+// cell nor in the header.
+func sizeOf(text string, header string, bare measure.Unit, style measure.Style) (size Size, told bool, bad *measure.Fault) {
+	size.Text = text
+	t := measure.Plain(text)
+	means, stated := SizeKind(""), false
+	switch {
+	case reBracket.MatchString(t):
+		means, stated, t = Penetration, true, reBracket.FindStringSubmatch(t)[1]
+	case reSizePrefix.MatchString(t):
+		m := reSizePrefix.FindStringSubmatch(t)
+		means, stated, t = sizeMeaning(m[1]), true, m[2]
+	case reSizeSuffix.MatchString(t):
+		m := reSizeSuffix.FindStringSubmatch(t)
+		means, stated, t = sizeMeaning(m[2]), true, m[1]
+	}
+	first, second := t, ""
+	if m := reUnequal.FindStringSubmatch(t); m != nil {
+		first, second = m[1], m[2]
+		if !stated {
+			means, stated = Leg, true
+		}
+		if means != Leg {
+			return size, false, &measure.Fault{Text: "two sizes are read only for the legs of an unequal fillet", Hint: "write the legs as 6x8, or one throat"}
+		}
+		if p := reSizePrefix.FindStringSubmatch(second); p != nil {
+			second = p[2]
+		}
+	}
+	a, bad := millimetres(first, bare, style)
+	if bad != nil {
+		return size, false, bad
+	}
+	size.A = units.MM(a)
+	if second != "" {
+		b, bad := millimetres(second, bare, style)
+		if bad != nil {
+			return size, false, bad
+		}
+		if b != a {
+			size.B = units.MM(b)
+		}
+	}
+	if !stated && (header == string(Leg) || header == string(Throat) || header == string(Penetration)) {
+		means, stated = SizeKind(header), true
+	}
+	size.Means = means
+	return size, stated, nil
+}
+
+// millimetres reads one length. An inch fraction without a unit is in inches
+// unless the column says millimetres.
+func millimetres(text string, bare measure.Unit, style measure.Style) (float64, *measure.Fault) {
+	q, bad := measure.Parse(text, style)
+	if bad != nil {
+		return 0, bad
+	}
+	if q.Unit == measure.Deg {
+		return 0, &measure.Fault{Text: "it is an angle, not a length"}
+	}
+	if q.Fraction && q.Unit == measure.None {
+		if bare == measure.MM || bare == measure.CM || bare == measure.M {
+			return 0, &measure.Fault{Text: "an inch fraction stands in a column of " + string(bare), Hint: `write the inch mark (1/4") or millimetres`}
+		}
+		bare = measure.Inch
+	}
+	if bare == measure.None {
+		bare = measure.MM
+	}
+	return q.MM(bare), nil
+}

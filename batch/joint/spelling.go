@@ -1,0 +1,99 @@
+package joint
+
+import (
+	"sort"
+	"strings"
+
+	"seamtally/tables"
+)
+
+// meaning is one thing that a header can mean.
+type meaning struct {
+	key   string
+	means string // of a size: leg, throat, penetration or either
+}
+
+// spellings are the tables of header and cell words, folded for look-up.
+type spellings struct {
+	headers map[string][]meaning
+	words   map[string]map[string]string // use -> folded spelling -> value
+	phrases map[string][]string          // use -> folded spellings of several letters, longest first
+}
+
+func newSpellings(set *tables.Set) *spellings {
+	s := &spellings{headers: map[string][]meaning{}, words: map[string]map[string]string{}, phrases: map[string][]string{}}
+	for _, h := range set.Headers {
+		s.addHeader(fold(h.Spelling), meaning{h.Key, h.Means})
+		if text, unit := splitUnit(h.Spelling); unit != "" && text != "" {
+			s.addHeader(fold(text), meaning{h.Key, h.Means})
+		}
+	}
+	for _, w := range set.Words {
+		if s.words[w.Use] == nil {
+			s.words[w.Use] = map[string]string{}
+		}
+		folded := fold(w.Spelling)
+		if _, ok := s.words[w.Use][folded]; !ok {
+			s.words[w.Use][folded] = w.Value
+			if len([]rune(folded)) > 3 {
+				s.phrases[w.Use] = append(s.phrases[w.Use], folded)
+			}
+		}
+	}
+	for _, list := range s.phrases {
+		sort.Slice(list, func(i, j int) bool {
+			if len(list[i]) != len(list[j]) {
+				return len(list[i]) > len(list[j])
+			}
+			return list[i] < list[j]
+		})
+	}
+	return s
+}
+
+func (s *spellings) addHeader(folded string, m meaning) {
+	for _, have := range s.headers[folded] {
+		if have == m {
+			return
+		}
+	}
+	s.headers[folded] = append(s.headers[folded], m)
+}
+
+// header returns what a header text can mean.
+func (s *spellings) header(text string) []meaning {
+	if m := s.headers[fold(text)]; m != nil {
+		return m
+	}
+	bare, unit := splitUnit(text)
+	if unit != "" {
+		if m := s.headers[fold(bare)]; m != nil {
+			return m
+		}
+	}
+	// A second text in brackets explains the first: "Stk. (qty)", "t1 (web)".
+	if i := strings.IndexAny(bare, "(["); i > 0 {
+		return s.headers[fold(bare[:i])]
+	}
+	return nil
+}
+
+// word looks a whole cell text up among the words of one use.
+func (s *spellings) word(use, text string) (string, bool) {
+	v, ok := s.words[use][fold(text)]
+	return v, ok
+}
+
+// begins tells whether a text is, or begins or ends with, a word of a use.
+func (s *spellings) begins(use, text string) bool {
+	folded := fold(text)
+	if _, ok := s.words[use][folded]; ok {
+		return true
+	}
+	for _, p := range s.phrases[use] {
+		if strings.HasPrefix(folded, p+" ") || strings.HasSuffix(folded, " "+p) {
+			return true
+		}
+	}
+	return false
+}

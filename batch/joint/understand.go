@@ -1,0 +1,297 @@
+package joint
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint/measure"
+	"seamtally/batch/list"
+	"seamtally/tables"
+)
+
+// Options are what the user and the shop say about reading a list.
+type Options struct {
+	Sheet       string // name of the sheet; empty: the one that reads most like a joint list
+	Inches      bool   // bare numbers are inches
+	SizeMeans   string // what a bare size is: leg (also if empty) or throat
+	MissingSize string // ask (also if empty), or a rule such as "0.7 t_min"
+}
+
+func (o Options) sizeMeans() string {
+	if o.SizeMeans == string(Throat) {
+		return o.SizeMeans
+	}
+	return string(Leg)
+}
+
+// Understand reads a joint list from a file's rows. Every row that is not blank
+// becomes a joint, or is told with its fate; all problems are gathered in one
+// pass. The error, if any, is a *list.Refusal: no list was found.
+func Understand(src *list.Source, opt Options, set *tables.Set) (*List, error) {
+	words := newSpellings(set)
+	sheet, spot, err := words.chooseSheet(src, opt)
+	if err != nil {
+		return nil, err
+	}
+	r := &reader{spellings: words, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{},
+		list: &List{File: src.File, Sheet: sheet.Name, SHA256: src.SHA256, RowsRead: len(sheet.Rows)}}
+	body := sheet.Rows[spot.last+1:]
+	r.cols = words.assign(spot, body)
+	r.list.HeaderRows = [2]int{sheet.Rows[spot.first].Number, sheet.Rows[spot.last].Number}
+	r.titles(sheet.Rows[:spot.first])
+	for _, row := range sheet.Rows[spot.first : spot.last+1] {
+		r.other(row, HeaderRow)
+	}
+	if len(body) > 0 && r.unitsLine(body[0]) {
+		r.list.UnitsRow = body[0].Number
+		r.other(body[0], UnitsRow)
+		body = body[1:]
+	}
+	r.style = r.habit(src, body)
+	r.rows(body, spot)
+	r.trailing()
+	r.summary(sheet)
+	if len(r.list.Joints) == 0 && len(r.list.Problems) == 0 {
+		return nil, &list.Refusal{File: src.File, Text: "a header was found" + inSheet(sheet.Name) + fmt.Sprintf(" in row %d, but no joint stands below it", r.list.HeaderRows[0]),
+			Hint: "write one joint a row below the header"}
+	}
+	return r.list, nil
+}
+
+func inSheet(name string) string {
+	if name == "" {
+		return ""
+	}
+	return " on sheet " + name
+}
+
+// chooseSheet takes the sheet that was asked for, or the one whose header names
+// most; hidden sheets only when asked for.
+func (s *spellings) chooseSheet(src *list.Source, opt Options) (*list.Sheet, headerSpot, error) {
+	var best *list.Sheet
+	var spot headerSpot
+	var names []string
+	for i := range src.Sheets {
+		sheet := &src.Sheets[i]
+		names = append(names, sheet.Name)
+		if opt.Sheet != "" && !strings.EqualFold(sheet.Name, opt.Sheet) || opt.Sheet == "" && sheet.Hidden {
+			continue
+		}
+		found, ok := s.findHeader(sheet)
+		if opt.Sheet != "" && !ok {
+			return nil, found, noHeader(src.File, "sheet "+sheet.Name)
+		}
+		if ok && (best == nil || found.score > spot.score) {
+			best, spot = sheet, found
+		}
+	}
+	switch {
+	case best != nil:
+		return best, spot, nil
+	case opt.Sheet != "":
+		return nil, spot, &list.Refusal{File: src.File, Text: "there is no sheet " + opt.Sheet, Hint: "the sheets are: " + strings.Join(names, ", ")}
+	case len(names) > 1:
+		return nil, spot, noHeader(src.File, "the sheets "+strings.Join(names, ", "))
+	}
+	return nil, spot, noHeader(src.File, "the list")
+}
+
+func noHeader(file, where string) error {
+	return &list.Refusal{File: file, Text: "no header row of a joint list was found in " + where,
+		Hint: `name at least two of the columns mark, length, size, thickness and kind, in one row above the joints; "seamtally starter" writes a list to begin from`}
+}
+
+// habit decides how the list writes its numbers, from all its texts.
+func (r *reader) habit(src *list.Source, body []list.Row) measure.Style {
+	if src.DecimalComma {
+		return measure.Style{Mark: ','}
+	}
+	measures := map[int]bool{}
+	for i := range r.cols {
+		switch r.cols[i].Key {
+		case "length", "size", "t1", "t2", "gap", "root_face", "depth", "radius", "angle":
+			measures[r.cols[i].Col] = true
+		}
+	}
+	return measure.Habit(func(yield func(string) bool) {
+		for _, row := range body {
+			for _, c := range row.Cells {
+				if c.Kind == list.Text && measures[c.Col] && !yield(c.Text) {
+					return
+				}
+			}
+		}
+	})
+}
+
+// titles keeps drawing and revision from the rows above the header.
+func (r *reader) titles(rows []list.Row) {
+	for _, row := range rows {
+		r.other(row, TitleRow)
+		for i, c := range row.Cells {
+			label, value, split := strings.Cut(c.Text, ":")
+			if !split && i+1 < len(row.Cells) {
+				value = row.Cells[i+1].Text
+			}
+			if strings.TrimSpace(value) == "" && i+1 < len(row.Cells) {
+				value = row.Cells[i+1].Text
+			}
+			for _, m := range r.header(strings.TrimSpace(label)) {
+				switch {
+				case m.key == "drawing" && r.drawing == "":
+					r.drawing = strings.TrimSpace(value)
+				case m.key == "rev" && r.rev == "":
+					r.rev = strings.TrimSpace(value)
+				}
+			}
+		}
+	}
+}
+
+// rows reads the rows below the header.
+func (r *reader) rows(body []list.Row, spot headerSpot) {
+	for i, row := range body {
+		if len(r.list.Joints) > 0 && r.secondTable(row) {
+			for _, rest := range body[i:] {
+				r.other(rest, TrailingRow)
+			}
+			r.note(row.Number, "second-table", "another table begins here; it and what follows is not part of the joint list", "give it a sheet of its own, or name the sheet with --sheet")
+			return
+		}
+		switch fate := r.fate(row, spot); fate {
+		case "":
+			r.joint(row)
+		case GroupRow:
+			r.group = groupName(row)
+			fallthrough
+		default:
+			r.other(row, fate)
+		}
+	}
+}
+
+// trailing renames group rows behind the last joint: they head nothing.
+func (r *reader) trailing() {
+	last := 0
+	for i := range r.list.Joints {
+		last = max(last, r.list.Joints[i].Place.Row)
+	}
+	for i := range r.list.Others {
+		if o := &r.list.Others[i]; o.Fate == Rejected {
+			last = max(last, o.Row)
+		}
+	}
+	for i := range r.list.Others {
+		if o := &r.list.Others[i]; o.Fate == GroupRow && o.Row > last {
+			o.Fate = TrailingRow
+		}
+	}
+}
+
+// secondTable tells whether a row is the header of another table.
+func (r *reader) secondTable(row list.Row) bool {
+	if len(row.Cells) < 3 {
+		return false
+	}
+	known := 0
+	for _, c := range row.Cells {
+		if c.Kind != list.Text {
+			return false
+		}
+		if r.header(c.Text) != nil {
+			known++
+		}
+	}
+	own := 0
+	for i := range r.cols {
+		if fold(row.At(r.cols[i].Col).Text) == fold(r.cols[i].Header) && r.cols[i].Header != "" {
+			own++
+		}
+	}
+	return known >= 3 && known*2 > len(row.Cells) && own*2 <= len(row.Cells)
+}
+
+func groupName(row list.Row) string {
+	var parts []string
+	for _, c := range row.Cells {
+		parts = append(parts, strings.TrimSpace(c.Text))
+	}
+	return shorten(strings.TrimRight(strings.Join(parts, " "), ": "), 80)
+}
+
+// joint reads one row; errors reject it, and everything found is kept.
+func (r *reader) joint(in list.Row) {
+	w := &row{reader: r, Row: in}
+	w.joint.Place = r.place(in.Number, nil)
+	w.words()
+	w.quantity()
+	w.kind()
+	w.size()
+	w.length()
+	w.thicknesses()
+	w.preparation()
+	w.sides()
+	w.stitch()
+	w.defaultKind()
+	w.stand()
+	w.finish()
+	sort.SliceStable(w.problems, func(i, j int) bool { return w.problems[i].Place.Col < w.problems[j].Place.Col })
+	r.list.Problems = append(r.list.Problems, w.problems...)
+	if w.bad {
+		r.other(in, Rejected)
+		return
+	}
+	r.twice(&w.joint)
+	r.list.Joints = append(r.list.Joints, w.joint)
+}
+
+// twice warns where a mark stands more than once, also in another spelling.
+func (r *reader) twice(j *Joint) {
+	key := strings.ReplaceAll(fold(j.Mark), " ", "")
+	if first, ok := r.marks[key]; ok {
+		p := r.place(j.Place.Row, r.column("mark"))
+		r.list.Problems = append(r.list.Problems, finding.Problem{Place: p, Level: finding.Warning, Code: "mark-twice", Read: j.Mark,
+			Text: fmt.Sprintf("this mark stands already in row %d; both rows are worked", first), Want: "a mark that stands once", Hint: "give each joint its own mark, or use the quantity for identical joints"})
+		return
+	}
+	r.marks[key] = j.Place.Row
+}
+
+func (r *reader) other(row list.Row, fate RowFate) {
+	r.list.Others = append(r.list.Others, OtherRow{Row: row.Number, Fate: fate, Text: shorten(groupName(row), 60)})
+}
+
+func (r *reader) note(row int, code, text, hint string) {
+	r.list.Problems = append(r.list.Problems, finding.Problem{Place: r.place(row, nil), Level: finding.Note, Code: code, Text: text, Hint: hint})
+}
+
+// summary tells, once for the list, what was assumed for many rows.
+func (r *reader) summary(sheet *list.Sheet) {
+	for i := range r.cols {
+		r.list.Columns = append(r.list.Columns, r.cols[i].Column)
+	}
+	for _, row := range sheet.Rows {
+		for _, c := range row.Cells {
+			r.list.LastCol = max(r.list.LastCol, c.Col)
+		}
+		r.list.LastRow = max(r.list.LastRow, row.Number)
+	}
+	if len(r.bareUsed) > 0 {
+		names := make([]string, 0, len(r.bareUsed))
+		for name := range r.bareUsed {
+			names = append(names, name)
+		}
+		sort.Strings(names)
+		unit := "millimetres"
+		if r.opt.Inches {
+			unit = "inches"
+		}
+		r.note(r.list.HeaderRows[1], "list-units", "bare numbers under "+strings.Join(names, ", ")+" are read as "+unit, "state the unit in the header, or use --list-units")
+	}
+	if r.sizesTaken > 0 {
+		r.note(r.list.HeaderRows[1], "size-means", fmt.Sprintf("%d bare sizes are taken as the %s: neither the cells nor the header say which", r.sizesTaken, r.opt.sizeMeans()),
+			"write z6 or a4, name the column leg or throat, or set size_means")
+	}
+}
