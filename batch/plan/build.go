@@ -103,6 +103,9 @@ func (g *group) run(number, layer, bead int, density float64) Run {
 		ArcEnergy: units.KJMM(energy), Heat: units.KJMM(g.way.k * energy),
 		Deposit: units.KgH(g.deposit), Arc: units.Minute(density * g.area * 1e-6 / g.deposit * 60),
 		Technique: g.technique,
+		Stickout:  Window{g.way.stick.Start, g.way.stick.Low, g.way.stick.High},
+		GasFlow:   Window{g.way.flow.Start, g.way.flow.Low, g.way.flow.High},
+		Volts:     Window{g.volts, round(g.volts-g.way.volts.Band, 1), round(g.volts+g.way.volts.Band, 1)},
 	}
 }
 
