@@ -141,7 +141,7 @@ func (w *row) oneSize(cell list.Cell, c *column) {
 		return
 	}
 	if mm := float64(size.A); mm < smallestSize || mm > largestSize || size.B != 0 && (float64(size.B) < smallestSize || size.B > largestSize) {
-		w.say(finding.Error, c, "implausible", cell.Text, "no ordinary weld has this size: "+readings(mm), "a size from 0.8 to 40 mm", "correct the size, or state its unit")
+		w.say(finding.Error, c, "implausible", cell.Text, "no ordinary weld has this size: "+readings(mm, smallestSize, largestSize), "a size from 0.8 to 40 mm", "correct the size, or state its unit")
 		return
 	}
 	if !strings.ContainsAny(cell.Text, `"'m`) {
@@ -220,7 +220,7 @@ func (w *row) length() {
 	case total <= 0:
 		w.say(finding.Error, first, "bad-length", read, "a seam must be longer than zero", want, "write the length of the seam")
 	case total > longestSeam || total < shortestSeam:
-		w.say(finding.Error, first, "implausible", read, "no ordinary seam is this long: "+readings(total), "a length from 3 mm to 100 m", "correct the length, or state its unit")
+		w.say(finding.Error, first, "implausible", read, "no ordinary seam is this long: "+readings(total, shortestSeam, longestSeam), "a length from 3 mm to 100 m", "correct the length, or state its unit")
 	}
 	w.joint.Length = units.MM(total)
 }

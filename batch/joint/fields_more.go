@@ -20,7 +20,7 @@ func (w *row) thicknesses() {
 		}
 		if mm < thinnest || mm > thickest {
 			cell, c, _ := w.cell(key)
-			w.say(finding.Error, c, "implausible", cell.Text, "no ordinary part is this thick: "+readings(mm), "a thickness from 0.4 to 200 mm", "correct the thickness, or state its unit")
+			w.say(finding.Error, c, "implausible", cell.Text, "no ordinary part is this thick: "+readings(mm, thinnest, thickest), "a thickness from 0.4 to 200 mm", "correct the thickness, or state its unit")
 			continue
 		}
 		*into = units.MM(mm)
@@ -42,7 +42,7 @@ func (w *row) preparation() {
 		}
 		if mm < 0 || mm > f.most {
 			cell, c, _ := w.cell(f.key)
-			w.say(finding.Error, c, "implausible", cell.Text, "this is out of range: "+readings(mm), "0 to "+trim(f.most)+" mm", "correct the cell, or state its unit")
+			w.say(finding.Error, c, "implausible", cell.Text, "this is out of range: "+readings(mm, 0, f.most), "0 to "+trim(f.most)+" mm", "correct the cell, or state its unit")
 			continue
 		}
 		*f.into = units.MM(mm)
@@ -107,12 +107,17 @@ func (w *row) stitch() {
 	if !ok || w.unreadable(cell, c, want) {
 		return
 	}
-	st, bad := w.stitchOf(cell.Text, w.bare(c), w.style)
+	unit := w.stitchUnit(c)
+	st, bad := w.stitchOf(cell.Text, unit, w.style)
 	if bad != nil {
 		w.fault(c, "bad-stitch", cell.Text, bad, want)
 		return
 	}
 	if st == nil {
+		return
+	}
+	if st.Segment < shortestStitch {
+		w.say(finding.Error, c, "implausible", cell.Text, "no ordinary stitch is this short: "+readings(float64(st.Segment), shortestStitch, longestSeam), want, "correct the note, or state its unit")
 		return
 	}
 	run := float64(st.Segment)
@@ -124,6 +129,36 @@ func (w *row) stitch() {
 		return
 	}
 	w.joint.Stitch = st
+}
+
+// shortestStitch is the least length in mm that a segment can be meant to have.
+const shortestStitch = 5
+
+// stitchUnit returns the unit of a bare stitch note in a column without a unit.
+// Drawings write it in the unit of the seam it belongs to, so where the length or
+// the size is in inches the stitch is too.
+func (w *row) stitchUnit(c *column) measure.Unit {
+	if c.unit != measure.None {
+		return c.unit
+	}
+	for _, key := range []string{"length", "size"} {
+		cell, beside, ok := w.cell(key)
+		if !ok {
+			continue
+		}
+		unit := beside.unit
+		if q, _ := measure.Parse(cell.Text, w.style); q.Unit != measure.None {
+			unit = q.Unit
+		}
+		switch unit {
+		case measure.Inch, measure.Foot:
+			w.assume("stitch", "in inches", "no unit: as the "+key+" of the row", "common-practice")
+			return measure.Inch
+		case measure.MM, measure.CM, measure.M:
+			return measure.MM
+		}
+	}
+	return w.bare(c)
 }
 
 // stand reads position, shop or site, and the quality level.

@@ -200,9 +200,19 @@ func shorten(s string, n int) string {
 	return s
 }
 
-// readings says a figure as it was read and as it would be in another unit.
-func readings(mm float64) string {
-	return fmt.Sprintf("%s mm as read; %s mm if it was meant in inches; %s mm if in centimetres", trim(mm), trim(mm*25.4), trim(mm*10))
+// readings says a figure as it was read, and as it would be in another unit
+// where that would be an ordinary figure.
+func readings(mm, low, high float64) string {
+	text := trim(mm) + " mm as read"
+	for _, other := range []struct {
+		times float64
+		unit  string
+	}{{25.4, "inches"}, {10, "centimetres"}, {1000, "metres"}} {
+		if v := mm * other.times; v >= low && v <= high {
+			text += "; " + trim(v) + " mm if it was meant in " + other.unit
+		}
+	}
+	return text
 }
 
 func trim(v float64) string {
