@@ -41,6 +41,18 @@ func TestMaterialIsUnderstoodFromAPersonsWords(t *testing.T) {
 	}
 }
 
+func TestACoatingBesideTheGradeStays(t *testing.T) {
+	set := load(t)
+	for words, want := range map[string]string{"S235JR galvanised": "zinc", "S355 feuerverzinkt": "zinc", "galvanised": "zinc", "S235JR": "", "DX51D+Z275": "zinc"} {
+		if got, ok := set.Material(words); !ok || got.Coated != want {
+			t.Errorf("%q: coating %q (%v), want %q", words, got.Coated, ok, want)
+		}
+	}
+	if got, _ := set.Material("S235JR galvanised"); got.Grade != "S235" {
+		t.Errorf("the grade is taken as %q", got.Grade)
+	}
+}
+
 func TestGasIsUnderstoodFromAPersonsWords(t *testing.T) {
 	set := load(t)
 	for words, want := range map[string]string{

@@ -36,28 +36,39 @@ type FillerChoice struct {
 // Material returns the material that a person's words mean. A spelling that
 // equals the words wins; else the longest spelling that stands in them as a word
 // of its own, so that "S355J2+N plate" and "EN AW-6082 T6" are understood. A
-// grade beats a word: "Edelstahl 1.4571" is 1.4571.
+// grade beats a word: "Edelstahl 1.4571" is 1.4571. A coating named beside the
+// grade stays: "S235JR galvanised" is S235, coated with zinc.
 func (f *Facts) Material(text string) (Material, bool) {
 	key := wordKey(text)
 	if key == "" {
 		return Material{}, false
 	}
-	best, length := -1, 0
+	best, length, coat := -1, 0, ""
 	for i, m := range f.Materials {
 		for s := range strings.SplitSeq(m.Spellings, ";") {
 			k := wordKey(s)
 			if k == key || squeeze(k) == squeeze(key) {
 				return m, true
 			}
-			if n := weight(k); n > length && standsIn(key, k) {
+			if !standsIn(key, k) {
+				continue
+			}
+			if n := weight(k); n > length {
 				best, length = i, n
+			}
+			if m.Coated != "" {
+				coat = m.Coated
 			}
 		}
 	}
 	if best < 0 {
 		return Material{}, false
 	}
-	return f.Materials[best], true
+	found := f.Materials[best]
+	if found.Coated == "" {
+		found.Coated = coat
+	}
+	return found, true
 }
 
 // weight ranks spellings found in the same words: grades, which have figures,
