@@ -114,7 +114,7 @@ func (f *flow) needs(a *setup.Assembly) {
 		rows = append(rows, []cell{
 			{text: joinParts([]string{f.say("needs.wire"), n.Name, f.show.dia(n.Dia)}), bold: false},
 			{text: f.show.mass(n.Kg).String(), bold: true},
-			{text: f.packs(float64(n.Kg), n.Pack, "needs.spools", f.show.mass(units.Kg(n.Pack)).String())},
+			{text: f.packs(float64(n.Kg), n.Pack, "needs.spools", f.show.pack(units.Kg(n.Pack)))},
 		})
 	}
 	for _, n := range a.Gases {
@@ -202,25 +202,28 @@ func (f *flow) joints(a *setup.Assembly) {
 
 func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 	j := p.Joint
-	runs, arc := "", ""
+	runs, arc, labour := "", "", ""
 	if len(p.Runs) > 0 {
 		runs = strconv.Itoa(len(p.Runs))
 	}
 	if p.Arc > 0 {
-		arc = minutes(p.Arc).String()
+		arc, labour = minutes(p.Arc).String(), minutes(p.Cost.Labour.Total).String()
 	}
 	wire := f.say("col.nosettings")
 	if p.Settings {
 		wire = joinParts([]string{p.Filler + " " + num(float64(p.Dia), 1), p.Gas})
 	}
 	times := ""
-	if j.Qty > 1 || j.Sides > 1 {
-		times = f.say("col.times", strconv.Itoa(max(j.Qty, 1)), strconv.Itoa(max(j.Sides, 1)))
+	if j.Qty > 1 {
+		times = "× " + strconv.Itoa(j.Qty)
+	}
+	if j.Sides > 1 {
+		times = strings.TrimSpace(times + " " + f.say("col.sides"))
 	}
 	return []cell{
 		{text: j.Mark, bold: true}, {text: f.sizeText(p), under: wire},
 		{text: f.show.length(j.Length).String(), under: times}, {text: j.Position},
-		{text: strconv.Itoa(sheet)}, {text: runs}, {text: arc},
+		{text: strconv.Itoa(sheet)}, {text: runs}, {text: arc, under: labour},
 	}
 }
 

@@ -1,6 +1,8 @@
 package traveller
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"seamtally/batch/plan"
@@ -24,13 +26,27 @@ func (f *flow) station(p *plan.Plan) {
 	entries := [][2]string{
 		{"station.wire", joinParts([]string{f.show.dia(p.Dia), wire})},
 		{"station.gas", gas},
-		{"station.process", joinParts([]string{p.Process, f.transfer(p.Transfer)})},
+		{"station.process", joinParts([]string{p.Process, f.transfers(p)})},
 		{"station.machine", p.Machine},
 	}
 	for i, c := range r.Columns(3, 60, 47, 38, 38) {
 		f.p.Write(box, c.X, c.Y+3.5, c.W, page.Left, label.At(9), f.say(entries[i][0]))
 		f.p.Write(box, c.X, c.Y+9, c.W, page.Left, page.Style{Face: page.Bold, Size: 12}, dash(entries[i][1]))
 	}
+}
+
+// transfers names the modes of the passes in the order in which they come.
+func (f *flow) transfers(p *plan.Plan) string {
+	var out []string
+	for _, r := range p.Runs {
+		if t := f.transfer(r.Transfer); t != "" && !slices.Contains(out, t) {
+			out = append(out, t)
+		}
+	}
+	if len(out) == 0 {
+		return f.transfer(p.Transfer)
+	}
+	return strings.Join(out, ", ")
 }
 
 func (f *flow) transfer(t plan.Transfer) string {
@@ -40,58 +56,148 @@ func (f *flow) transfer(t plan.Transfer) string {
 	return f.say("transfer." + string(t))
 }
 
-// dials are the five settings that the welder turns or holds, large: one start
-// value each and the narrow band around it.
-func (f *flow) dials(p *plan.Plan) {
-	r, box := f.take("dials", 30)
-	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: 27}
-	cells := in.Columns(0, 1, 1, 1, 1, 1)
-	f.p.Frame(box, in, 0.7, page.None)
-	for i, d := range []struct {
-		key string
-		v   spread
-	}{
-		{"dial.feed", f.show.feed(p.WireFeed)},
-		{"dial.volts", f.show.volts(p.Voltage)},
-		{"dial.stickout", f.show.stickout(p.Stickout)},
-		{"dial.flow", f.show.flow(p.GasFlow)},
-	} {
-		f.dial(box, cells[i], d.key, d.v)
+// setting is what several passes are welded with.
+type setting struct {
+	runs                        []plan.Run
+	feed, volts, stickout, flow plan.Window
+}
+
+// settings collects the passes of a plan that are welded with the same dials, in
+// the order in which they first come. The governing pass brings the plan's own
+// windows, another its start values.
+func settings(p *plan.Plan) []setting {
+	var out []setting
+	for i, r := range p.Runs {
+		s := setting{
+			runs: []plan.Run{r}, feed: plan.Window{Start: float64(r.WireFeed)}, volts: r.Volts, stickout: r.Stickout, flow: r.GasFlow,
+		}
+		if s.volts.Start == 0 {
+			s.volts.Start = float64(r.Voltage)
+		}
+		if sameDials(r, p.Runs[p.Governing]) {
+			s.feed, s.volts, s.stickout, s.flow = p.WireFeed, p.Voltage, p.Stickout, p.GasFlow
+		}
+		if k := settingOf(out, p.Runs[i]); k >= 0 {
+			out[k].runs = append(out[k].runs, r)
+			continue
+		}
+		out = append(out, s)
 	}
-	f.polarity(box, cells[4], p.Polarity)
-	for _, c := range cells[1:] {
-		f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), 0.25, 0)
+	if len(out) == 0 {
+		out = []setting{{feed: p.WireFeed, volts: p.Voltage, stickout: p.Stickout, flow: p.GasFlow}}
+	}
+	return out
+}
+
+func settingOf(list []setting, r plan.Run) int {
+	for i := range list {
+		if sameDials(list[i].runs[0], r) {
+			return i
+		}
+	}
+	return -1
+}
+
+func sameDials(a, b plan.Run) bool {
+	return a.WireFeed == b.WireFeed && a.Voltage == b.Voltage && a.Transfer == b.Transfer
+}
+
+// mostDials is how many sets of dials a sheet shows large; the pass table has all.
+const mostDials = 3
+
+// dials are the five settings that the welder turns or holds, large: one start
+// value each and the narrow band around it. Passes with other dials have a row
+// of their own, so that nobody lays the root with the settings of the cap.
+func (f *flow) dials(p *plan.Plan) {
+	rows := settings(p)
+	rows = rows[:min(len(rows), mostDials)]
+	high, lead := 21.0, 0.0
+	if len(rows) > 1 {
+		high, lead = 17.5, 25
+	}
+	r, box := f.take("dials", 6+high*float64(len(rows))+3)
+	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H - 3}
+	f.p.Frame(box, in, 0.7, page.None)
+	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: 6}.Columns(0, 1, 1, 1, 1, 1)
+	for i, key := range []string{"dial.feed", "dial.volts", "dial.stickout", "dial.flow", "dial.polarity"} {
+		f.p.Write(box, cells[i].X+2, r.Y+4.8, cells[i].W-3, page.Left, strong.At(10), f.say(key))
+		if i > 0 || lead > 0 {
+			f.p.Line(box, cells[i].X, in.Y, cells[i].X, in.Bottom(), 0.25, 0)
+		}
+	}
+	for i, s := range rows {
+		at := page.Rect{X: r.X, Y: r.Y + 6 + high*float64(i), W: r.W, H: high}
+		if i > 0 {
+			f.p.Line(box, at.X, at.Y, at.Right(), at.Y, 0.25, 0)
+		}
+		f.dialRow(box, at, lead, s, p)
 	}
 }
 
-func (f *flow) dial(box page.BoxID, c page.Rect, key string, v spread) {
+// dialRow writes one set of dials; lead is the width of the pass numbers before it.
+func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *plan.Plan) {
+	size := 32.0
+	if lead > 0 {
+		size = 27
+		f.p.Write(box, r.X+2, r.Y+8, lead-3, page.Left, page.Style{Face: page.Bold, Size: 15}, f.say("dial.pass", numbers(s.runs)))
+		f.p.Write(box, r.X+2, r.Y+13.5, lead-3, page.Left, body, f.passWords(s.runs[0]))
+	}
+	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: r.H}.Columns(0, 1, 1, 1, 1, 1)
+	for i, v := range []spread{f.show.feed(s.feed), f.show.volts(s.volts), f.show.stickout(s.stickout), f.show.flow(s.flow)} {
+		f.dial(box, cells[i], size, v)
+	}
+	f.polarity(box, cells[4], size, p.Polarity)
+}
+
+func (f *flow) passWords(r plan.Run) string {
+	return joinParts([]string{f.say("run." + string(r.Kind)), f.transfer(r.Transfer)})
+}
+
+// numbers lists pass numbers, with a dash for a stretch: 1, 3–5.
+func numbers(runs []plan.Run) string {
+	var parts []string
+	for i := 0; i < len(runs); {
+		j := i
+		for j+1 < len(runs) && runs[j+1].Number == runs[j].Number+1 {
+			j++
+		}
+		text := strconv.Itoa(runs[i].Number)
+		if j > i {
+			text += "–" + strconv.Itoa(runs[j].Number)
+		}
+		parts = append(parts, text)
+		i = j + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (f *flow) dial(box page.BoxID, c page.Rect, size float64, v spread) {
 	x, w := c.X+2, c.W-3
-	f.p.Write(box, x, c.Y+4.8, w, page.Left, strong.At(10), f.say(key))
-	big := page.Style{Face: page.Bold, Size: 32}
+	big := page.Style{Face: page.Bold, Size: size}
 	unit := page.Style{Face: page.Regular, Size: 10.5}
+	base, under := c.Y+c.H*0.5+0.8, c.Bottom()-2.6
 	if v.start == "" {
-		f.p.Write(box, x, c.Y+17, w, page.Left, big, "–")
+		f.p.Write(box, x, base, w, page.Left, big, "–")
 		return
 	}
 	room := w - unit.Width(v.unit) - 1
-	got := f.p.Write(box, x, c.Y+17.5, room, page.Left, big, v.start)
-	f.p.Write(box, x+min(got.Width(v.start), room)+1, c.Y+17.5, unit.Width(v.unit)+0.5, page.Left, unit, v.unit)
+	got := f.p.Write(box, x, base, room, page.Left, big, v.start)
+	f.p.Write(box, x+min(got.Width(v.start), room)+1, base, unit.Width(v.unit)+0.5, page.Left, unit, v.unit)
 	if v.low != "" {
-		f.p.Write(box, x, c.Y+24.2, w, page.Left, page.Style{Face: page.Regular, Size: 11}, f.say("band", v.low, v.high))
+		f.p.Write(box, x, under, w, page.Left, page.Style{Face: page.Regular, Size: 11}, f.say("band", v.low, v.high))
 	}
 }
 
 // polarity shows the short form large and the long one under it: the words may
 // come as "electrode positive (DC+)".
-func (f *flow) polarity(box page.BoxID, c page.Rect, text string) {
+func (f *flow) polarity(box page.BoxID, c page.Rect, size float64, text string) {
 	short, long := text, ""
 	if i, j := strings.IndexByte(text, '('), strings.IndexByte(text, ')'); i >= 0 && j > i {
 		short, long = text[i+1:j], strings.TrimSpace(text[:i]+text[j+1:])
 	}
 	x, w := c.X+2, c.W-3
-	f.p.Write(box, x, c.Y+4.8, w, page.Left, strong.At(10), f.say("dial.polarity"))
-	f.p.Write(box, x, c.Y+17.5, w, page.Left, page.Style{Face: page.Bold, Size: 28}, dash(short))
-	f.p.Write(box, x, c.Y+24.2, w, page.Left, page.Style{Face: page.Regular, Size: 11}, long)
+	f.p.Write(box, x, c.Y+c.H*0.5+0.8, w, page.Left, page.Style{Face: page.Bold, Size: size - 4}, dash(short))
+	f.p.Write(box, x, c.Bottom()-2.6, w, page.Left, page.Style{Face: page.Regular, Size: 11}, long)
 }
 
 // preheat is shown only where it is needed, and then large.

@@ -16,15 +16,17 @@ var scales = []struct {
 	factor float64
 	text   string
 }{
-	{10, "10 : 1"}, {8, "8 : 1"}, {6, "6 : 1"}, {5, "5 : 1"}, {4, "4 : 1"}, {3, "3 : 1"}, {2.5, "2.5 : 1"}, {2, "2 : 1"},
-	{1.5, "1.5 : 1"}, {1, "1 : 1"}, {0.5, "1 : 2"}, {0.2, "1 : 5"}, {0.1, "1 : 10"}, {0.05, "1 : 20"}, {0.02, "1 : 50"}, {0.01, "1 : 100"},
+	{10, "10 : 1"}, {8, "8 : 1"}, {7, "7 : 1"}, {6, "6 : 1"}, {5, "5 : 1"}, {4.5, "4.5 : 1"}, {4, "4 : 1"}, {3.5, "3.5 : 1"},
+	{3, "3 : 1"}, {2.75, "2.75 : 1"}, {2.5, "2.5 : 1"}, {2.25, "2.25 : 1"}, {2, "2 : 1"}, {1.75, "1.75 : 1"},
+	{1.5, "1.5 : 1"}, {1.25, "1.25 : 1"}, {1, "1 : 1"}, {0.75, "3 : 4"}, {0.5, "1 : 2"}, {0.2, "1 : 5"}, {0.1, "1 : 10"}, {0.05, "1 : 20"}, {0.02, "1 : 50"}, {0.01, "1 : 100"},
 }
 
 // Margins of a picture inside its frame, for dimensions.
 const (
-	figureSide = 15
-	figureTop  = 9
-	figureFoot = 13
+	figureSide = 14
+	figureTop  = 5
+	figureFoot = 8
+	figureDim  = 8 // more where dimensions or an angle stand above or below
 )
 
 // Greys of a picture.
@@ -41,9 +43,8 @@ type drawing struct {
 	frame  page.Rect
 	origin page.Point // paper place of the sketch's origin
 	scale  float64
-	text   string       // the scale, in words
-	taken  []page.Rect  // areas of labels already set
-	used   []page.Point // places of pass numbers
+	text   string      // the scale, in words
+	taken  []page.Rect // areas of labels already set
 }
 
 // crossSection draws the joint into a frame. What the plan does not know well
@@ -61,19 +62,23 @@ func (b *builder) crossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
 	f.plates(s)
 	f.beads(s)
 	f.caption(pl)
-	f.numbers(s)
 	for _, d := range s.Dims {
 		f.dimension(d)
 	}
 	for _, c := range s.Corners {
-		f.corner(c)
+		f.corner(c, s)
 	}
+	for _, n := range s.Notes {
+		f.note(n)
+	}
+	f.numbers(s)
 }
 
 // place chooses the largest scale at which the sketch fits and centres it.
 func (b *builder) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch) *drawing {
 	low, high := s.Bounds()
-	w, h := frame.W-2*figureSide, frame.H-figureTop-figureFoot
+	top, foot := margins(s)
+	w, h := frame.W-2*figureSide, frame.H-top-foot
 	f := &drawing{builder: b, p: p, box: box, frame: frame, scale: min(w/(high.X-low.X), h/(high.Y-low.Y))}
 	f.text = b.say("picture.fit")
 	for _, sc := range scales {
@@ -84,9 +89,29 @@ func (b *builder) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.
 	}
 	f.origin = page.Point{
 		X: frame.X + figureSide + w/2 - (low.X+high.X)/2*f.scale,
-		Y: frame.Y + figureTop + h/2 + (low.Y+high.Y)/2*f.scale,
+		Y: frame.Y + top + h/2 + (low.Y+high.Y)/2*f.scale,
 	}
 	return f
+}
+
+// margins returns the white above and below a sketch: dimensions need room.
+func margins(s sketch.Sketch) (top, foot float64) {
+	top, foot = figureTop, figureFoot
+	low, high := s.Bounds()
+	for _, d := range s.Dims {
+		if d.Away.Y > 0.5 && !d.Inside {
+			top = figureTop + figureDim
+		}
+		if d.Away.Y < -0.5 && d.From.Y-low.Y < (high.Y-low.Y)*0.3 {
+			foot = figureFoot + figureDim
+		}
+	}
+	for _, c := range s.Corners {
+		if c.At.Y < 0 {
+			top = figureTop + figureDim
+		}
+	}
+	return top, foot
 }
 
 // at returns the paper place of a point of the sketch.
@@ -158,12 +183,13 @@ func (f *drawing) numbers(s sketch.Sketch) {
 		if math.Sqrt(b.Outline.Area())*f.scale > 9 {
 			size = 11
 		}
-		f.label(page.Style{Face: page.Bold, Size: size}, strconv.Itoa(b.Number), []page.Point{c})
+		st := page.Style{Face: page.Bold, Size: size}
+		f.label(st, strconv.Itoa(b.Number), []page.Point{c})
 	}
 }
 
 // label writes a text centred on the first of the places where it is free. It
-// tells whether there was one.
+// tells whether there was such a place.
 func (f *drawing) label(s page.Style, text string, places []page.Point) bool {
 	text = page.Clean(text)
 	w, cap := s.Width(text), s.Ascent()
@@ -226,6 +252,7 @@ func (f *drawing) dimension(d sketch.Dim) {
 	f.p.Line(f.box, from.X, from.Y, shift(from, away, off+1).X, shift(from, away, off+1).Y, 0.12, 0.3)
 	f.p.Line(f.box, to.X, to.Y, shift(to, away, off+1).X, shift(to, away, off+1).Y, 0.12, 0.3)
 	f.span(a, b)
+	f.keepClear(a, b)
 	s := page.Style{Face: page.Bold, Size: 9.5}
 	w := s.Width(page.Clean(f.dimName(d)))
 	mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
@@ -243,7 +270,14 @@ func (f *drawing) dimension(d sketch.Dim) {
 
 // clearOf keeps the leg's dimension line beyond the toe of an equal fillet.
 func (f *drawing) clearOf(from, to, away page.Point) float64 {
-	return math.Hypot(to.X-from.X, to.Y-from.Y)*1.1 + 5
+	return math.Hypot(to.X-from.X, to.Y-from.Y)*1.1 + 13
+}
+
+// keepClear keeps labels off a dimension line.
+func (f *drawing) keepClear(a, b page.Point) {
+	f.taken = append(f.taken, page.Rect{
+		X: min(a.X, b.X) - 0.3, Y: min(a.Y, b.Y) - 0.3, W: math.Abs(a.X-b.X) + 0.6, H: math.Abs(a.Y-b.Y) + 0.6,
+	})
 }
 
 func shift(p, dir page.Point, by float64) page.Point {
@@ -279,7 +313,7 @@ func (f *drawing) held(q page.Point) page.Point {
 
 // throat draws the throat through the weld and carries its label outside.
 func (f *drawing) throat(d sketch.Dim, from, to, away page.Point) {
-	f.p.Draw(f.box, page.Shape{Points: []page.Point{from, shift(to, away, 5)}, Line: 0.18, Fill: page.None, Dash: 0.9})
+	f.p.Draw(f.box, page.Shape{Points: []page.Point{from, shift(to, away, 5)}, Line: 0.18, Grey: 0.45, Fill: page.None, Dash: 0.9})
 	s := page.Style{Face: page.Bold, Size: 9.5}
 	w := s.Width(page.Clean(f.dimName(d)))
 	var places []page.Point
@@ -289,10 +323,15 @@ func (f *drawing) throat(d sketch.Dim, from, to, away page.Point) {
 	f.label(s, f.dimName(d), places)
 }
 
+// note writes the size of a plate that is cut short inside it.
+func (f *drawing) note(n sketch.Note) {
+	f.label(page.Style{Face: page.Bold, Size: 9.5}, f.show.size(units.MM(n.Value)).Num, []page.Point{f.at(n.At)})
+}
+
 // corner draws an included angle: an arc and the degrees.
-func (f *drawing) corner(c sketch.Corner) {
+func (f *drawing) corner(c sketch.Corner, s sketch.Sketch) {
 	at := f.at(c.At)
-	r := f.reach(c)
+	r := f.reach(c, s)
 	arc := page.Arc(at, r, -c.To, -c.From)
 	inside := arc[:0:0]
 	for _, q := range arc {
@@ -303,21 +342,30 @@ func (f *drawing) corner(c sketch.Corner) {
 		end := page.Point{X: at.X + (r+1)*math.Cos(t), Y: at.Y - (r+1)*math.Sin(t)}
 		f.p.Draw(f.box, page.Shape{Points: []page.Point{at, f.held(end)}, Line: 0.12, Grey: 0.3, Fill: page.None, Dash: 0.8})
 	}
-	mid := (c.From + c.To) / 2
 	var places []page.Point
-	for k := range 6 {
-		d := r + 3.2 + float64(k)*2.5
-		places = append(places, page.Point{X: at.X + d*math.Cos(mid), Y: at.Y - d*math.Sin(mid)})
+	for k := range 9 {
+		d := r + 4 + float64(k/3)*2.5
+		t := c.From + (c.To-c.From)*[3]float64{0.5, 0.3, 0.7}[k%3]
+		places = append(places, page.Point{X: at.X + d*math.Cos(t), Y: at.Y - d*math.Sin(t)})
 	}
 	f.label(page.Style{Face: page.Bold, Size: 9.5}, num(c.Degrees, 1)+"°", places)
 }
 
 // reach returns the radius of an angle's arc: beyond the plates' surface, inside
 // the frame.
-func (f *drawing) reach(c sketch.Corner) float64 {
+func (f *drawing) reach(c sketch.Corner, s sketch.Sketch) float64 {
 	depth := -c.At.Y * f.scale
 	if c.At.Y == 0 {
-		return 14
+		far := 0.0
+		for _, b := range s.Beads {
+			if b.Mirror {
+				continue
+			}
+			for _, q := range b.Outline {
+				far = max(far, q.Sub(c.At).Len()*f.scale)
+			}
+		}
+		return far + 12
 	}
 	slope := max(math.Sin((c.From+c.To)/2), 0.3)
 	return min((depth+4.5)/slope, f.at(c.At).Y-f.frame.Y-6)

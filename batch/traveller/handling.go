@@ -98,7 +98,7 @@ func (f *flow) facts(box page.BoxID, r page.Rect, p *plan.Plan) {
 	}
 	clean := ""
 	if p.CleanWidth > 0 {
-		clean = f.show.size(p.CleanWidth).String()
+		clean = f.say("fact.clean.value", f.show.size(p.CleanWidth).String())
 	}
 	y := r.Y + 3.4
 	for _, e := range [][2]string{
@@ -108,9 +108,10 @@ func (f *flow) facts(box page.BoxID, r page.Rect, p *plan.Plan) {
 		if e[1] == "" || y > r.Bottom() {
 			continue
 		}
-		f.p.Write(box, r.X, y, 21, page.Left, label.At(8.5), f.say(e[0]))
-		f.p.Write(box, r.X+22, y, r.W-22, page.Left, body.At(9), e[1])
-		y += 4.5
+		lines := page.Wrap(body.At(8.5), e[1], r.W-19, 2)
+		f.p.Write(box, r.X, y, 18, page.Left, label.At(8.5), f.say(e[0]))
+		f.p.Lines(box, r.X+19, y, r.W-19, body.At(8.5), lines)
+		y += 4.3 + body.At(8.5).Leading()*float64(len(lines)-1)
 	}
 }
 
@@ -146,8 +147,8 @@ func alike(a, b plan.Run) bool {
 }
 
 var passColumns = []column{
-	{"pass.no", 11, page.Left}, {"pass.kind", 20, page.Left}, {"pass.feed", 14, page.Right}, {"pass.volts", 12, page.Right},
-	{"pass.amps", 12, page.Right}, {"pass.travel", 16, page.Right}, {"pass.pace", 14, page.Right}, {"pass.heat", 14, page.Right},
+	{"pass.no", 11, page.Left}, {"pass.kind", 17, page.Left}, {"pass.feed", 13, page.Right}, {"pass.volts", 11, page.Right},
+	{"pass.amps", 11, page.Right}, {"pass.travel", 15, page.Right}, {"pass.pace", 16, page.Right}, {"pass.heat", 13, page.Right},
 }
 
 // passTable lists the passes and returns its height.

@@ -8,6 +8,7 @@ import (
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/setup"
+	"seamtally/batch/units"
 )
 
 // sheet lays out the welder's sheet of one set-up.
@@ -45,7 +46,7 @@ func (f *flow) pictureHeight(s setup.Setup) float64 {
 	if p.Settings {
 		rest += f.handlingHeight(p) + testBeadHeight
 	}
-	return max(50, min(86, f.room()-rest-1))
+	return max(50, min(98, f.room()-rest-1))
 }
 
 // markList joins marks for a heading; a long list is cut and its size told.
@@ -178,7 +179,11 @@ func (f *flow) pictureRow(s setup.Setup, h float64) {
 
 // gauge is the size that the gauge must find, large.
 func (f *flow) gauge(box page.BoxID, r page.Rect, p *plan.Plan) {
-	f.p.Write(box, r.X, r.Y+4, r.W, page.Left, label.At(9), f.say("gauge"))
+	key := "gauge"
+	if isButt(p) {
+		key = "gauge.through"
+	}
+	f.p.Write(box, r.X, r.Y+4, r.W, page.Left, label.At(9), f.say(key))
 	big := page.Style{Face: page.Bold, Size: 30}
 	text, under := f.gaugeText(p)
 	f.p.Write(box, r.X, r.Y+r.H*0.5+4.5, r.W, page.Left, big, text)
@@ -195,11 +200,22 @@ func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
 	case r.LegA > 0:
 		return "z " + f.show.size(r.LegA).String(), f.say("gauge.throat", f.show.size(r.Throat).String())
 	case p.Joint.Size.Means == joint.Penetration:
-		return "s " + f.show.size(p.Joint.Size.A).String(), f.say("gauge.partial")
-	case r.T1 > 0:
-		return f.say("gauge.full"), f.prepLine(p)
+		return "s " + f.show.size(p.Joint.Size.A).String(), f.prepLine(p)
+	case r.Kind == joint.Edge && r.Throat > 0:
+		return "a " + f.show.size(r.Throat).String(), f.say("gauge.edge")
+	case r.Kind == joint.FlareBevel || r.Kind == joint.FlareV:
+		return "R " + f.show.size(r.Radius).String(), f.say("gauge.flare")
+	case isButt(p) && r.T1 > 0:
+		return f.show.size(thinnest(r.T1, r.T2)).String(), f.say("gauge.full") + " · " + f.prepLine(p)
 	}
 	return "–", ""
+}
+
+func thinnest(a, b units.MM) units.MM {
+	if a == 0 || b == 0 {
+		return max(a, b)
+	}
+	return min(a, b)
 }
 
 // prepLine says the preparation in one line.
@@ -228,9 +244,16 @@ func (f *flow) runsTile(box page.BoxID, r page.Rect, p *plan.Plan) {
 	}
 	big := page.Style{Face: page.Bold, Size: 30}
 	f.p.Write(box, r.X, r.Y+r.H*0.5+4.5, 24, page.Left, big, n)
-	text := f.say("runs.seam")
+	key := "runs.seam"
 	if p.Joint.Sides == 2 && p.Prep.LegA > 0 {
-		text = f.say("runs.side")
+		key = "runs.side"
+	}
+	if len(p.Runs) == 1 {
+		key += ".one"
+	}
+	text := f.say(key)
+	if len(p.Runs) == 0 {
+		text = ""
 	}
 	f.p.Write(box, r.X+max(big.Width(n)+3, 10), r.Y+r.H*0.5+4.5, r.W-max(big.Width(n)+3, 10), page.Left, body, text)
 	f.p.Write(box, r.X, r.Bottom()-1.6, r.W, page.Left, body, p.Technique)

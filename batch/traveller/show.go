@@ -204,6 +204,14 @@ func (s show) mass(v units.Kg) figure {
 	return figure{fixed(float64(v), 2), "kg"}
 }
 
+// pack prints the size of a spool without idle zeros.
+func (s show) pack(v units.Kg) string {
+	if s.us {
+		return num(float64(v)*lbPerKg, 1) + " lb"
+	}
+	return num(float64(v), 2) + " kg"
+}
+
 func (s show) gas(v units.Litre) figure {
 	if s.us {
 		return figure{num(float64(v)/28.316846592, 0), "ft³"}

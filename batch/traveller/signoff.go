@@ -2,6 +2,9 @@ package traveller
 
 import (
 	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/plan"
@@ -98,14 +101,24 @@ func tell(list []told, c finding.Check, mark string) []told {
 }
 
 func (f *flow) checkLines(t told) []string {
-	text := t.check.Text
+	text := sentence(t.check.Text)
 	if t.check.Do != "" {
-		text += " " + t.check.Do
+		text += " " + sentence(t.check.Do)
 	}
 	if len(t.marks) > 0 {
 		text = markList(t.marks, 6) + ": " + text
 	}
 	return page.Wrap(body.At(9), text, f.width-24, 4)
+}
+
+// sentence gives a text a capital letter and a full stop.
+func sentence(s string) string {
+	s = strings.TrimRight(strings.TrimSpace(page.Clean(s)), ".")
+	if s == "" {
+		return ""
+	}
+	first, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[n:] + "."
 }
 
 func (f *flow) checksHeight(s setup.Setup) float64 {

@@ -49,6 +49,7 @@ func PDF(doc *page.Document) ([]byte, error) {
 
 type pdfCanvas struct {
 	pdf        *gofpdf.Fpdf
+	loaded     [3]bool // faces the document uses so far
 	face       page.Face
 	size       float64
 	text, fill float64 // greys in force
@@ -71,9 +72,6 @@ func newPDF(doc *page.Document) *pdfCanvas {
 	pdf.SetSubject(doc.Subject, true)
 	pdf.SetAuthor("seamtally", true)
 	pdf.SetCreator("seamtally", true)
-	for _, f := range page.Faces {
-		pdf.AddUTF8FontFromBytes(f.String(), "", f.TTF())
-	}
 	return &pdfCanvas{pdf: pdf}
 }
 
@@ -153,6 +151,12 @@ func (c *pdfCanvas) Text(t page.Text) {
 }
 
 func (c *pdfCanvas) font(f page.Face, size float64) {
+	if !c.loaded[f] {
+		// The library pads tables inside the bytes it is given, so that the next
+		// document would come out different: each gets its own copy.
+		c.pdf.AddUTF8FontFromBytes(f.String(), "", bytes.Clone(f.TTF()))
+		c.loaded[f] = true
+	}
 	if f != c.face || size != c.size {
 		c.face, c.size = f, size
 		c.pdf.SetFont(f.String(), "", size)

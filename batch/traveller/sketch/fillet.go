@@ -73,37 +73,65 @@ func (s *Sketch) fillet(p *plan.Plan) weld {
 	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
 	dir := Point{math.Cos(theta), math.Sin(theta)}
 	left := Point{-dir.Y, dir.X} // from the welded face into the plate
+	both := p.Joint != nil && p.Joint.Sides == 2
+	wide, deep := t1, cutShort(t2, size)
+	if !both {
+		wide = cutShort(t1, size)
+	}
 	// The foot of the plate lies on the x axis: its far face meets it at -foot.
-	foot := t1 / math.Sin(theta)
-	high := (size*1.9 + 1.5) / math.Sin(theta)
-	deep := min(t2, size*2.2)
-	reach := size*0.9 + 2
-	x0, x1 := -foot-b*boolTo(p.Joint != nil && p.Joint.Sides == 2)-reach, b+reach
+	foot := wide / math.Sin(theta)
+	high := (size*1.6 + 1.5) / math.Sin(theta)
+	reach := size*0.8 + 2
+	x0, x1 := -foot-b*boolTo(both)-reach, b+reach
 	bottom := []int{1, 3}
 	if deep < t2 {
 		bottom = []int{0, 1, 3}
 	}
 	s.plate("t2", bottom, Point{x0, -deep}, Point{x1, -deep}, Point{x1, 0}, Point{x0, 0})
 	gap := float64(p.Prep.Gap)
-	top, farTop := dir.Times(high), dir.Times(high).Add(left.Times(t1))
-	s.plate("t1", []int{1}, Point{gap / math.Tan(theta), gap}, top, farTop, Point{-foot + gap/math.Tan(theta), gap})
-	if p.Prep.T1 > 0 {
-		s.dim("t1", float64(p.Prep.T1), farTop, top, dir)
+	top, farTop := dir.Times(high), dir.Times(high).Add(left.Times(wide))
+	sides := []int{1}
+	if wide < t1 {
+		sides = []int{1, 2}
 	}
-	if p.Prep.T2 > 0 && deep == t2 {
-		s.dim("t2", float64(p.Prep.T2), Point{x0, -t2}, Point{x0, 0}, Point{-1, 0})
-	}
+	s.plate("t1", sides, Point{gap / math.Tan(theta), gap}, top, farTop, Point{-foot + gap/math.Tan(theta), gap})
+	s.thickness("t1", float64(p.Prep.T1), wide, farTop, top, dir, dir.Times(high*0.7).Add(left.Times(wide/2)))
+	s.thickness("t2", float64(p.Prep.T2), deep, Point{x0, -deep}, Point{x0, 0}, Point{-1, 0}, Point{x0 * 0.6, -deep * 0.55})
 	s.filletDims(drawnA, drawnB, theta, float64(p.Prep.Throat))
 	s.gap(gap, x1)
 	return triangle(a, b, theta, float64(p.Area))
+}
+
+// cutShort returns how much of a thickness is drawn: a plate much thicker than
+// the weld would only make the picture small.
+func cutShort(t, size float64) float64 {
+	if most := size*1.7 + 2; t > most {
+		return size*1.3 + 1.5
+	}
+	return t
+}
+
+// thickness marks a part's thickness: as a dimension where it is drawn whole, as
+// a note inside where it is cut short.
+func (s *Sketch) thickness(name string, t, drawn float64, from, to, away, inside Point) {
+	switch {
+	case t <= 0:
+	case drawn < t:
+		s.Notes = append(s.Notes, Note{inside, t})
+	default:
+		s.dim(name, t, from, to, away)
+	}
 }
 
 // filletDims marks the legs and the throat as drawn: what the gauge must find.
 func (s *Sketch) filletDims(a, b, theta, throat float64) {
 	dir := Point{math.Cos(theta), math.Sin(theta)}
 	normal := Point{dir.Y, -dir.X}
-	s.dim("z", a, Point{}, dir.Times(a), normal)
-	if math.Abs(a-b) > 1e-6 {
+	skew := math.Abs(theta-math.Pi/2) > 1e-6
+	if !skew || math.Abs(a-b) > 1e-6 {
+		s.dim("z", a, Point{}, dir.Times(a), normal)
+	}
+	if skew || math.Abs(a-b) > 1e-6 {
 		s.dim("z", b, Point{}, Point{b, 0}, Point{0, -1})
 	}
 	if throat > 0 {
@@ -111,7 +139,7 @@ func (s *Sketch) filletDims(a, b, theta, throat float64) {
 		out := Point{face.Y, -face.X}.Unit()
 		s.Dims = append(s.Dims, Dim{Name: "a", To: out.Times(throat), Away: out, Value: throat, Inside: true})
 	}
-	if math.Abs(theta-math.Pi/2) > 1e-6 {
+	if skew {
 		s.Corners = append(s.Corners, Corner{From: 0, To: theta, Degrees: theta * 180 / math.Pi})
 	}
 }

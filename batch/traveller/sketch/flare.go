@@ -29,6 +29,9 @@ func (s *Sketch) flare(p *plan.Plan) weld {
 	}
 	s.dim("r", r, Point{-r, -r}, Point{-r, 0}, Point{-1, 0})
 	region := valley(r, depth, both)
+	if over := float64(p.Area) - region.Area(); depth >= r*0.999 && over > 0 {
+		region = crown(region, r, both, over)
+	}
 	return weld{region: region, up: Point{0, 1}, along: Point{1, 0}}
 }
 
@@ -64,6 +67,24 @@ func valley(r, depth float64, both bool) Polygon {
 	}
 	for i := len(left) - 1; i >= 0; i-- {
 		g = append(g, Point{-left[i].X, left[i].Y})
+	}
+	return g
+}
+
+// crown puts what is more than the whole valley on top of it as a cap that
+// stands 1 mm over the mouth on each side.
+func crown(g Polygon, r float64, both bool, over float64) Polygon {
+	a, b := Point{-r - 1, 0}, Point{1, 0}
+	if both {
+		b = Point{r + 1, 0}
+	}
+	cap := append(append([]Point{a}, bow(a, b, over)...), b)
+	// The valley runs along its left side up to the mouth, then back down: the
+	// cap goes between.
+	for i, q := range g {
+		if q.Y > -1e-9 {
+			return append(append(append(Polygon{}, g[:i+1]...), cap...), g[i+1:]...)
+		}
 	}
 	return g
 }

@@ -50,6 +50,9 @@ type cut struct {
 	double       bool
 }
 
+// steepest is the largest angle of one face from the upright that is drawn.
+const steepest = 80 * math.Pi / 180
+
 func measures(p *plan.Plan) cut {
 	r := p.Prep
 	c := cut{gap: float64(r.Gap), land: float64(r.RootFace), radius: float64(r.Radius)}
@@ -63,7 +66,7 @@ func measures(p *plan.Plan) cut {
 		prepared = 1
 	}
 	if c.left != square {
-		c.slope = radians(float64(r.Angle), 60) / prepared
+		c.slope = min(radians(float64(r.Angle), 60)/prepared, steepest)
 	}
 	c.depths(float64(r.Depth), float64(r.Depth2))
 	return c

@@ -38,12 +38,19 @@ type Corner struct {
 	Degrees  float64
 }
 
+// Note is a size written inside a part that is cut short.
+type Note struct {
+	At    Point
+	Value float64
+}
+
 // Sketch is the cross-section of a joint.
 type Sketch struct {
 	Plates  []Plate
 	Beads   []Bead
 	Dims    []Dim
 	Corners []Corner
+	Notes   []Note
 }
 
 // weld is the metal of one seam: where it lies and how passes build it up.
@@ -79,7 +86,7 @@ func Build(p *plan.Plan) (Sketch, bool) {
 		return s, false
 	}
 	if len(w.region) < 3 || w.region.Area() < 1e-6 {
-		return s, len(s.Plates) > 0
+		return s, len(s.Plates) > 0 && s.finite()
 	}
 	s.Beads = append(w.beads(p.Runs), s.Beads...)
 	s.secondSeam(p)
