@@ -1,5 +1,7 @@
 package samples
 
+import "regexp"
+
 // A row of the mezzanine's joint list, as the drawing office would type it.
 type row struct {
 	mark   string
@@ -34,6 +36,9 @@ type group struct {
 	code, title, drawing string
 	rows                 []row
 }
+
+// isoStitch is a stitch of the mezzanine: number x length (gap).
+var isoStitch = regexp.MustCompile(`^(\d+)x(\d+)\((\d+)\)`)
 
 const (
 	shop = "shop"

@@ -1,7 +1,9 @@
 package samples
 
 import (
+	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -35,6 +37,42 @@ func readSource(t *testing.T, name string, data []byte) *list.Source {
 		t.Errorf("%s: row %d: %s: %s", name, p.Place.Row, p.Code, p.Text)
 	}
 	return src
+}
+
+// TestStarterListReadsBack: the starter list as written gives its example joints
+// in their own units, and not a word of complaint.
+func TestStarterListReadsBack(t *testing.T) {
+	set := allTables(t)
+	for _, us := range []bool{false, true} {
+		data, err := templates.JointList(us, "2026-11-25")
+		if err != nil {
+			t.Fatal(err)
+		}
+		l := understand(t, set, "joints.xlsx", data)
+		for _, p := range l.Problems {
+			t.Errorf("us=%v: %s", us, p.Line())
+		}
+		for _, c := range l.Columns {
+			if c.Key == "" {
+				t.Errorf("us=%v: the column %q is not known", us, c.Header)
+			}
+		}
+		var lengths, sizes []float64
+		for _, p := range planned(t, set, l) {
+			round := func(v float64) float64 { return math.Round(v*1e6) / 1e6 } // an inch fraction times 25.4 ends in a rounding
+			lengths, sizes = append(lengths, round(float64(p.Joint.Length))), append(sizes, round(float64(p.Joint.Size.A)))
+			if !p.Settings {
+				t.Errorf("us=%v: %s: %s", us, p.Joint.Mark, p.NoSettings)
+			}
+		}
+		wantLengths, wantSizes := []float64{160, 850, 150}, []float64{6, 4, 0}
+		if us { // 6, 32 and 6 in; 1/4 and 3/16 in
+			wantLengths, wantSizes = []float64{152.4, 812.8, 152.4}, []float64{6.35, 4.7625, 0}
+		}
+		if !slices.Equal(lengths, wantLengths) || !slices.Equal(sizes, wantSizes) {
+			t.Errorf("us=%v: lengths %v and sizes %v, want %v and %v", us, lengths, sizes, wantLengths, wantSizes)
+		}
+	}
 }
 
 // TestStarterShopFileStatesNothing: the file as written reads without a problem,

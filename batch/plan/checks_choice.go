@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -138,6 +139,9 @@ func (c *catalog) nothingTried(t *task) (code, text string) {
 	if len(w.wires) > 0 && w.gas != "" && !hasWord(w.wires[0].GasList, w.gas) {
 		return "wire-gas", fmt.Sprintf("%s is not welded with %s; it takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
 	}
+	if takes := c.gasesFor(t); len(w.wires) == 0 && w.gas != "" && len(takes) > 0 && !slices.Contains(takes, w.gas) {
+		return "wire-gas", fmt.Sprintf("no wire for these materials is welded with %s; they take %s", w.gas, strings.Join(takes, ", "))
+	}
 	if w.named && c.anyPosition(t) {
 		return "wish-position", fmt.Sprintf("what the list asks for has no window in %s", positions[t.pos])
 	}
@@ -148,6 +152,25 @@ func (c *catalog) nothingTried(t *task) (code, text string) {
 		return "nothing-fits", fmt.Sprintf("no wire of the shop for these materials has a window in %s", positions[t.pos])
 	}
 	return "nothing-fits", "the shop has no wire with its gas for these materials: " + t.wantsFiller()
+}
+
+// gasesFor returns the gases that the wires for the joint's materials are welded
+// with, in the order of the table of wires.
+func (c *catalog) gasesFor(t *task) []string {
+	var out []string
+	for _, f := range t.pair {
+		for i := range c.set.Wires {
+			if c.set.Wires[i].Filler != f.Filler {
+				continue
+			}
+			for _, gas := range c.set.Wires[i].Gases() {
+				if !slices.Contains(out, gas) {
+					out = append(out, gas)
+				}
+			}
+		}
+	}
+	return out
 }
 
 // anyPosition tells whether any position would open a way.
