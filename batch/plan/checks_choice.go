@@ -17,7 +17,11 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 		}
 	}
 	if len(t.wish.wires) > 0 && !t.suits(n) {
-		k.sayf("wire-metal", finding.Warning, "%s is asked for; %s", n.wire.Filler, t.wantsFiller())
+		level := finding.Warning
+		if n.wire.Metal != t.metal { // steel wire on stainless: never, whoever asks
+			level = finding.Error
+		}
+		k.sayf("wire-metal", level, "%s is asked for; %s", n.wire.Filler, t.wantsFiller())
 	}
 	if n.mode == ShortArc && t.thin > k.c.rules.shortArcThick {
 		k.say(k.c.book.first("short-arc-thick"), finding.Warning, fmt.Sprintf("short arc on %s", mmText(t.thin)))
