@@ -28,6 +28,7 @@ var (
 	reFraction = regexp.MustCompile(`^([+-]?) ?` + frac + ` ?([^\d\s].*)?$`)
 	reFeet     = regexp.MustCompile(`^([+-]?) ?([\d.,]+) ?(?:'|ft\.?|feet|foot) ?(.*)$`)
 	reInches   = regexp.MustCompile(`^-? ?(?:([\d.,]+)|` + frac + `) ?(?:"|''|in\.?|inch|inches)?$`)
+	reGrouped  = regexp.MustCompile(`^[+-]? ?\d{1,3}('\d{3})+([.,]\d+)?( ?[^\d\s'"].*)?$`) // 1'250: thousands, not feet
 	reNumber   = regexp.MustCompile(`^([+-]? ?[\d., ']*\d[.,]?(?:[eE][+-]?\d+)?) ?([^\d\s].*)?$`)
 )
 
@@ -45,7 +46,7 @@ func Parse(s string, style Style) (Quantity, *Fault) {
 	case strings.HasSuffix(s, "%"):
 		return Quantity{}, fault("it is a percentage", "write the size itself")
 	}
-	if m := reFeet.FindStringSubmatch(low); m != nil {
+	if m := reFeet.FindStringSubmatch(low); m != nil && !reGrouped.MatchString(low) {
 		return feet(m, style)
 	}
 	if m := reFraction.FindStringSubmatch(low); m != nil {
