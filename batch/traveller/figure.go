@@ -330,7 +330,7 @@ func (f *drawing) note(n sketch.Note) {
 
 // corner draws an included angle: an arc and the degrees.
 func (f *drawing) corner(c sketch.Corner, s sketch.Sketch) {
-	at := f.at(c.At)
+	at := f.held(f.at(c.At))
 	r := f.reach(c, s)
 	arc := page.Arc(at, r, -c.To, -c.From)
 	inside := arc[:0:0]
@@ -365,7 +365,7 @@ func (f *drawing) reach(c sketch.Corner, s sketch.Sketch) float64 {
 				far = max(far, q.Sub(c.At).Len()*f.scale)
 			}
 		}
-		return far + 12
+		return min(far+12, f.frame.W)
 	}
 	slope := max(math.Sin((c.From+c.To)/2), 0.3)
 	return min((depth+4.5)/slope, f.at(c.At).Y-f.frame.Y-6)

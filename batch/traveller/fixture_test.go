@@ -10,6 +10,7 @@ import (
 	"seamtally/batch/rates"
 	"seamtally/batch/units"
 	"seamtally/tables"
+	"seamtally/templates"
 )
 
 func must(t testing.TB, err error) {
@@ -89,4 +90,11 @@ func everyKind() []joint.Joint {
 		out = append(out, butt("B-"+string(k), k, t, 600, "PA"))
 	}
 	return out
+}
+
+func mustWords(t testing.TB) templates.Words {
+	t.Helper()
+	w, err := templates.Wording("en")
+	must(t, err)
+	return w
 }

@@ -11,7 +11,9 @@ import (
 )
 
 const (
-	handlingMin = 43
+	torchWidth  = 76.0
+	torchHead   = 19.5 // torch drawing and its words, above the facts
+	knobsHeight = 36.0
 	passHead    = 11
 	passRow     = 5.4
 	mostPasses  = 10 // rows of the pass table on a sheet
@@ -22,23 +24,24 @@ const (
 func (f *flow) handling(p *plan.Plan) {
 	h := f.handlingHeight(p)
 	r, _ := f.take("handling", h)
-	cols := page.Rect{X: r.X, Y: r.Y, W: r.W, H: h - 2}.Columns(4, 76, 106)
-	f.torch(cols[0], p)
-	right := cols[1]
+	f.torch(page.Rect{X: r.X, Y: r.Y, W: torchWidth, H: h - 2}, p)
+	right := page.Rect{X: r.X + torchWidth + 4, Y: r.Y, W: r.W - torchWidth - 4, H: h - 2}
 	rows := merge(p.Runs)
 	if len(p.Runs) > 1 {
 		right.Y += f.passTable(right, rows) + 2
 	}
-	if left := cols[1].Bottom() - right.Y; left >= 5+4*4.6 {
+	if left := r.Y + h - 2 - right.Y; left >= 5+4*4.6 {
 		f.knobs(page.Rect{X: right.X, Y: right.Y, W: right.W, H: left})
 	}
 }
 
 func (f *flow) handlingHeight(p *plan.Plan) float64 {
-	if len(p.Runs) < 2 {
-		return handlingMin
+	left := torchHead + f.factsHeight(p) + 2
+	right := knobsHeight
+	if len(p.Runs) > 1 {
+		right = passHead + passRow*float64(min(len(merge(p.Runs)), mostPasses))
 	}
-	return max(handlingMin, passHead+passRow*float64(min(len(merge(p.Runs)), mostPasses))+4)
+	return max(left, right) + 3
 }
 
 var leanDegrees = regexp.MustCompile(`(\d+)(?:\s*[-–]\s*(\d+))?\s*°`)
@@ -76,50 +79,71 @@ func (f *flow) torch(r page.Rect, p *plan.Plan) {
 	icon{f.p, box, page.Point{X: r.X + 37, Y: r.Y + 0.6}, 19}.lean(way, degrees)
 	lines := page.Wrap(small.At(8.5), p.Torch, 34, 2)
 	f.p.Lines(box, r.X, r.Y+15, 34, small.At(8.5), lines)
-	f.facts(box, page.Rect{X: r.X, Y: r.Y + 19.5, W: r.W, H: r.H - 19.5}, p)
+	f.writeFacts(box, page.Rect{X: r.X, Y: r.Y + torchHead, W: r.W, H: r.H - torchHead}, p)
 }
 
-// facts are the smaller settings, each on a line.
-func (f *flow) facts(box page.BoxID, r page.Rect, p *plan.Plan) {
+// fact is one of the smaller settings.
+type fact struct {
+	name  string
+	lines []string
+}
+
+// factWidth is the width of the words of a fact.
+const factWidth = torchWidth - 19
+
+// facts are the smaller settings of a plan, those that are known.
+func (f *flow) facts(p *plan.Plan) []fact {
 	speed := units.MMMin(p.Travel.Start)
-	seconds, per := f.show.pace(speed)
 	travel := ""
-	if seconds != "" {
+	if seconds, per := f.show.pace(speed); seconds != "" {
 		travel = f.say("fact.travel.value", f.show.travel(speed).String(), seconds, per.String())
 	}
 	amps := f.show.amps(p.Current)
-	current := amps.start + " A"
-	if amps.low != "" {
+	current := ""
+	switch {
+	case amps.low != "":
 		current = f.say("fact.amps.value", amps.start, amps.low, amps.high)
+	case amps.start != "":
+		current = amps.start + " A"
 	}
-	shade := ""
-	if p.FilterShade > 0 {
-		shade = strconv.Itoa(p.FilterShade)
-	}
-	clean := ""
+	clean, shade := "", ""
 	if p.CleanWidth > 0 {
 		clean = f.say("fact.clean.value", f.show.size(p.CleanWidth).String())
 	}
-	y := r.Y + 3.4
+	if p.FilterShade > 0 {
+		shade = strconv.Itoa(p.FilterShade)
+	}
+	var out []fact
 	for _, e := range [][2]string{
 		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", p.Trigger},
-		{"fact.inductance", p.Inductance}, {"fact.clean", joinParts([]string{clean, f.shadeWords(shade)})},
+		{"fact.inductance", p.Inductance}, {"fact.clean", clean}, {"fact.shade", shade},
 	} {
-		if e[1] == "" || y > r.Bottom() {
-			continue
+		if lines := page.Wrap(body.At(8.5), e[1], factWidth, 2); len(lines) > 0 {
+			out = append(out, fact{f.say(e[0]), lines})
 		}
-		lines := page.Wrap(body.At(8.5), e[1], r.W-19, 2)
-		f.p.Write(box, r.X, y, 18, page.Left, label.At(8.5), f.say(e[0]))
-		f.p.Lines(box, r.X+19, y, r.W-19, body.At(8.5), lines)
-		y += 4.3 + body.At(8.5).Leading()*float64(len(lines)-1)
 	}
+	return out
 }
 
-func (f *flow) shadeWords(shade string) string {
-	if shade == "" {
-		return ""
+const factRow = 4.3
+
+func (t fact) height() float64 { return factRow + body.At(8.5).Leading()*float64(len(t.lines)-1) }
+
+func (f *flow) factsHeight(p *plan.Plan) float64 {
+	h := 0.0
+	for _, t := range f.facts(p) {
+		h += t.height()
 	}
-	return f.say("fact.shade", shade)
+	return h
+}
+
+func (f *flow) writeFacts(box page.BoxID, r page.Rect, p *plan.Plan) {
+	y := r.Y + 3.4
+	for _, t := range f.facts(p) {
+		f.p.Write(box, r.X, y, 18, page.Left, label.At(8.5), t.name)
+		f.p.Lines(box, r.X+19, y, factWidth, body.At(8.5), t.lines)
+		y += t.height()
+	}
 }
 
 // passes is a row of the pass table: one pass, or several with the same settings.

@@ -177,17 +177,33 @@ func (f *flow) pictureRow(s setup.Setup, h float64) {
 	}
 }
 
-// gauge is the size that the gauge must find, large.
+// tile is a figure to be read at arm's length: a label, the figure, words beside
+// it and a line below. The figure is as large as the tile allows.
+func (f *flow) tile(box page.BoxID, r page.Rect, name, figure, beside, under string) {
+	f.p.Write(box, r.X, r.Y+3.7, r.W, page.Left, label.At(9), name)
+	f.p.Write(box, r.X, r.Bottom()-1.4, r.W, page.Left, body, under)
+	top, room := r.Y+4.6, r.H-4.6-4.3
+	s := page.Style{Face: page.Bold, Size: min(30, room/(0.97*page.MMPerPoint))}
+	base := top + room/2 + (s.Ascent()-s.Descent())/2
+	w := r.W
+	if beside != "" {
+		w *= 0.4
+	}
+	got := f.p.Write(box, r.X, base, w, page.Left, s, figure)
+	if beside != "" {
+		x := min(got.Width(page.Clean(figure)), w) + 3
+		f.p.Write(box, r.X+x, base, r.W-x, page.Left, body, beside)
+	}
+}
+
+// gauge is the size that the gauge must find, or the thickness to be joined.
 func (f *flow) gauge(box page.BoxID, r page.Rect, p *plan.Plan) {
 	key := "gauge"
 	if isButt(p) {
 		key = "gauge.through"
 	}
-	f.p.Write(box, r.X, r.Y+4, r.W, page.Left, label.At(9), f.say(key))
-	big := page.Style{Face: page.Bold, Size: 30}
 	text, under := f.gaugeText(p)
-	f.p.Write(box, r.X, r.Y+r.H*0.5+4.5, r.W, page.Left, big, text)
-	f.p.Write(box, r.X, r.Bottom()-1.6, r.W, page.Left, body, under)
+	f.tile(box, r, f.say(key), text, "", under)
 }
 
 func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
@@ -235,40 +251,29 @@ func (f *flow) prepLine(p *plan.Plan) string {
 	return strings.Join(parts, " · ")
 }
 
-// runsTile is the number of passes, large.
+// runsTile is the number of passes.
 func (f *flow) runsTile(box page.BoxID, r page.Rect, p *plan.Plan) {
-	f.p.Write(box, r.X, r.Y+4, r.W, page.Left, label.At(9), f.say("runs"))
-	n := "–"
-	if len(p.Runs) > 0 {
-		n = strconv.Itoa(len(p.Runs))
-	}
-	big := page.Style{Face: page.Bold, Size: 30}
-	f.p.Write(box, r.X, r.Y+r.H*0.5+4.5, 24, page.Left, big, n)
 	key := "runs.seam"
 	if p.Joint.Sides == 2 && p.Prep.LegA > 0 {
 		key = "runs.side"
 	}
-	if len(p.Runs) == 1 {
-		key += ".one"
+	switch n := len(p.Runs); n {
+	case 0:
+		f.tile(box, r, f.say("runs"), "–", "", "")
+	case 1:
+		f.tile(box, r, f.say("runs"), "1", f.say(key+".one"), p.Technique)
+	default:
+		f.tile(box, r, f.say("runs"), strconv.Itoa(n), f.say(key), p.Technique)
 	}
-	text := f.say(key)
-	if len(p.Runs) == 0 {
-		text = ""
-	}
-	f.p.Write(box, r.X+max(big.Width(n)+3, 10), r.Y+r.H*0.5+4.5, r.W-max(big.Width(n)+3, 10), page.Left, body, text)
-	f.p.Write(box, r.X, r.Bottom()-1.6, r.W, page.Left, body, p.Technique)
 }
 
 // positionTile shows how the joint lies.
 func (f *flow) positionTile(box page.BoxID, r page.Rect, p *plan.Plan) {
-	f.p.Write(box, r.X, r.Y+4, r.W, page.Left, label.At(9), f.say("position"))
-	big := page.Style{Face: page.Bold, Size: 30}
-	code := p.Joint.Position
-	f.p.Write(box, r.X, r.Y+r.H*0.5+4.5, r.W-r.H-2, page.Left, big, dash(code))
-	key := "position." + code
-	if f.words.Has(key) {
-		f.p.Write(box, r.X, r.Bottom()-1.6, r.W-r.H-1, page.Left, body, f.say(key))
+	words := ""
+	if key := "position." + p.Joint.Position; f.words.Has(key) {
+		words = f.say(key)
 	}
 	size := r.H - 3.5
-	icon{f.p, box, page.Point{X: r.Right() - size - 0.5, Y: r.Y + 1.5}, size}.position(code)
+	f.tile(box, page.Rect{X: r.X, Y: r.Y, W: r.W - size - 2, H: r.H}, f.say("position"), dash(p.Joint.Position), "", words)
+	icon{f.p, box, page.Point{X: r.Right() - size - 0.5, Y: r.Y + 1.5}, size}.position(p.Joint.Position)
 }
