@@ -99,7 +99,7 @@ func LoadVoltage(current units.Amp) (units.Volt, error) {
 // Symbols: U arc voltage [V]; I current [A]; v travel speed [mm/min].
 // Valid: 5 <= U <= 60 V, 1 <= I <= 2000 A, 1 <= v <= 10000 mm/min.
 // Assumes: steady values; pulsed current needs mean power from the machine.
-// Source: definition; ISO/TR 18491 and ASME IX call it arc energy or heat input without k.
+// Source: definition; solved examples of an education page print the same results.
 // Basis: published.
 // Accuracy: that of the settings; printed checks agree to their rounding.
 // Errors: [ErrRange] for a value outside the limits.
