@@ -33,8 +33,26 @@ func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
 		c.choose(s, s.header(text), values(body, col))
 		cols = append(cols, c)
 	}
+	s.neighbours(cols)
 	settle(cols)
 	return cols
+}
+
+// neighbours rules on a bare s: beside another column of sizes it is a thickness.
+func (s *spellings) neighbours(cols []column) {
+	sizes := 0
+	for i := range cols {
+		if cols[i].Key == "size" {
+			sizes++
+		}
+	}
+	for i := range cols {
+		c := &cols[i]
+		if bare, _ := splitUnit(c.Header); c.Key == "size" && sizes > 1 && fold(bare) == "s" && !hasKey(cols, "t1") {
+			c.Key, c.means, c.Why = "t1", "", "beside another column of sizes, s is the thickness"
+			sizes--
+		}
+	}
 }
 
 // values returns up to 200 texts of a column.

@@ -9,7 +9,7 @@ import (
 )
 
 var (
-	reSizePrefix = regexp.MustCompile(`^(?i)(z|a|s|k|к|з|△|◺|⊿|\bfw\b|cfw|pjp|leg|throat)\s*[=:.]?\s*(.+)$`)
+	reSizePrefix = regexp.MustCompile(`^(?i)(cfw|fw|pjp|leg|throat|z|a|s|k|к|△|◺|⊿)\s*[=:]?\s*(.+)$`)
 	reSizeSuffix = regexp.MustCompile(`^(?i)(.+?)\s*(a|z|fw|cfw|fillet)$`)
 	reUnequal    = regexp.MustCompile(`^(?i)(.+?)\s*x\s*(.+)$`)
 	reBracket    = regexp.MustCompile(`^\((.+)\)$`)

@@ -10,9 +10,10 @@ import (
 )
 
 var (
-	reISO     = regexp.MustCompile(`(?i)(?:^|\s)(\d{1,4}) ?x ?([^()x]+?) ?(\(|/) ?([^()]+?) ?\)?$`)
-	reHitMiss = regexp.MustCompile(`(?i)^([\d.,]+ ?\w*) ?(?:hit|on) ?,? ?([\d.,]+ ?\w*) ?(?:miss|off)$`)
-	rePitch   = regexp.MustCompile(`(?i)^(?:.* )?([\d.,]+(?: ?\d+/\d+)?(?: ?mm| ?in| ?")?) ?(-|@|/|z) ?([\d.,]+(?: ?\d+/\d+)?(?: ?mm| ?in| ?")?)$`)
+	reISO       = regexp.MustCompile(`(?i)(?:^|\s)(\d{1,4}) ?x ?([^()x]+?) ?(\(|/) ?([^()]+?) ?\)?$`)
+	reSizedGOST = regexp.MustCompile(`^[\d.,]+ ?- ?([\d.,]+ ?[/zZ] ?[\d.,]+.*)$`) // 6-50/150: leg, then length/pitch
+	reHitMiss   = regexp.MustCompile(`(?i)^([\d.,]+ ?\w*) ?(?:hit|on) ?,? ?([\d.,]+ ?\w*) ?(?:miss|off)$`)
+	rePitch     = regexp.MustCompile(`(?i)^(?:.* )?([\d.,]+(?: ?\d+/\d+)?(?: ?mm| ?in| ?")?) ?(-|@|/|z) ?([\d.,]+(?: ?\d+/\d+)?(?: ?mm| ?in| ?")?)$`)
 )
 
 // stitchOf reads an intermittent weld: count x length (gap), or length-pitch.
@@ -24,6 +25,9 @@ func (s *spellings) stitchOf(text string, bare measure.Unit, style measure.Style
 	t := measure.Plain(text)
 	t = strings.TrimLeft(t, "△◺⊿ ")
 	t, st.Staggered = s.stagger(t)
+	if m := reSizedGOST.FindStringSubmatch(t); m != nil {
+		t = m[1]
+	}
 	read := func(a, b string) (x, y float64, bad *measure.Fault) {
 		if x, bad = millimetres(strings.TrimSpace(a), bare, style); bad == nil {
 			y, bad = millimetres(strings.TrimSpace(b), bare, style)

@@ -30,7 +30,10 @@ func (o Options) sizeMeans() string {
 // becomes a joint, or is told with its fate; all problems are gathered in one
 // pass. The error, if any, is a *list.Refusal: no list was found.
 func Understand(src *list.Source, opt Options, set *tables.Set) (*List, error) {
-	words := newSpellings(set)
+	return newSpellings(set).understand(src, opt)
+}
+
+func (words *spellings) understand(src *list.Source, opt Options) (*List, error) {
 	sheet, spot, err := words.chooseSheet(src, opt)
 	if err != nil {
 		return nil, err
