@@ -56,10 +56,10 @@ type Totals struct {
 	LabourCost, Wire, Gas, Power, Other              units.Money
 	ChangeOvers                                      int
 	ChangeOverMin                                    units.Minute
-	ChangeOverCost                                   units.Money
+	ChangeOverCost, ChangeOverPrice                  units.Money
 	Cost, Price                                      units.Money // change-overs included
 	DrawnKg                                          units.Kg    // weld metal of the drawn geometry alone
-	OverweldKg, OverweldCost                         float64     // what allowances add: kg and money
+	OverweldKg, OverweldCost                         float64     // what allowances add: kg and money of cost, margin apart
 	ByAssembly, ByWire, ByGas, ByProcess, ByPosition []Sum
 	NotYours                                         []rates.Value // defaults that move money and are not the shop's own
 	Unpriced                                         []string      // marks of joints that have metal but no settings, so no price

@@ -59,7 +59,7 @@ func CostOf(q Quantities, s *Shop) Cost {
 	cost.Gas = units.Money(float64(q.Gas) * float64(q.GasPerLitre))               // COST-4
 	cost.Energy = q.ArcEnergy + idleEnergy(total-q.Arc, s.IdleW)                  // COST-5
 	cost.Power = units.Money(float64(cost.Energy) * float64(s.PowerPrice))        // COST-6
-	cost.Other = tipCost(q.Arc, s) + units.Money(SpatterMin(q, s)*perMinute)      // COST-7
+	cost.Other = s.TipCost(q.Arc) + units.Money(SpatterMin(q, s)*perMinute)       // COST-7
 	cost.Total = cost.LabourCost + cost.Wire + cost.Gas + cost.Power + cost.Other // COST-8
 	cost.Price = s.PriceOf(cost.Total)                                            // COST-9
 	if bad(float64(cost.Price)) || bad(float64(total)) || bad(float64(cost.Energy)) {
@@ -128,12 +128,17 @@ func idleEnergy(idle units.Minute, watts float64) units.KWh {
 	return units.KWh(math.Max(float64(idle), 0) / 60 * watts / 1000)
 }
 
-// tipCost returns the money of the contact tips worn by the arc time.
-func tipCost(arc units.Minute, s *Shop) units.Money {
+// Tips returns how many contact tips the arc time wears out.
+func (s *Shop) Tips(arc units.Minute) float64 {
 	if s.TipLifeH <= 0 {
 		return 0
 	}
-	return units.Money(float64(arc) / 60 / s.TipLifeH * float64(s.TipPrice))
+	return float64(arc) / 60 / s.TipLifeH
+}
+
+// TipCost returns the money of the contact tips worn by the arc time.
+func (s *Shop) TipCost(arc units.Minute) units.Money {
+	return units.Money(s.Tips(arc) * float64(s.TipPrice))
 }
 
 func bad(x float64) bool { return math.IsNaN(x) || math.IsInf(x, 0) || x < 0 }

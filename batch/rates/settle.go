@@ -147,6 +147,33 @@ func (s *Shop) NotYours() []Value {
 	return out
 }
 
+// NotYoursFor returns those of NotYours that a job with the given set-ups and
+// transfer modes was priced with: no wire, gas or mode that it does not use, and
+// of a wire the one figure that applied.
+func (s *Shop) NotYoursFor(setups []Setup, modes map[string]bool) []Value {
+	used := map[string]bool{}
+	for _, u := range setups {
+		for _, fam := range []string{"wire_price", "spool_kg"} {
+			v, _ := s.ofWire(fam, u.Filler, u.Dia)
+			used[v.Key] = true
+		}
+		used["cylinder_price."+u.Gas], used["cylinder_l."+u.Gas] = true, true
+		for mode := range modes {
+			used["spatter_min_m."+strings.ReplaceAll(mode, " ", "_")+"."+u.Gas] = true
+		}
+	}
+	for mode := range modes {
+		used["spatter_min_m."+strings.ReplaceAll(mode, " ", "_")] = true
+	}
+	var out []Value
+	for _, v := range s.NotYours() {
+		if _, _, isFamily := familyOf(v.Key); !isFamily || used[v.Key] {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
 // Clone returns a copy that shares nothing that can change.
 func (s *Shop) Clone() Shop {
 	c := *s

@@ -1,0 +1,168 @@
+package batch
+
+import (
+	"archive/zip"
+	"bytes"
+	"fmt"
+	"io"
+	"path/filepath"
+	"regexp"
+	"strings"
+
+	"seamtally/batch/save"
+)
+
+// Output is one of the files written for a list.
+type Output string
+
+// The outputs.
+const (
+	Workbook  Output = "workbook"
+	Results   Output = "results"
+	Traveller Output = "traveller"
+)
+
+// outputs are all of them, in the order they are written.
+var outputs = []Output{Workbook, Results, Traveller}
+
+// place is where the outputs of one list go.
+type place struct {
+	list   string
+	folder save.Folder
+	names  map[Output]string
+}
+
+// standardInput is the list that is not a file.
+const standardInput = "-"
+
+// places names the outputs of every list and refuses, before anything is
+// written, two lists that would write the same file.
+func (j *Job) places() ([]place, error) {
+	var all []place
+	taken := map[string]string{}
+	for _, list := range j.Lists {
+		p := j.place(list)
+		for _, out := range j.wanted() {
+			key := pathKey(filepath.Join(p.folder.Dir, p.names[out]))
+			if other, clash := taken[key]; clash {
+				return nil, Usagef("%q and %q would both write %q: work them one at a time into folders of their own with -o, or rename one", other, list, filepath.ToSlash(filepath.Join(p.folder.Dir, p.names[out])))
+			}
+			taken[key] = list
+		}
+		all = append(all, p)
+	}
+	return all, nil
+}
+
+func (j *Job) wanted() []Output {
+	if len(j.Only) == 0 {
+		return outputs
+	}
+	var out []Output
+	for _, o := range outputs {
+		for _, only := range j.Only {
+			if o == only {
+				out = append(out, o)
+				break
+			}
+		}
+	}
+	return out
+}
+
+func (j *Job) place(list string) place {
+	dir, stem, ext := ".", "list", plainExt
+	if list != standardInput {
+		dir = filepath.Dir(list)
+		stem = strings.TrimSuffix(filepath.Base(list), filepath.Ext(list))
+		ext = workbookExt(list)
+	}
+	if j.Out != "" {
+		dir = j.Out
+	}
+	p := place{list: list, folder: save.Folder{Dir: dir, Disk: j.disk(), Force: j.Force, Inputs: j.inputs()}}
+	name := stem + "-worked" + ext
+	if m := workedName.FindStringSubmatch(stem); m != nil && ownWorkbook(list) {
+		stem = m[1]
+		name = j.rework(&p, stem, filepath.Base(list), ext)
+	}
+	p.names = map[Output]string{Workbook: name, Results: stem + "-joints.csv", Traveller: stem + "-traveller.pdf"}
+	return p
+}
+
+var workedName = regexp.MustCompile(`^(.+)-worked(?:-\d+)?$`)
+
+// rework names the result of a workbook that this tool wrote: the next free
+// name, or with --force the workbook's own.
+func (j *Job) rework(p *place, stem, own, ext string) string {
+	if j.Force {
+		p.folder.Inputs = without(p.folder.Inputs, p.list)
+		return own
+	}
+	for n := 2; ; n++ {
+		name := fmt.Sprintf("%s-worked-%d%s", stem, n, ext)
+		if free(filepath.Join(p.folder.Dir, name)) {
+			return name
+		}
+	}
+}
+
+// workbookExt keeps a workbook with macros one: a spreadsheet program refuses it
+// under the other ending.
+func workbookExt(path string) string {
+	pack, err := zip.OpenReader(path)
+	if err != nil {
+		return plainExt
+	}
+	defer pack.Close()
+	return packExt(&pack.Reader)
+}
+
+const plainExt, macroExt = ".xlsx", ".xlsm"
+
+// packExt returns the ending that fits what a workbook says of itself.
+func packExt(pack *zip.Reader) string {
+	types, err := pack.Open("[Content_Types].xml")
+	if err != nil {
+		return plainExt
+	}
+	defer types.Close()
+	text, _ := io.ReadAll(io.LimitReader(types, 1<<20)) // What cannot be read is reported when the list is.
+	if strings.Contains(string(text), "sheet.macroEnabled.main") {
+		return macroExt
+	}
+	return plainExt
+}
+
+// fitting returns the name with the ending that fits the workbook: a list with
+// macros that could not be annotated gives one without.
+func fitting(name string, data []byte) string {
+	pack, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		return name
+	}
+	return strings.TrimSuffix(name, filepath.Ext(name)) + packExt(pack)
+}
+
+// pathKey makes two spellings of one path equal. Letter case is ignored: half
+// of the file systems in use ignore it too.
+func pathKey(path string) string {
+	dir := filepath.Dir(path)
+	if abs, err := filepath.Abs(dir); err == nil {
+		dir = abs
+	}
+	if real, err := filepath.EvalSymlinks(dir); err == nil {
+		dir = real
+	}
+	return strings.ToLower(filepath.Join(dir, filepath.Base(path)))
+}
+
+func without(list []string, item string) []string {
+	var out []string
+	for _, l := range list {
+		if l != item {
+			out = append(out, l)
+		}
+	}
+	return out
+}

@@ -1,0 +1,75 @@
+package price
+
+import (
+	"fmt"
+	"strings"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/units"
+)
+
+// WeldingOnly is the exclusion that every price carries.
+const WeldingOnly = "Welding only: cutting, bending, straightening, blasting, painting, transport and erection are not in this price."
+
+// heated is the preheat from which somebody has to light a torch: below it a
+// joint is only dried or brought to the warmth of the shop.
+const heated units.Celsius = 50
+
+// shownMarks is how many marks a sentence names before it counts the rest.
+const shownMarks = 8
+
+// exclusions returns what the price leaves out, one sentence each, to be copied
+// into a quote.
+func exclusions(job *Job, unpriced []string) []string {
+	out := []string{
+		WeldingOnly,
+		"Base material, drawings, weld testing, procedure and welder qualification are not in this price; nor is tax.",
+	}
+	site, preheat := 0, 0
+	for i := range job.Plans {
+		p := &job.Plans[i]
+		if onSite(p) {
+			site++
+		}
+		if p.Preheat != nil && *p.Preheat >= heated {
+			preheat++
+		}
+	}
+	if site > 0 {
+		out = append(out, fmt.Sprintf("Access, lifting, shelter and power on site are not in this price (%s on site).", count(site, "joint")))
+	}
+	if preheat > 0 {
+		out = append(out, fmt.Sprintf("Time and fuel for preheating %s are not in this price.", count(preheat, "joint")))
+	}
+	if len(unpriced) > 0 {
+		out = append(out, fmt.Sprintf("%s with metal but no settings, so not in this price: %s.", count(len(unpriced), "joint"), someOf(unpriced)))
+	}
+	if rejected := rejectedRows(job.List); rejected > 0 {
+		out = append(out, fmt.Sprintf("%s of the list that could not be read, so not in this price.", count(rejected, "row")))
+	}
+	return out
+}
+
+func rejectedRows(l joint.List) int {
+	n := 0
+	for _, o := range l.Others {
+		if o.Fate == joint.Rejected {
+			n++
+		}
+	}
+	return n
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+func someOf(marks []string) string {
+	if len(marks) <= shownMarks {
+		return strings.Join(marks, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(marks[:shownMarks], ", "), len(marks)-shownMarks)
+}

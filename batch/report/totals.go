@@ -1,0 +1,85 @@
+package report
+
+import (
+	"seamtally/batch/price"
+	"seamtally/batch/units"
+)
+
+// sum is a total over some joints; its names are those of the result keys.
+type sum struct {
+	Name      string `json:"name,omitempty"`
+	Joints    int    `json:"joints"`
+	Copies    int    `json:"copies"`
+	SeamM     number `json:"seam_m"`
+	WeldKg    number `json:"weld_kg"`
+	WireKg    number `json:"wire_kg"`
+	GasL      number `json:"gas_l"`
+	ArcMin    number `json:"arc_min"`
+	LabourMin number `json:"labour_min"`
+	EnergyKWh number `json:"energy_kwh"`
+	Cost      number `json:"cost"`
+	Price     number `json:"price"`
+}
+
+// totals of a job. cost and price of the sum are those of the joints; job_cost
+// and job_price hold the change-overs too.
+type totals struct {
+	sum
+	CostLabour      number   `json:"cost_labour"`
+	CostWire        number   `json:"cost_wire"`
+	CostGas         number   `json:"cost_gas"`
+	CostPower       number   `json:"cost_power"`
+	CostOther       number   `json:"cost_other"`
+	ChangeOvers     int      `json:"change_overs"`
+	ChangeOverMin   number   `json:"change_over_min"`
+	ChangeOverCost  number   `json:"change_over_cost"`
+	ChangeOverPrice number   `json:"change_over_price"`
+	JobCost         number   `json:"job_cost"`
+	JobPrice        number   `json:"job_price"`
+	DrawnKg         number   `json:"weld_drawn_kg"`
+	OverweldKg      number   `json:"overweld_kg"`
+	OverweldCost    number   `json:"overweld_cost"`
+	ByAssembly      []sum    `json:"by_assembly"`
+	ByWire          []sum    `json:"by_wire"`
+	ByGas           []sum    `json:"by_gas"`
+	ByProcess       []sum    `json:"by_process"`
+	ByPosition      []sum    `json:"by_position"`
+	NotYours        []string `json:"not_yours"`
+	Unpriced        []string `json:"unpriced"`
+	Exclusions      []string `json:"exclusions"`
+	Errors          int      `json:"errors"`
+	Warnings        int      `json:"warnings"`
+	Notes           int      `json:"notes"`
+}
+
+func newSum(s price.Sum) sum {
+	return sum{Name: s.Name, Joints: s.Joints, Copies: s.Copies,
+		SeamM: of(s.Seam, price.MetreDecimals), WeldKg: of(s.WeldMetal, price.KgDecimals), WireKg: of(s.WireKg, price.KgDecimals),
+		GasL: of(s.GasL, price.LitreDecimals), ArcMin: of(s.Arc, price.MinuteDecimals), LabourMin: of(s.Labour, price.MinuteDecimals),
+		EnergyKWh: of(s.Energy, price.KWhDecimals), Cost: of(s.Cost, price.MoneyDecimals), Price: of(s.Price, price.MoneyDecimals)}
+}
+
+func newSums(list []price.Sum) []sum {
+	out := []sum{}
+	for _, s := range list {
+		out = append(out, newSum(s))
+	}
+	return out
+}
+
+func newTotals(t *price.Totals) totals {
+	amount := func(m units.Money) number { return of(m, price.MoneyDecimals) }
+	out := totals{sum: newSum(t.All),
+		CostLabour: amount(t.LabourCost), CostWire: amount(t.Wire), CostGas: amount(t.Gas), CostPower: amount(t.Power), CostOther: amount(t.Other),
+		ChangeOvers: t.ChangeOvers, ChangeOverMin: of(t.ChangeOverMin, price.MinuteDecimals),
+		ChangeOverCost: amount(t.ChangeOverCost), ChangeOverPrice: amount(t.ChangeOverPrice), JobCost: amount(t.Cost), JobPrice: amount(t.Price),
+		DrawnKg: of(t.DrawnKg, price.KgDecimals), OverweldKg: of(t.OverweldKg, price.KgDecimals), OverweldCost: of(t.OverweldCost, price.MoneyDecimals),
+		ByAssembly: newSums(t.ByAssembly), ByWire: newSums(t.ByWire), ByGas: newSums(t.ByGas), ByProcess: newSums(t.ByProcess), ByPosition: newSums(t.ByPosition),
+		NotYours: []string{}, Unpriced: append([]string{}, t.Unpriced...), Exclusions: append([]string{}, t.Exclusions...),
+		Errors: t.Errors, Warnings: t.Warnings, Notes: t.Notes,
+	}
+	for _, v := range t.NotYours {
+		out.NotYours = append(out.NotYours, v.Key)
+	}
+	return out
+}

@@ -1,0 +1,112 @@
+package batch
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"strings"
+	"syscall"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/list"
+	"seamtally/batch/rates"
+	"seamtally/tables"
+)
+
+// tools are what all lists of a job share.
+type tools struct {
+	set  *tables.Set
+	shop rates.Shop   // built in
+	file *list.Source // the shop file; nil: none
+}
+
+func (j *Job) tools() (*tools, error) {
+	files, err := tables.Open(j.Tables)
+	if err != nil {
+		return nil, err
+	}
+	t := &tools{}
+	if t.set, err = tables.Load(files); err != nil {
+		return nil, err
+	}
+	if t.shop, err = rates.Default(t.set); err != nil {
+		return nil, err
+	}
+	if j.Shop != "" {
+		if t.file, err = readShop(j.Shop); err != nil {
+			return nil, err
+		}
+	}
+	_, _, err = t.shopOf(&list.Source{Format: list.CSV}, j)
+	return t, err
+}
+
+func readShop(path string) (*list.Source, error) {
+	data, err := readFile("shop file", path)
+	if err != nil {
+		return nil, err
+	}
+	src, _, err := list.Read(path, data)
+	return src, err
+}
+
+// shopOf states the shop for one list: the built-in values, then the list's own
+// sheet of rates, then the shop file, then --set; the later beats the earlier. A
+// price with a value that could not be read would be a wrong price, so an error
+// here stops the list.
+func (t *tools) shopOf(src *list.Source, j *Job) (rates.Shop, []finding.Problem, error) {
+	shop := t.shop.Clone()
+	problems := shop.ReadSheet(src)
+	if t.file != nil {
+		problems = append(problems, shop.ReadFile(t.file)...)
+	}
+	if bad := errorsIn(problems); len(bad) > 0 {
+		return shop, nil, errors.New(Lines(bad))
+	}
+	set := shop.Set(j.Set)
+	if bad := errorsIn(set); len(bad) > 0 {
+		return shop, nil, &Usage{Lines(bad)}
+	}
+	return shop, append(problems, set...), nil
+}
+
+// Lines words problems, one a line.
+func Lines(problems []finding.Problem) string {
+	lines := make([]string, len(problems))
+	for i, p := range problems {
+		lines[i] = p.Line()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// readFile reads a file that the user named, or says in plain words why it cannot.
+func readFile(what, path string) ([]byte, error) {
+	data, err := os.ReadFile(path)
+	if err == nil {
+		return data, nil
+	}
+	why := "the system refused (" + err.Error() + ")"
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		why = "there is no such file; check the name and the folder"
+	case errors.Is(err, fs.ErrPermission):
+		why = "there is no permission to read it, or another program holds it"
+	case errors.Is(err, syscall.EISDIR):
+		why = "it is a folder; name a file in it"
+	case errors.Is(err, syscall.ENAMETOOLONG):
+		why = "the name is too long for the file system"
+	}
+	return nil, fmt.Errorf("the %s %q cannot be read: %s", what, path, why)
+}
+
+// errorsIn keeps the problems that are errors.
+func errorsIn(problems []finding.Problem) []finding.Problem {
+	var out []finding.Problem
+	for _, p := range problems {
+		if p.Level == finding.Error {
+			out = append(out, p)
+		}
+	}
+	return out
+}

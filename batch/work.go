@@ -1,0 +1,209 @@
+package batch
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/list"
+	"seamtally/batch/plan"
+	"seamtally/batch/price"
+	"seamtally/batch/report"
+	"seamtally/batch/save"
+	"seamtally/batch/traveller"
+	"seamtally/batch/workbook"
+)
+
+// save works one list and saves its outputs. Whether they can be saved is found
+// out first: nobody waits for results that have nowhere to go.
+func (j *Job) save(ctx context.Context, t *tools, p place) Result {
+	r := Result{List: p.list}
+	made, err := j.prepare(ctx, p, &r)
+	if made {
+		defer func() { _ = os.Remove(p.folder.Dir) }() // Only goes if it stayed empty.
+	}
+	if err != nil {
+		return r.fail(err)
+	}
+	src, job, err := j.work(ctx, t, p.list)
+	if err != nil {
+		return r.fail(err)
+	}
+	files, err := j.build(ctx, src, job, p)
+	if err != nil {
+		return r.fail(err)
+	}
+	if !j.DryRun {
+		if err := p.folder.Put(ctx, files); err != nil {
+			return r.fail(err)
+		}
+		for _, f := range files {
+			r.Written = append(r.Written, filepath.Join(p.folder.Dir, f.Name))
+		}
+	}
+	return j.finish(r, t, job)
+}
+
+// judge works one list without outputs.
+func (j *Job) judge(ctx context.Context, t *tools, name string) Result {
+	r := Result{List: name}
+	_, job, err := j.work(ctx, t, name)
+	if err != nil {
+		return r.fail(err)
+	}
+	return j.finish(r, t, job)
+}
+
+// work takes a list from its bytes to a priced job.
+func (j *Job) work(ctx context.Context, t *tools, name string) (*list.Source, *price.Job, error) {
+	data, err := j.bytes(name)
+	if err != nil {
+		return nil, nil, err
+	}
+	src, problems, err := list.Read(shownName(name), data)
+	if err != nil {
+		return nil, nil, fullName(err, name)
+	}
+	shop, shopProblems, err := t.shopOf(src, j)
+	if err != nil {
+		return nil, nil, err
+	}
+	joints, err := joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize}, t.set)
+	if err != nil {
+		return nil, nil, fullName(err, name)
+	}
+	joints.Problems = append(problems, joints.Problems...)
+	if err := ctx.Err(); err != nil {
+		return nil, nil, err
+	}
+	plans := plan.Joints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
+	job := price.Price(*joints, plans, shop, shopProblems, j.Looks)
+	job.Version, job.TablesEdition = j.Version, t.set.Edition
+	return src, &job, ctx.Err()
+}
+
+// build makes the outputs that are wanted.
+func (j *Job) build(ctx context.Context, src *list.Source, job *price.Job, p place) ([]save.File, error) {
+	var files []save.File
+	for _, out := range j.wanted() {
+		data, err := j.output(out, src, job)
+		if err != nil {
+			return nil, &Bug{List: p.list, Fault: err}
+		}
+		name := p.names[out]
+		if out == Workbook {
+			name = fitting(name, data)
+		}
+		files = append(files, save.File{Name: name, Data: data, Judge: judges[out]})
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+	}
+	return files, nil
+}
+
+func (j *Job) output(out Output, src *list.Source, job *price.Job) ([]byte, error) {
+	switch out {
+	case Workbook:
+		data, problems, err := workbook.Build(src, job, workbook.Options{US: j.Looks.US, ValuesOnly: j.Looks.ValuesOnly})
+		job.Problems = append(job.Problems, problems...)
+		return data, err
+	case Results:
+		data, err := report.CSV(job)
+		return save.StampCSV(data), err
+	default:
+		data, err := traveller.Build(job, traveller.Options{})
+		return save.StampPDF(data), err
+	}
+}
+
+// judges tell an output of this tool from any other file.
+var judges = map[Output]save.Judge{Workbook: judgeWorkbook, Results: save.JudgeCSV, Traveller: save.JudgePDF}
+
+func judgeWorkbook(data []byte) save.Owner {
+	switch ours, unchanged := workbook.Stamped(data); {
+	case unchanged:
+		return save.Own
+	case ours:
+		return save.Changed
+	default:
+		return save.Foreign
+	}
+}
+
+// ownWorkbook reports whether this tool wrote the workbook, changed since or not.
+func ownWorkbook(path string) bool {
+	data, err := os.ReadFile(path)
+	return err == nil && judgeWorkbook(data) != save.Foreign
+}
+
+// prepare makes sure that the outputs can be saved, and tells what a run that
+// was cut off left in the folder.
+func (j *Job) prepare(ctx context.Context, p place, r *Result) (made bool, err error) {
+	if j.DryRun {
+		return false, nil
+	}
+	if made, err = p.folder.Prepare(); err != nil {
+		return made, err
+	}
+	r.Said = p.folder.Recover(ctx)
+	var targets []save.Target
+	for _, out := range j.wanted() {
+		targets = append(targets, save.Target{Name: p.names[out], Judge: judges[out]})
+	}
+	return made, p.folder.Check(targets...)
+}
+
+// finish adds what a worked list is told by.
+func (j *Job) finish(r Result, t *tools, job *price.Job) Result {
+	r.Job, r.Code = job, rowsCode(job, j.Strict)
+	if !j.JSON {
+		return r
+	}
+	document, err := report.JSON(job)
+	if err != nil {
+		return r.fail(&Bug{List: r.List, Fault: err})
+	}
+	r.Document = bytes.TrimRight(document, "\n")
+	return r
+}
+
+func (r Result) fail(err error) Result {
+	r.Err, r.Code = err, CodeOf(err)
+	return r
+}
+
+// bytes reads a list as it stands.
+func (j *Job) bytes(name string) ([]byte, error) {
+	if name == standardInput {
+		data, err := io.ReadAll(j.Stdin)
+		if err != nil {
+			return nil, fmt.Errorf("standard input cannot be read: %w", err)
+		}
+		return data, nil
+	}
+	return readFile("list", name)
+}
+
+// shownName is the list's name in the outputs. It holds no folder: where a list
+// lies on one machine is no part of a result that others read.
+func shownName(name string) string {
+	if name == standardInput {
+		return "list"
+	}
+	return filepath.Base(name)
+}
+
+// fullName lets a refusal name the list as the user did.
+func fullName(err error, name string) error {
+	var refusal *list.Refusal
+	if errors.As(err, &refusal) && name != standardInput {
+		refusal.File = name
+	}
+	return err
+}

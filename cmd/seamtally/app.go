@@ -1,0 +1,70 @@
+package main
+
+import (
+	"github.com/urfave/cli/v2"
+
+	"seamtally/batch"
+)
+
+// commands returns every command with what it takes and says of itself.
+func commands() []*cli.Command {
+	return []*cli.Command{
+		{Name: "run", Usage: "work lists: workbook, results CSV and traveller of each", UsageText: "run LIST... [options]", Flags: workingOptions(),
+			Description: "Works each LIST (XLSX, XLSM, CSV, TSV; - reads CSV from standard input). For\nframe.xlsx it writes frame-worked.xlsx, frame-joints.csv and frame-traveller.pdf.\nThe list itself is never changed."},
+		{Name: "check", Usage: "read and judge lists, write nothing", UsageText: "check LIST... [options]", Flags: workingOptions(),
+			Description: "Reads each LIST and says how every column was understood and what is wrong, with\nthe place of each finding. Writes nothing. Takes the options of run; those about\noutputs have no effect here."},
+		{Name: "explain", Usage: "one joint step by step", UsageText: "explain LIST MARK [options]", Flags: workingOptions(),
+			Description: "Shows how one joint was worked out: formula, numbers put in, result, unit, source\nand basis of each step, and the ways of welding it that were considered. Takes the\noptions of run; those about outputs have no effect here."},
+		{Name: "starter", Usage: "write an empty joint list and a shop file to begin with", UsageText: "starter [options]", Flags: starterOptions(),
+			Description: "Writes a joint-list workbook with headers, drop-downs and example rows, and a shop\nfile with every value and where its default comes from."},
+		{Name: "tables", Usage: "print the data tables, or write them for editing", UsageText: "tables [NAME] [options]", Flags: tablesOptions(),
+			Description: "Without a NAME lists the tables; with one prints it as CSV, with the basis and the\nsource of each row. --out writes them as files: edit those and give their folder\nto `seamtally run --tables DIR`."},
+	}
+}
+
+var examples = map[string]string{
+	"run": `  seamtally run frame.xlsx
+  seamtally run frame.xlsx stair.csv -o out --shop shop.csv
+  seamtally run --list-units in --units us --codes aws --paper letter gangway.csv
+  cat frame.csv | seamtally run - --only results
+`,
+	"check": `  seamtally check frame.xlsx
+  seamtally check frame.xlsx --json
+`,
+	"explain": `  seamtally explain frame.xlsx W12
+  seamtally explain frame.xlsx -- -3        a mark that begins with a dash
+`,
+	"starter": `  seamtally starter -o newjob
+`,
+	"tables": `  seamtally tables
+  seamtally tables fillers
+  seamtally tables --out mytables
+`,
+}
+
+// app returns the command line parser. The actions leave their exit code in code.
+func (p program) app(code *int) *cli.App {
+	actions := map[string]func(*cli.Context) (int, error){
+		"run": p.runLists, "check": p.checkLists, "explain": p.explain, "starter": p.starter, "tables": p.tables,
+	}
+	list := commands()
+	for _, c := range list {
+		act := actions[c.Name]
+		c.HideHelp = true
+		c.OnUsageError = usageError
+		c.Action = func(ctx *cli.Context) (err error) {
+			*code, err = act(ctx)
+			return err
+		}
+	}
+	return &cli.App{
+		Name: "seamtally", Commands: list, HideHelp: true, HideVersion: true,
+		Writer: p.out, ErrWriter: p.err,
+		DisableSliceFlagSeparator: true,
+		OnUsageError:              usageError,
+		ExitErrHandler:            func(*cli.Context, error) {}, // The code is given by run.
+	}
+}
+
+// usageError keeps the parser's own wording and its help text off the screen.
+func usageError(_ *cli.Context, err error, _ bool) error { return batch.Usagef("%s", err.Error()) }

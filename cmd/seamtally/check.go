@@ -1,0 +1,190 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"seamtally/batch"
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/price"
+)
+
+// checkLists reads and judges the lists and writes nothing.
+func (p program) checkLists(c *cli.Context) (int, error) {
+	job, err := p.jobOf(c, c.Args().Slice())
+	if err != nil {
+		return batch.WrongUsage, err
+	}
+	return p.work(c, job, batch.Judge, p.judgement)
+}
+
+// judgement shows how a list was understood, then what is wrong with it, the
+// most serious last, where the eye rests.
+func (p program) judgement(c *cli.Context, w io.Writer, r batch.Result) error {
+	var b strings.Builder
+	if !c.Bool("quiet") {
+		understood(&b, r.Job)
+		assumed(&b, r.Job)
+		stitches(&b, r.Job)
+	}
+	levels := []finding.Level{finding.Note, finding.Warning, finding.Error}
+	if c.Bool("quiet") {
+		levels = levels[2:]
+	}
+	for _, level := range levels {
+		problems(&b, r.Job, level)
+		checks(&b, r.Job, level)
+	}
+	if !c.Bool("quiet") {
+		fmt.Fprintf(&b, "%s\n", tally(r.Job))
+	}
+	return say(w, b.String())
+}
+
+// understood echoes how the list and each of its columns was read.
+func understood(b *strings.Builder, job *price.Job) {
+	l := &job.List
+	fmt.Fprintf(b, "%s", l.File)
+	if l.Sheet != "" {
+		fmt.Fprintf(b, ", sheet %s", l.Sheet)
+	}
+	fmt.Fprintf(b, ": %d rows read, %d joints", l.RowsRead, len(l.Joints))
+	if l.HeaderRows[0] > 0 {
+		fmt.Fprintf(b, ", header in row %d", l.HeaderRows[0])
+	}
+	b.WriteString("\n\nColumns\n")
+	for _, col := range l.Columns {
+		key := orElse(col.Key, "passed through")
+		if col.Unit != "" {
+			key += " in " + col.Unit
+		}
+		fmt.Fprintf(b, "  %-3s %-24s %-22s %s\n", finding.ColumnName(col.Col), oneLine(col.Header), key, col.Why)
+	}
+	fates(b, l)
+}
+
+// fates lists the rows that are no joints, so that none is lost in silence.
+func fates(b *strings.Builder, l *joint.List) {
+	if len(l.Others) == 0 {
+		return
+	}
+	b.WriteString("\nRows that are no joints\n")
+	for _, o := range l.Others {
+		fmt.Fprintf(b, "  row %-5d %-16s %s\n", o.Row, o.Fate, oneLine(o.Text))
+	}
+}
+
+// assumed counts the values that the list did not give.
+func assumed(b *strings.Builder, job *price.Job) {
+	type taken struct{ key, value, why string }
+	marks, order := map[taken][]string{}, []taken{}
+	for i := range job.Plans {
+		p := &job.Plans[i]
+		for _, list := range [][]joint.Assumption{p.Joint.Assumed, p.Assumed} {
+			for _, a := range list {
+				t := taken{a.Key, a.Value, a.Why}
+				if len(marks[t]) == 0 {
+					order = append(order, t)
+				}
+				marks[t] = append(marks[t], p.Joint.Mark)
+			}
+		}
+	}
+	if len(order) == 0 {
+		return
+	}
+	b.WriteString("\nTaken where the list is silent\n")
+	for _, t := range order {
+		fmt.Fprintf(b, "  %s %s for %s (%s)\n", t.key, t.value, someOf(marks[t]), t.why)
+	}
+}
+
+// stitches shows the metres that each stitch note was taken to mean.
+func stitches(b *strings.Builder, job *price.Job) {
+	head := "\nStitch welds\n"
+	for i := range job.Plans {
+		p := &job.Plans[i]
+		if p.Joint.Stitch == nil {
+			continue
+		}
+		fmt.Fprintf(b, "%s  %s: %s is %d segments a side, %.3f m welded in all\n", head, p.Joint.Mark, oneLine(p.Joint.Stitch.Text), p.Segments, float64(p.Seam))
+		head = ""
+	}
+}
+
+func problems(b *strings.Builder, job *price.Job, level finding.Level) {
+	head := "\n" + heading[level] + " about the list\n"
+	for _, p := range job.Problems {
+		if p.Level == level {
+			fmt.Fprintf(b, "%s  %s\n", head, p.Line())
+			head = ""
+		}
+	}
+}
+
+// checks groups the checks that say the same about several joints.
+func checks(b *strings.Builder, job *price.Job, level finding.Level) {
+	about, order := map[string][]string{}, []string{}
+	for i := range job.Plans {
+		p := &job.Plans[i]
+		for _, c := range p.Checks {
+			if c.Level != level {
+				continue
+			}
+			text := checkText(c)
+			if about[text] == nil {
+				order = append(order, text)
+			}
+			about[text] = append(about[text], fmt.Sprintf("%s (row %d)", p.Joint.Mark, p.Joint.Place.Row))
+		}
+	}
+	if len(order) > 0 {
+		fmt.Fprintf(b, "\n%s about joints\n", heading[level])
+	}
+	for _, text := range order {
+		fmt.Fprintf(b, "  %s: %s\n", oneLine(strings.Join(about[text], ", ")), text)
+	}
+}
+
+var heading = map[finding.Level]string{finding.Error: "Errors", finding.Warning: "Warnings", finding.Note: "Notes"}
+
+// checkText words a check with what to do and what it rests on.
+func checkText(c finding.Check) string {
+	text := c.Text
+	if c.Do != "" {
+		text += "; " + c.Do
+	}
+	if rests := strings.Trim(c.Basis+": "+c.Source, ": "); rests != "" {
+		text += " [" + rests + "]"
+	}
+	return oneLine(text)
+}
+
+// tally counts the findings of a job in one line.
+func tally(job *price.Job) string {
+	n := job.Totals
+	return fmt.Sprintf("%s: %d joints; %s, %s, %s", job.List.File, len(job.List.Joints),
+		plural(n.Errors, "error"), plural(n.Warnings, "warning"), plural(n.Notes, "note"))
+}
+
+func plural(n int, word string) string {
+	if n != 1 {
+		word += "s"
+	}
+	return fmt.Sprint(n, " ", word)
+}
+
+// someOf names a few marks and counts the rest.
+func someOf(marks []string) string {
+	const most = 5
+	if len(marks) <= most {
+		return strings.Join(marks, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(marks[:most], ", "), len(marks)-most)
+}
+
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
