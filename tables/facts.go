@@ -14,6 +14,14 @@ type Facts struct {
 	HeatKs        []HeatK
 	Preps         []Prep
 	Machines      []Machine
+	Preheats      []PreheatRow
+	ShapeFactors  []ShapeFactor
+	Hydrogens     []Hydrogen
+	HeatLimits    []HeatLimit
+	Shades        []Shade
+	Cautions      []Caution
+	Positions     []Position
+	Plausibles    []Plausible
 }
 
 func loadFacts(f *Files) (Facts, error) {
@@ -30,6 +38,14 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "heat_k", &facts.HeatKs),
 		into(f, "preps", &facts.Preps),
 		into(f, "machines", &facts.Machines),
+		into(f, "preheat_categories", &facts.Preheats),
+		into(f, "shape_factors", &facts.ShapeFactors),
+		into(f, "hydrogen", &facts.Hydrogens),
+		into(f, "heat_limits", &facts.HeatLimits),
+		into(f, "filter_shades", &facts.Shades),
+		into(f, "cautions", &facts.Cautions),
+		into(f, "positions", &facts.Positions),
+		into(f, "plausible", &facts.Plausibles),
 	)
 	return facts, err
 }
