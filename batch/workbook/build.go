@@ -41,17 +41,17 @@ func Build(src *list.Source, job *price.Job, opt Options) (data []byte, problems
 	}()
 	if src.Format == list.CSV {
 		data, err = fresh(src, job, opt)
-		return data, nil, err
+		return data, leftOut(src, job), err
 	}
 	data, problems, err = annotate(src, job, opt)
 	var strange *pack.Strange
 	if errors.As(err, &strange) {
 		data, err = fresh(src, job, opt)
-		problems = []finding.Problem{{
+		problems = append(leftOut(src, job), finding.Problem{
 			Place: finding.Place{File: src.File, Sheet: job.List.Sheet}, Level: finding.Warning, Code: "not-annotated",
 			Text: "your workbook could not be annotated without risk to what stands in it: " + strange.Why,
 			Hint: "the results stand in a new workbook with a copy of your rows; save your list anew as XLSX to have it annotated",
-		}}
+		})
 	}
 	return data, problems, err
 }

@@ -42,7 +42,7 @@ func (o *output) chart(f *excelize.File, g *look.Grid, caches map[string]pack.Ca
 			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}}},
 		Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: title, Font: &excelize.Font{Size: 11, Bold: true, Color: "33475B"}}}},
 		Legend:    excelize.ChartLegend{Position: "none"},
-		Dimension: excelize.ChartDimension{Width: 390, Height: 330},
+		Dimension: excelize.ChartDimension{Width: 372, Height: 330},
 		PlotArea:  excelize.ChartPlotArea{ShowVal: true},
 		XAxis:     excelize.ChartAxis{ReverseOrder: true, Font: excelize.Font{Size: 9, Color: "1D2B36"}},
 		YAxis:     excelize.ChartAxis{None: true},

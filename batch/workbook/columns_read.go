@@ -14,9 +14,9 @@ func itoa(n int) string { return strconv.Itoa(n) }
 // statusColumns say what became of the row.
 func statusColumns(*layout) []column {
 	return []column{
-		{key: "status", head: "Status", group: "status", width: 24, role: look.Plain,
+		{key: "status", head: "Status", group: "status", width: 34, role: look.Plain,
 			words: (*row).status, about: "worked, metal only, or not worked and why; with the number of errors and warnings"},
-		{key: "fits", head: "Plan fits?", group: "status", width: 10, role: look.Plain,
+		{key: "fits", head: "Plan fits?", group: "status", width: 11, role: look.Plain,
 			words: func(r *row) string {
 				if !r.p.Settings {
 					return ""

@@ -2,9 +2,11 @@ package workbook
 
 import (
 	"errors"
+	"strings"
 
 	"github.com/xuri/excelize/v2"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/list"
 	"seamtally/batch/price"
 	"seamtally/batch/workbook/look"
@@ -17,7 +19,7 @@ func fresh(src *list.Source, job *price.Job, opt Options) ([]byte, error) {
 	from := sheetOf(src, job)
 	l := newLayout(job, opt, from, "Joints")
 	l.textNumbers, l.decimalComma = src.Format == list.CSV, src.DecimalComma
-	l.place(max(widest(from), job.List.LastCol) + 2)
+	l.place(min(max(widest(from), job.List.LastCol), mostCopied) + 2)
 	l.book = look.NewBook("", "")
 	o := newOutput(l, nil, nil)
 	header, labels := job.List.HeaderRows[1], 0
@@ -25,8 +27,8 @@ func fresh(src *list.Source, job *price.Job, opt Options) ([]byte, error) {
 		labels = header - 1
 	}
 	fj := &freshJoints{joints: newJoints(l, header, labels), from: from}
-	for _, look := range []styleKey{{look.Plain, "@"}, {look.Plain, ""}, {look.Calc, ""}, {look.HeadOf("user"), ""}} {
-		l.style(look.role, look.format)
+	for _, key := range []styleKey{{look.Off(look.Plain), "@"}, {look.Off(look.Plain), ""}, {look.Calc, ""}, {look.HeadOf("user"), ""}} {
+		l.style(key.role, key.format)
 	}
 	donor, sheets, err := o.donor("Joints")
 	if err != nil {
@@ -39,6 +41,10 @@ func fresh(src *list.Source, job *price.Job, opt Options) ([]byte, error) {
 	return data, errors.Join(err, l.book.Err())
 }
 
+// mostCopied is how many of the user's columns a fresh workbook takes over. Only
+// stray cells stand further out.
+const mostCopied = 300
+
 func widest(s *list.Sheet) int {
 	most := 0
 	if s == nil {
@@ -50,6 +56,17 @@ func widest(s *list.Sheet) int {
 		}
 	}
 	return most
+}
+
+// leftOut says what a fresh workbook does not take over.
+func leftOut(src *list.Source, job *price.Job) []finding.Problem {
+	from := sheetOf(src, job)
+	if widest(from) <= mostCopied {
+		return nil
+	}
+	return []finding.Problem{{Place: finding.Place{File: src.File, Sheet: job.List.Sheet}, Level: finding.Warning, Code: "cells-left-out",
+		Text: "cells right of column " + pack.ColumnName(mostCopied) + " are not copied into the new workbook",
+		Hint: "they stand in your own file as before"}}
 }
 
 // freshJoints draws the user's rows as well as ours.
@@ -77,7 +94,7 @@ func (f *freshJoints) drawAll(p *pack.Pen) {
 		}
 		height := 0.0
 		if r.Number == f.header {
-			height = 48
+			height = 62
 		}
 		p.StartRow(r.Number, height)
 		f.drawUser(p, &r)
@@ -91,6 +108,9 @@ func (f *freshJoints) drawAll(p *pack.Pen) {
 func (f *freshJoints) drawUser(p *pack.Pen, r *list.Row) {
 	head := r.Number >= max(f.l.job.List.HeaderRows[0], 1) && r.Number <= f.l.job.List.HeaderRows[1]
 	for _, c := range r.Cells {
+		if c.Col > mostCopied {
+			break
+		}
 		col := pack.ColumnName(c.Col)
 		v, isNumber := f.l.number(r.Number, c)
 		switch {
@@ -99,7 +119,7 @@ func (f *freshJoints) drawUser(p *pack.Pen, r *list.Row) {
 		case isNumber:
 			p.Number(col, f.l.style(look.Calc, ""), nil, v)
 		case c.Kind == list.Bool || c.Kind == list.Text || c.Text != "":
-			p.Text(col, f.l.style(look.Plain, look.TextFormat(c.Text)), nil, c.Text)
+			p.Text(col, f.l.style(look.Off(look.Plain), look.TextFormat(c.Text)), nil, c.Text)
 		}
 	}
 }
@@ -131,16 +151,32 @@ func (o *output) frameJoints(f *excelize.File, sheet string) {
 		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: sheet,
 			RefersTo: quoteSheet(sheet) + "!$A:$" + pack.ColumnName(max(freezeCols(l.job), 1)) + "," + quoteSheet(sheet) + "!$" + itoa(header) + ":$" + itoa(header)}))
 	}
+	o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: sheet, RefersTo: l.printAreas(sheet)}))
 	o.page(f, sheet)
 	below := false
 	o.note(f.SetSheetProps(sheet, &excelize.SheetPropsOptions{OutlineSummaryRight: &below}))
 	o.fitsFormat(f, sheet)
 }
 
+// printAreas puts the list with its status, and then each group, on a page of its
+// own: all columns side by side would be too small to read. The planner's own
+// figures are not printed.
+func (l *layout) printAreas(sheet string) string {
+	_, last := l.span()
+	area := func(from, to string) string {
+		return quoteSheet(sheet) + "!$" + from + "$1:$" + to + "$" + itoa(last)
+	}
+	areas := []string{area("A", l.letters[l.at["fits"]])}
+	for _, ends := range [][2]string{{"mark", "assumed"}, {"price", "rework_min"}, {"filler", "gas_l"}, {"wfs_m_min", "inductance"}, {"checks", "worst"}} {
+		areas = append(areas, area(l.letters[l.at[ends[0]]], l.letters[l.at[ends[1]]]))
+	}
+	return strings.Join(areas, ",")
+}
+
 // userWidths are widths for the user's columns in a fresh workbook, from what
 // stands in them.
 func userWidths(l *layout) []float64 {
-	widths := make([]float64, widest(l.from))
+	widths := make([]float64, min(widest(l.from), mostCopied))
 	for i := range widths {
 		widths[i] = 7
 	}
@@ -149,6 +185,9 @@ func userWidths(l *layout) []float64 {
 	}
 	for _, r := range l.from.Rows {
 		for _, c := range r.Cells {
+			if c.Col > len(widths) {
+				break
+			}
 			n := float64(len([]rune(c.Text))) + 2
 			if r.Number <= l.job.List.HeaderRows[1] {
 				n = min(n, 14) // headers wrap, titles run over

@@ -48,8 +48,8 @@ func (js *joints) prepare(c *column) {
 		return
 	}
 	for _, role := range []look.Role{c.role, look.Plain, look.Heed, look.Stop} {
-		js.l.style(role, "@")
-		js.l.style(role, "")
+		js.l.style(look.Off(role), "@")
+		js.l.style(look.Off(role), "")
 	}
 }
 
@@ -83,7 +83,7 @@ func (js *joints) draw(p *pack.Pen, n int) {
 		if i, ok := js.byRow[n]; ok && i < len(js.l.job.Plans) {
 			js.drawRow(p, js.l.row(i))
 		} else if why := js.why[n]; why != "" {
-			p.Text(js.l.letters[0], js.l.style(look.Stop, "@"), nil, why)
+			p.Text(js.l.letters[0], js.l.style(look.Off(look.Stop), "@"), nil, why)
 		}
 	}
 }
@@ -179,7 +179,7 @@ func (js *joints) drawWords(p *pack.Pen, r *row, c *column, col string) {
 	if f != nil {
 		format = ""
 	}
-	p.Text(col, js.l.style(role, format), f, text)
+	p.Text(col, js.l.style(look.Off(role), format), f, text)
 }
 
 // columns are the widths and folds of our columns. In each group the first

@@ -138,7 +138,7 @@ func (r *row) status() string {
 			said = "not worked"
 		}
 		if r.p.NoSettings != "" {
-			said += ": " + r.p.NoSettings
+			said += ": " + strings.TrimPrefix(r.p.NoSettings, "no settings: ")
 		}
 	}
 	if n := counts[finding.Error]; n > 0 {

@@ -57,8 +57,8 @@ func (g *Grid) Text(row, col int, role Role, s string) {
 	case Wrap, Quiet, EditText:
 		g.need(row, col, s)
 	}
-	if _, ok := indented[role]; ok && col > 1 {
-		role += off
+	if col > 1 {
+		role = Off(role)
 	}
 	g.put(row, col, cell{style: g.book.Style(role, TextFormat(s)), text: s})
 }

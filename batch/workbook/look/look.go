@@ -141,11 +141,19 @@ func (b *Book) make(role Role) *excelize.Style {
 	return s
 }
 
+// Off returns the variant of a role for words that stand beside figures.
+func Off(role Role) Role {
+	if _, ok := indented[role]; ok {
+		return role + off
+	}
+	return role
+}
+
 // off marks the variant of a role that keeps off what stands to its left.
 const off Role = " off"
 
 // indented are the roles that have that variant.
-var indented = map[Role]struct{}{Plain: {}, Wrap: {}, Sub: {}, Quiet: {}, Head: {}, TotalTxt: {}, Link: {}}
+var indented = map[Role]struct{}{Plain: {}, Wrap: {}, Sub: {}, Quiet: {}, Head: {}, TotalTxt: {}, Link: {}, Chosen: {}, Stop: {}, Heed: {}}
 
 func (b *Book) head(s *excelize.Style, colour string) *excelize.Style {
 	s.Font.Bold, s.Font.Color = true, "FFFFFF"

@@ -82,12 +82,27 @@ func (g *graft) freeMark() string {
 // add takes a part of ours into the package.
 func (g *graft) add(name, kind string, data []byte) {
 	g.fresh = append(g.fresh, freshPart{name, data})
+	if kind == "" && !g.relsTyped() {
+		kind = relsType
+	}
 	if kind != "" {
 		g.typeText.WriteString(override(g.u.types.root, "/"+name, kind))
 	}
 }
 
+// relsTyped tells whether the package gives relationship parts their type by
+// their extension, as most do.
+func (g *graft) relsTyped() bool {
+	for _, d := range g.u.types.root.all("Default") {
+		if strings.EqualFold(d.attr("Extension"), "rels") {
+			return true
+		}
+	}
+	return false
+}
+
 const (
+	relsType    = "application/vnd.openxmlformats-package.relationships+xml"
 	sheetType   = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml"
 	drawingType = "application/vnd.openxmlformats-officedocument.drawing+xml"
 	chartType   = "application/vnd.openxmlformats-officedocument.drawingml.chart+xml"

@@ -1,0 +1,92 @@
+package workbook
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/list"
+	"seamtally/batch/price"
+	"seamtally/tables"
+)
+
+// sampleJob reads and prices one of the project's samples as a run does.
+func sampleJob(t testing.TB, path string, opts price.Options) (*list.Source, *price.Job) {
+	t.Helper()
+	data, err := os.ReadFile(filepath.Join("..", "..", "samples", path))
+	must(t, err)
+	src, _, err := list.Read(filepath.Base(path), data)
+	must(t, err)
+	return src, understoodJob(t, src, opts)
+}
+
+func understoodJob(t testing.TB, src *list.Source, opts price.Options) *price.Job {
+	t.Helper()
+	files, err := tables.Open("")
+	must(t, err)
+	set, err := tables.Load(files)
+	must(t, err)
+	l, err := joint.Understand(src, joint.Options{Inches: opts.US}, set)
+	must(t, err)
+	return priced(t, src, *l, opts)
+}
+
+var samples = []struct {
+	path string
+	opts price.Options
+}{
+	{"mezzanine/mezzanine.xlsx", price.Options{}},
+	{"wash-table/wash-table.csv", price.Options{}},
+	{"gangway/gangway.csv", price.Options{US: true, Paper: "letter"}},
+	{"four-columns/four-columns.csv", price.Options{}},
+	{"mistakes/mistakes.csv", price.Options{}},
+}
+
+func TestSamplesAgreeWithAnotherProgram(t *testing.T) {
+	for _, s := range samples {
+		t.Run(s.path, func(t *testing.T) {
+			src, job := sampleJob(t, s.path, s.opts)
+			out := build(t, src, job, Options{US: s.opts.US})
+			if dir := os.Getenv("SEAMTALLY_LOOK"); dir != "" {
+				must(t, os.WriteFile(filepath.Join(dir, filepath.Base(s.path)+".worked.xlsx"), out, 0o644))
+			}
+			t.Logf("%d formulas agree", sameFigures(t, out))
+			if src.Format != list.CSV {
+				sameParts(t, s.path, src.Data, out)
+			}
+			sameCells(t, s.path, src, out, nil)
+		})
+	}
+}
+
+func TestSamplesAreValidPackages(t *testing.T) {
+	check, schema := shared(t, "validate/pkgcheck.py"), shared(t, "validate/validate-xlsx.sh")
+	need(t, "xsltproc")
+	need(t, "xmllint")
+	for _, s := range samples {
+		src, job := sampleJob(t, s.path, s.opts)
+		path := filepath.Join(t.TempDir(), "out.xlsx")
+		must(t, os.WriteFile(path, build(t, src, job, Options{US: s.opts.US}), 0o644))
+		for _, cmd := range [][]string{{"/usr/bin/python3", check, path}, {"bash", schema, path}} {
+			said, err := exec.Command(cmd[0], cmd[1:]...).CombinedOutput()
+			if err != nil && !sayTheSame(cmd, filepath.Join("..", "..", "samples", s.path), path, said) {
+				t.Errorf("%s: %s", s.path, said)
+			}
+		}
+	}
+}
+
+// sayTheSame tells whether a checker finds in the user's own file what it found
+// in ours: nothing of ours is at fault then.
+func sayTheSame(cmd []string, input, output string, said []byte) bool {
+	before, _ := exec.Command(cmd[0], cmd[1], input).CombinedOutput()
+	for line := range strings.Lines(strings.ReplaceAll(string(said), output, input)) {
+		if !strings.Contains(line, "parts=") && !strings.Contains(string(before), line) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,226 @@
+package workbook
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/xml"
+	"fmt"
+	"io"
+	"maps"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/list"
+	"seamtally/batch/price"
+	"seamtally/batch/units"
+	"seamtally/batch/workbook/pack"
+)
+
+// shared is a folder beside the repository with files by strangers and a package
+// checker; tests that need it skip where it is absent.
+func shared(t testing.TB, name string) string {
+	t.Helper()
+	path, err := filepath.Abs(filepath.Join("..", "..", "..", "shared", name))
+	must(t, err)
+	if _, err := os.Stat(path); err != nil {
+		if os.Getenv("SEAMTALLY_NEED_ALL") == "1" {
+			t.Fatalf("%s is absent", path)
+		}
+		t.Skipf("%s is absent", path)
+	}
+	return path
+}
+
+// anyList takes the first row of the first sheet for a header and the rows under
+// it for joints, whatever stands there: the point is what happens to the file.
+func anyList(src *list.Source) joint.List {
+	l := joint.List{File: src.File, SHA256: src.SHA256, Sheet: src.Sheets[0].Name}
+	for i, r := range src.Sheets[0].Rows {
+		if i == 0 {
+			l.HeaderRows = [2]int{r.Number, r.Number}
+			continue
+		}
+		l.LastRow = r.Number
+		if len(l.Joints) < 50 {
+			l.Joints = append(l.Joints, joint.Joint{Place: finding.Place{Row: r.Number}, Mark: fmt.Sprintf("S%d", r.Number), Qty: 1, Sides: 1,
+				Kind: joint.Fillet, Length: 500, Size: joint.Size{Means: joint.Leg, A: 5}, T1: 8, T2: units.MM(8), Material: "S235", Position: "PB"})
+		}
+	}
+	return l
+}
+
+func TestStrangersLoseNothing(t *testing.T) {
+	dir := shared(t, "strangers")
+	var files []string
+	for _, pattern := range []string{"xlsx/*.xls[xm]", "made/*.xls[xm]", "made/*/*.xls[xm]"} {
+		found, err := filepath.Glob(filepath.Join(dir, pattern))
+		must(t, err)
+		files = append(files, found...)
+	}
+	annotated, fresh, outDir, outputs := 0, 0, t.TempDir(), map[string]string{}
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		must(t, err)
+		start := time.Now()
+		if os.Getenv("SEAMTALLY_LOOK") != "" {
+			fmt.Println(filepath.Base(file), len(data))
+		}
+		src, _, err := list.Read(filepath.Base(file), data)
+		if err != nil || src.Format == list.CSV || len(src.Sheets) == 0 {
+			continue
+		}
+		job := priced(t, src, anyList(src), price.Options{})
+		out, problems, err := Build(src, job, Options{})
+		if err != nil {
+			t.Errorf("%s: %v", filepath.Base(file), err)
+			continue
+		}
+		if isFresh(problems) {
+			fresh++
+			t.Logf("fresh: %s: %s", filepath.Base(file), problems[len(problems)-1].Text)
+		} else {
+			annotated++
+			sameParts(t, filepath.Base(file), data, out)
+		}
+		sameCells(t, filepath.Base(file), src, out, problems)
+		path := filepath.Join(outDir, fmt.Sprintf("%d.xlsx", len(outputs)))
+		must(t, os.WriteFile(path, out, 0o644))
+		outputs[path] = file
+		if took := time.Since(start); took > 5*time.Second {
+			t.Logf("slow: %s took %v", filepath.Base(file), took)
+		}
+	}
+	newlyBroken(t, outputs)
+	t.Logf("%d annotated, %d in a fresh workbook", annotated, fresh)
+	if annotated < 50 {
+		t.Errorf("only %d of %d files were annotated", annotated, len(files))
+	}
+}
+
+func isFresh(problems []finding.Problem) bool {
+	return slices.ContainsFunc(problems, func(p finding.Problem) bool { return p.Code == "not-annotated" })
+}
+
+// sameParts checks that every part of the user's is there, byte for byte unless
+// it is one of those that take insertions, and that those are well formed.
+func sameParts(t *testing.T, name string, before, after []byte) {
+	t.Helper()
+	old, now := parts(t, before), parts(t, after)
+	changed := 0
+	for part, body := range old {
+		got, ok := now[part]
+		switch {
+		case !ok && strings.Contains(strings.ToLower(part), "calcchain"):
+		case !ok:
+			t.Errorf("%s: part %s is lost", name, part)
+		case !bytes.Equal(body, got):
+			changed++
+			if err := wellFormed(got); err != nil {
+				t.Errorf("%s: part %s: %v", name, part, err)
+			}
+		}
+	}
+	if changed > 7 {
+		t.Errorf("%s: %d parts changed", name, changed)
+	}
+}
+
+func parts(t *testing.T, data []byte) map[string][]byte {
+	t.Helper()
+	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	must(t, err)
+	out := map[string][]byte{}
+	for _, f := range zr.File {
+		r, err := f.Open()
+		must(t, err)
+		out[f.Name], err = io.ReadAll(r)
+		must(t, err)
+	}
+	return out
+}
+
+func wellFormed(body []byte) error {
+	dec := xml.NewDecoder(bytes.NewReader(body))
+	for {
+		if _, err := dec.Token(); err == io.EOF {
+			return nil
+		} else if err != nil {
+			return err
+		}
+	}
+}
+
+// sameCells reads the workbook again and compares every cell of the user's.
+func sameCells(t *testing.T, name string, src *list.Source, out []byte, problems []finding.Problem) {
+	t.Helper()
+	again, _, err := list.Read("again.xlsx", out)
+	if err != nil {
+		t.Errorf("%s: the output cannot be read: %v", name, err)
+		return
+	}
+	sheets := src.Sheets
+	if isFresh(problems) {
+		sheets = sheets[:1]
+	}
+	for i, sheet := range sheets {
+		now := map[string]list.Cell{}
+		for _, r := range again.Sheets[i].Rows {
+			for _, c := range r.Cells {
+				now[finding.Place{Row: r.Number, Col: c.Col}.Cell()] = c
+			}
+		}
+		for _, r := range sheet.Rows {
+			for _, c := range r.Cells {
+				if isFresh(problems) && c.Col > mostCopied {
+					break // said in a problem
+				}
+				place := finding.Place{Row: r.Number, Col: c.Col}.Cell()
+				if got := now[place]; !sameCell(c, got) {
+					t.Errorf("%s: %s!%s was %.60q, is %.60q", name, sheet.Name, place, c.Text, got.Text)
+					return
+				}
+			}
+		}
+	}
+}
+
+// sameCell compares two cells; a fresh workbook keeps the figure of a number and
+// not its format, and mends what is not a text at all.
+func sameCell(a, b list.Cell) bool {
+	if a.Kind == list.Number && b.Kind == list.Number {
+		return a.Value == b.Value
+	}
+	if v, ok := plainNumber(a.Text, true); ok && b.Kind == list.Number {
+		return v == b.Value
+	}
+	return strings.TrimSpace(pack.Plain(a.Text)) == strings.TrimSpace(pack.Plain(b.Text))
+}
+
+// newlyBroken runs the package checker over the outputs and then over the inputs
+// of those that it finds fault with: what is wrong in both is the user's own.
+func newlyBroken(t *testing.T, outputs map[string]string) {
+	t.Helper()
+	need(t, "/usr/bin/python3")
+	check := shared(t, "validate/pkgcheck.py")
+	paths := slices.Sorted(maps.Keys(outputs))
+	said, err := exec.Command("/usr/bin/python3", append([]string{check}, paths...)...).CombinedOutput()
+	if err == nil {
+		return
+	}
+	for _, path := range paths {
+		if !strings.Contains(string(said), path) {
+			continue
+		}
+		if before, _ := exec.Command("/usr/bin/python3", check, outputs[path]).CombinedOutput(); len(before) == 0 {
+			t.Errorf("%s is newly broken", filepath.Base(outputs[path]))
+		}
+	}
+	t.Logf("%s", said)
+}
