@@ -1,6 +1,8 @@
 package tables
 
 import (
+	"os"
+	"strings"
 	"testing"
 
 	"seamtally/batch/units"
@@ -123,3 +125,17 @@ func TestEveryKindHasAPreparationAtEveryThickness(t *testing.T) {
 }
 
 func mmOf(v float64) units.MM { return units.MM(v) }
+
+// The traveller prints its own wording of each caution, so that it can be
+// translated: every key of the table needs one.
+func TestEveryCautionHasItsWording(t *testing.T) {
+	text, err := os.ReadFile("../templates/wording_en.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range load(t).Cautions {
+		if !strings.Contains(string(text), "\ncaution."+c.Key+",") {
+			t.Errorf("caution %q has no wording", c.Key)
+		}
+	}
+}

@@ -14,8 +14,8 @@ type Shade struct {
 	Origin
 }
 
-// Caution is a short warning to the welder and when it applies: "always", "gas",
-// "preheat", "metal:GROUP", "coated:KIND" or "where:PLACE".
+// Caution is a short warning to the welder and when it applies: "always",
+// "metal:GROUP", "coated:KIND", "where:PLACE" or "construction:WIRE".
 type Caution struct {
 	Key  string `csv:"key"`
 	When string `csv:"when"`
