@@ -10,22 +10,22 @@ import (
 func commands() []*cli.Command {
 	return []*cli.Command{
 		{Name: "run", Usage: "work lists: workbook, results CSV and traveller of each", UsageText: "run LIST... [options]", Flags: workingOptions(),
-			Description: "Works each LIST (XLSX, XLSM, CSV, TSV; - reads CSV from standard input). For\nframe.xlsx it writes frame-worked.xlsx, frame-joints.csv and frame-traveller.pdf.\nThe list itself is never changed."},
+			Description: "Works each LIST (XLSX, XLSM, CSV, TSV; - reads CSV from standard input). For\nframe.xlsx it writes frame-worked.xlsx, frame-joints.csv and\nframe-traveller.pdf. The list itself is never changed."},
 		{Name: "check", Usage: "read and judge lists, write nothing", UsageText: "check LIST... [options]", Flags: workingOptions(),
 			Description: "Reads each LIST and says how every column was understood and what is wrong, with\nthe place of each finding. Writes nothing. Takes the options of run; those about\noutputs have no effect here."},
 		{Name: "explain", Usage: "one joint step by step", UsageText: "explain LIST MARK [options]", Flags: workingOptions(),
-			Description: "Shows how one joint was worked out: formula, numbers put in, result, unit, source\nand basis of each step, and the ways of welding it that were considered. Takes the\noptions of run; those about outputs have no effect here."},
+			Description: "Shows how one joint was worked out: formula, numbers put in, result, unit,\nsource and basis of each step, and the ways of welding it that were considered.\nTakes the options of run; those about outputs have no effect here."},
 		{Name: "starter", Usage: "write an empty joint list and a shop file to begin with", UsageText: "starter [options]", Flags: starterOptions(),
-			Description: "Writes a joint-list workbook with headers, drop-downs and example rows, and a shop\nfile with every value and where its default comes from."},
+			Description: "Writes a joint-list workbook with headers, drop-downs and example rows, and a\nshop file with every value and where its default comes from."},
 		{Name: "tables", Usage: "print the data tables, or write them for editing", UsageText: "tables [NAME] [options]", Flags: tablesOptions(),
-			Description: "Without a NAME lists the tables; with one prints it as CSV, with the basis and the\nsource of each row. --out writes them as files: edit those and give their folder\nto `seamtally run --tables DIR`."},
+			Description: "Without a NAME lists the tables; with one prints it as CSV, with the basis and\nthe source of each row. --out writes them as files: edit those and give their\nfolder to `seamtally run --tables DIR`."},
 	}
 }
 
 var examples = map[string]string{
 	"run": `  seamtally run frame.xlsx
   seamtally run frame.xlsx stair.csv -o out --shop shop.csv
-  seamtally run --list-units in --units us --codes aws --paper letter gangway.csv
+  seamtally run --list-units in --units us --codes aws gangway.csv
   cat frame.csv | seamtally run - --only results
 `,
 	"check": `  seamtally check frame.xlsx

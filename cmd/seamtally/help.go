@@ -16,11 +16,11 @@ and cost of every joint, written back into your own workbook, with a results CSV
 and a traveller for the shop floor.
 
 Examples:
-  seamtally run frame.xlsx                  work a list; outputs land beside it
+  seamtally run frame.xlsx            work a list; outputs land beside it
   seamtally run frame.csv -o out --shop shop.csv
-  seamtally check frame.xlsx                say what is wrong with a list, write nothing
-  seamtally explain frame.xlsx W12          show how one joint was worked out
-  seamtally starter                         write an empty list and a shop file to begin with
+  seamtally check frame.xlsx          say what is wrong with it, write nothing
+  seamtally explain frame.xlsx W12    show how one joint was worked out
+  seamtally starter                   write an empty list and a shop file
 
 Commands:
 `
@@ -41,7 +41,7 @@ func (p program) help(name string) int {
 		for _, c := range commands() {
 			fmt.Fprintf(p.out, "  %-10s%s\n", c.Name, c.Usage)
 		}
-		fmt.Fprint(p.out, "\n`seamtally COMMAND -h` shows what a command takes; `seamtally --version` the version.\n", exitHelp)
+		fmt.Fprint(p.out, "\n`seamtally COMMAND -h` shows what a command takes, `seamtally --version` the\nversion.\n", exitHelp)
 		return batch.Worked
 	}
 	command := find(name)
