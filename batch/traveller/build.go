@@ -45,6 +45,7 @@ func Model(job *price.Job, opt Options) (*page.Document, error) {
 	for i := range assemblies {
 		b.assembly(&assemblies[i])
 	}
+	b.fillIndex()
 	b.numberPages()
 	return b.doc, nil
 }
@@ -61,6 +62,9 @@ type builder struct {
 	left      float64
 	width     float64 // of the printed area
 	top, foot float64 // first and last y of a page's body
+
+	indexRows  []placed // of the index, one for each assembly
+	firstPages []int    // of each assembly
 
 }
 
@@ -123,7 +127,7 @@ func (b *builder) newPage(h head) *page.Page {
 	p := b.doc.Add(b.w, b.h)
 	r := page.Rect{X: b.left, Y: marginEdge, W: b.width, H: headHeight}
 	box := p.Box("header", r)
-	cells := r.Columns(3, 40, 44, 40, 17, 22, 27)
+	cells := r.Columns(3, 38, 38, 36, 24, 21, 28)
 	entries := [][2]string{
 		{"head.job", b.name}, {"head.assembly", dash(h.assembly)}, {"head.drawing", dash(h.drawing)},
 		{"head.rev", dash(h.rev)}, {"head.date", dash(b.job.Opts.Date)}, {"head.sheet", h.sheet},
@@ -151,8 +155,8 @@ func (b *builder) headValue(p *page.Page, box page.BoxID, c page.Rect, size floa
 		p.Write(box, c.X, c.Y+10, c.W, page.Left, s, text)
 		return
 	}
-	s.Size = 8.5
-	p.Lines(box, c.X, c.Y+7.2, c.W, s, page.Wrap(s, text, c.W, 2))
+	s.Size = 8
+	p.Lines(box, c.X, c.Y+6.6, c.W, s, page.Wrap(s, text, c.W, 3))
 }
 
 // dash stands for what the list does not say.
@@ -161,6 +165,14 @@ func dash(s string) string {
 		return "–"
 	}
 	return s
+}
+
+// fillIndex writes the page numbers into the index, once they are known.
+func (b *builder) fillIndex() {
+	for i, row := range b.indexRows {
+		c := row.cells[len(row.cells)-1]
+		row.p.Write(row.box, c.X+0.8, c.Y+c.H/2+strong.Ascent()/2-0.3, c.W-1.6, page.Right, strong, strconv.Itoa(b.firstPages[i]))
+	}
 }
 
 // numberPages writes the footer of every page.

@@ -117,6 +117,12 @@ func (f *flow) needs(a *setup.Assembly) {
 			{text: f.packs(float64(n.Kg), n.Pack, "needs.spools", f.show.pack(units.Kg(n.Pack)))},
 		})
 	}
+	for _, n := range a.Wires {
+		if life := f.job.Shop.TipLifeH; life > 0 {
+			tips := strconv.Itoa(int(math.Ceil(float64(n.Arc) / 60 / life)))
+			rows = append(rows, []cell{{text: joinParts([]string{f.say("needs.tip"), f.show.dia(n.Dia)})}, {text: tips, bold: true}, {text: f.say("needs.tiplife", num(life, 1))}})
+		}
+	}
 	for _, n := range a.Gases {
 		rows = append(rows, []cell{
 			{text: joinParts([]string{f.say("needs.gas"), n.Name})}, {text: f.show.gas(n.L).String(), bold: true},
@@ -189,8 +195,8 @@ func (f *flow) joints(a *setup.Assembly) {
 	}
 	t := table{name: "joints", height: 10, columns: []column{
 		{"col.mark", 23, page.Left}, {"col.joint", 33, page.Left}, {"col.length", 20, page.Left}, {"col.position", 8, page.Left},
-		{"col.sheet", 10, page.Left}, {"col.runs", 9, page.Right}, {"col.arc", 14, page.Right}, {"col.done", 11, page.Left},
-		{"col.checked", 13, page.Left}, {"col.welder", 14, page.Left}, {"col.heat", 18, page.Left}, {"col.lot", 14, page.Left}, {"col.repair", 10, page.Left},
+		{"col.sheet", 10, page.Left}, {"col.runs", 9, page.Right}, {"col.arc", 17, page.Right}, {"col.done", 10, page.Left},
+		{"col.checked", 13, page.Left}, {"col.welder", 13, page.Left}, {"col.heat", 17, page.Left}, {"col.lot", 14, page.Left}, {"col.repair", 11, page.Left},
 	}}
 	var rows [][]cell
 	for _, p := range a.Plans {
@@ -253,8 +259,8 @@ func (b *builder) index(all []setup.Assembly) {
 	r, box := f.take("index title", 14)
 	f.p.Write(box, r.X, r.Y+9, r.W, page.Left, page.Style{Face: page.Bold, Size: 26}, b.name)
 	t := table{name: "index", height: 9, columns: []column{
-		{"index.assembly", 70, page.Left}, {"index.drawing", 50, page.Left}, {"index.joints", 22, page.Right},
-		{"index.seam", 22, page.Right}, {"index.labour", 21, page.Right},
+		{"index.assembly", 52, page.Left}, {"index.drawing", 48, page.Left}, {"index.joints", 15, page.Right},
+		{"index.seam", 22, page.Right}, {"index.labour", 20, page.Right}, {"index.sheets", 14, page.Right}, {"index.page", 14, page.Right},
 	}}
 	var rows [][]cell
 	for i := range all {
@@ -262,7 +268,8 @@ func (b *builder) index(all []setup.Assembly) {
 		rows = append(rows, []cell{
 			{text: b.assemblyName(a), bold: true}, {text: dash(strings.Join(a.Drawings, ", "))},
 			{text: strconv.Itoa(len(a.Plans))}, {text: b.show.seam(a.Seam).String()}, {text: hours(a.Labour)},
+			{text: strconv.Itoa(len(a.Setups()))},
 		})
 	}
-	f.rows(t, rows)
+	b.indexRows = f.rows(t, rows)
 }

@@ -12,6 +12,8 @@ type flow struct {
 	p    *page.Page
 	y    float64
 	head head
+	// tight leaves out what a sheet can do without, so that it stays one sheet.
+	tight bool
 }
 
 func (b *builder) flow(h head) *flow {
@@ -70,24 +72,34 @@ type table struct {
 	name    string
 	columns []column
 	height  float64 // of a row
-	draw    func(p *page.Page, box page.BoxID, row int, cells []page.Rect)
+	split   int     // a firm line stands before this column; 0: none
 }
 
 const tableHead = 6.5
 
-// rows writes the rows of a table, turning pages as needed.
-func (f *flow) rows(t table, rows [][]cell) {
+// placed is a row of a table that stands on a page.
+type placed struct {
+	p     *page.Page
+	box   page.BoxID
+	cells []page.Rect
+}
+
+// rows writes the rows of a table, turning pages as needed, and returns where
+// they stand.
+func (f *flow) rows(t table, rows [][]cell) []placed {
+	var out []placed
 	if f.room() < tableHead+t.height {
 		f.turn()
 	}
 	f.tableHead(t)
-	for i, row := range rows {
+	for _, row := range rows {
 		if f.room() < t.height {
 			f.turn()
 			f.tableHead(t)
 		}
-		f.row(t, i, row)
+		out = append(out, f.row(t, row))
 	}
+	return out
 }
 
 func (t table) parts() []float64 {
@@ -107,21 +119,23 @@ func (f *flow) tableHead(t table) {
 	f.p.Line(box, r.X, r.Bottom(), r.Right(), r.Bottom(), 0.4, 0)
 }
 
-func (f *flow) row(t table, number int, row []cell) {
+func (f *flow) row(t table, row []cell) placed {
 	r, box := f.take(t.name+" row", t.height)
 	cells := r.Columns(0, t.parts()...)
 	for i, c := range cells {
 		if i > 0 {
-			f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), 0.12, 0.5)
+			width, grey := 0.12, 0.5
+			if i == t.split {
+				width, grey = 0.5, 0
+			}
+			f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), width, grey)
 		}
 		if i < len(row) {
 			f.cell(box, c, t.columns[i].align, row[i])
 		}
 	}
 	f.p.Line(box, r.X, r.Bottom(), r.Right(), r.Bottom(), 0.15, 0.3)
-	if t.draw != nil {
-		t.draw(f.p, box, number, cells)
-	}
+	return placed{f.p, box, cells}
 }
 
 func (f *flow) cell(box page.BoxID, c page.Rect, a page.Align, v cell) {
@@ -140,7 +154,9 @@ func (f *flow) cell(box page.BoxID, c page.Rect, a page.Align, v cell) {
 
 // assembly lays out the cover, the joint table and the sheets of one assembly.
 func (b *builder) assembly(a *setup.Assembly) {
+	first := len(b.doc.Pages) + 1
 	b.cover(a)
+	b.firstPages = append(b.firstPages, first)
 	setups := a.Setups()
 	for _, s := range setups {
 		b.sheet(a, s, len(setups))

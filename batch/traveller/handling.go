@@ -20,23 +20,41 @@ const (
 )
 
 // handling puts how the torch is held beside what each pass is welded with, or,
-// for a single pass, beside which knob cures what.
+// for a single pass, beside which knob cures what. On a tight sheet the smaller
+// settings stand beside the torch, and the cures are left out.
 func (f *flow) handling(p *plan.Plan) {
 	h := f.handlingHeight(p)
 	r, _ := f.take("handling", h)
-	f.torch(page.Rect{X: r.X, Y: r.Y, W: torchWidth, H: h - 2}, p)
+	left := page.Rect{X: r.X, Y: r.Y, W: torchWidth, H: h - 2}
 	right := page.Rect{X: r.X + torchWidth + 4, Y: r.Y, W: r.W - torchWidth - 4, H: h - 2}
-	rows := merge(p.Runs)
-	if len(p.Runs) > 1 {
-		right.Y += f.passTable(right, rows) + 2
+	if f.tight && len(p.Runs) < 2 {
+		f.torch(left, p)
+		f.factsBeside(right, p)
+		return
 	}
-	if left := r.Y + h - 2 - right.Y; left >= 5+4*4.6 {
-		f.knobs(page.Rect{X: right.X, Y: right.Y, W: right.W, H: left})
+	f.torch(page.Rect{X: left.X, Y: left.Y, W: left.W, H: torchHead}, p)
+	below := page.Rect{X: left.X, Y: left.Y + torchHead, W: left.W, H: left.H - torchHead}
+	f.writeFacts(f.p.Box("facts", below), below, p)
+	if len(p.Runs) > 1 {
+		used := f.passTable(right, merge(p.Runs)) + 2
+		right.Y, right.H = right.Y+used, right.H-used
+	}
+	if right.H >= 5+4*4.6 {
+		f.knobs(right)
 	}
 }
 
+func (f *flow) factsBeside(r page.Rect, p *plan.Plan) {
+	box := f.p.Box("facts", r)
+	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
+	f.writeFacts(box, page.Rect{X: r.X, Y: r.Y + 1, W: r.W, H: r.H - 1}, p)
+}
+
 func (f *flow) handlingHeight(p *plan.Plan) float64 {
-	left := torchHead + f.factsHeight(p) + 2
+	if f.tight && len(p.Runs) < 2 {
+		return max(torchHead, f.factsHeight(p, f.width-torchWidth-4)+2) + 3
+	}
+	left := torchHead + f.factsHeight(p, torchWidth) + 2
 	right := knobsHeight
 	if len(p.Runs) > 1 {
 		right = passHead + passRow*float64(min(len(merge(p.Runs)), mostPasses))
@@ -79,7 +97,6 @@ func (f *flow) torch(r page.Rect, p *plan.Plan) {
 	icon{f.p, box, page.Point{X: r.X + 37, Y: r.Y + 0.6}, 19}.lean(way, degrees)
 	lines := page.Wrap(small.At(8.5), p.Torch, 34, 2)
 	f.p.Lines(box, r.X, r.Y+15, 34, small.At(8.5), lines)
-	f.writeFacts(box, page.Rect{X: r.X, Y: r.Y + torchHead, W: r.W, H: r.H - torchHead}, p)
 }
 
 // fact is one of the smaller settings.
@@ -88,11 +105,11 @@ type fact struct {
 	lines []string
 }
 
-// factWidth is the width of the words of a fact.
-const factWidth = torchWidth - 19
+// factName is the width of the name of a fact, before its words.
+const factName = 19
 
 // facts are the smaller settings of a plan, those that are known.
-func (f *flow) facts(p *plan.Plan) []fact {
+func (f *flow) facts(p *plan.Plan, width float64) []fact {
 	speed := units.MMMin(p.Travel.Start)
 	travel := ""
 	if seconds, per := f.show.pace(speed); seconds != "" {
@@ -118,7 +135,7 @@ func (f *flow) facts(p *plan.Plan) []fact {
 		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", p.Trigger},
 		{"fact.inductance", p.Inductance}, {"fact.clean", clean}, {"fact.shade", shade},
 	} {
-		if lines := page.Wrap(body.At(8.5), e[1], factWidth, 2); len(lines) > 0 {
+		if lines := page.Wrap(body.At(8.5), e[1], width-factName, 2); len(lines) > 0 {
 			out = append(out, fact{f.say(e[0]), lines})
 		}
 	}
@@ -129,9 +146,9 @@ const factRow = 4.3
 
 func (t fact) height() float64 { return factRow + body.At(8.5).Leading()*float64(len(t.lines)-1) }
 
-func (f *flow) factsHeight(p *plan.Plan) float64 {
+func (f *flow) factsHeight(p *plan.Plan, width float64) float64 {
 	h := 0.0
-	for _, t := range f.facts(p) {
+	for _, t := range f.facts(p, width) {
 		h += t.height()
 	}
 	return h
@@ -139,9 +156,9 @@ func (f *flow) factsHeight(p *plan.Plan) float64 {
 
 func (f *flow) writeFacts(box page.BoxID, r page.Rect, p *plan.Plan) {
 	y := r.Y + 3.4
-	for _, t := range f.facts(p) {
-		f.p.Write(box, r.X, y, 18, page.Left, label.At(8.5), t.name)
-		f.p.Lines(box, r.X+19, y, factWidth, body.At(8.5), t.lines)
+	for _, t := range f.facts(p, r.W) {
+		f.p.Write(box, r.X, y, factName-1, page.Left, label.At(8.5), t.name)
+		f.p.Lines(box, r.X+factName, y, r.W-factName, body.At(8.5), t.lines)
 		y += t.height()
 	}
 }

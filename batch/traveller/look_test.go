@@ -3,7 +3,10 @@ package traveller
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
+
+	"seamtally/batch/price"
 )
 
 // TestLook writes travellers into the folder named by SEAMTALLY_LOOK, for people
@@ -13,12 +16,19 @@ func TestLook(t *testing.T) {
 	if dir == "" {
 		t.Skip("set SEAMTALLY_LOOK to a folder to look at the travellers")
 	}
-	pdf, err := Build(jobOf(t, everyKind(), metric), Options{})
-	must(t, err)
-	must(t, os.WriteFile(filepath.Join(dir, "kinds.pdf"), pdf, 0o644))
 	us := metric
 	us.US, us.Paper = true, "letter"
-	pdf, err = Build(jobOf(t, everyKind(), us), Options{})
-	must(t, err)
-	must(t, os.WriteFile(filepath.Join(dir, "kinds-us.pdf"), pdf, 0o644))
+	jobs := map[string]*price.Job{"kinds": jobOf(t, everyKind(), metric), "kinds-us": jobOf(t, everyKind(), us)}
+	for _, path := range samples {
+		opts := metric
+		if strings.HasPrefix(path, "gangway") {
+			opts = us
+		}
+		jobs[filepath.Base(filepath.Dir(path))] = sample(t, path, opts)
+	}
+	for name, job := range jobs {
+		pdf, err := Build(job, Options{})
+		must(t, err)
+		must(t, os.WriteFile(filepath.Join(dir, name+".pdf"), pdf, 0o644))
+	}
 }

@@ -38,15 +38,28 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	f.signOff(s)
 }
 
+// minPicture is the least height of the picture row that reads at arm's length.
+const minPicture = 57
+
 // pictureHeight gives the picture what the rest of the sheet leaves, within
-// bounds that keep it readable.
+// bounds that keep it readable. Where that is too little the sheet becomes tight.
 func (f *flow) pictureHeight(s setup.Setup) float64 {
-	p := s.Pattern()
-	rest := f.cautionsHeight(p) + f.checksHeight(s) + signHead + signRow*float64(min(len(signLines(s.Plans)), 6)) + 2
-	if p.Settings {
-		rest += f.handlingHeight(p) + testBeadHeight
+	left := f.room() - f.restHeight(s)
+	if left < minPicture {
+		f.tight = true
+		left = f.room() - f.restHeight(s)
 	}
-	return max(50, min(98, f.room()-rest-1))
+	return max(minPicture, min(98, left))
+}
+
+// restHeight is the height of what follows the picture.
+func (f *flow) restHeight(s setup.Setup) float64 {
+	p := s.Pattern()
+	h := f.cautionsHeight(p) + f.checksHeight(s) + signHeight(len(signLines(s.Plans))) + 1
+	if p.Settings {
+		h += f.handlingHeight(p) + testBeadHeight
+	}
+	return h
 }
 
 // markList joins marks for a heading; a long list is cut and its size told.
@@ -60,7 +73,7 @@ func markList(marks []string, most int) string {
 // titleBlock names the marks and the joint, and the procedure that governs.
 func (f *flow) titleBlock(s setup.Setup) {
 	p := s.Pattern()
-	r, box := f.take("title", 19)
+	r, box := f.take("title", 18)
 	cols := r.Columns(5, 124, 56)
 	l := cols[0]
 	marks := markList(s.Marks(), 4)
@@ -167,14 +180,15 @@ func (f *flow) pictureRow(s setup.Setup, h float64) {
 	f.crossSection(f.p, cols[0], p)
 	right := cols[1]
 	box := f.p.Box("size", right)
-	third := right.H / 3
-	f.gauge(box, page.Rect{X: right.X, Y: right.Y, W: right.W, H: third}, p)
-	f.runsTile(box, page.Rect{X: right.X, Y: right.Y + third, W: right.W, H: third}, p)
-	f.positionTile(box, page.Rect{X: right.X, Y: right.Y + 2*third, W: right.W, H: third}, p)
-	for i := range 4 {
-		y := right.Y + third*float64(i)
-		f.p.Line(box, right.X, y, right.Right(), y, 0.25, 0)
+	// The gauge size comes first and largest.
+	y := right.Y
+	for i, share := range [3]float64{0.38, 0.29, 0.33} {
+		r := page.Rect{X: right.X, Y: y, W: right.W, H: right.H * share}
+		f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
+		[3]func(page.BoxID, page.Rect, *plan.Plan){f.gauge, f.runsTile, f.positionTile}[i](box, r, p)
+		y += r.H
 	}
+	f.p.Line(box, right.X, right.Bottom(), right.Right(), right.Bottom(), 0.25, 0)
 }
 
 // tile is a figure to be read at arm's length: a label, the figure, words beside

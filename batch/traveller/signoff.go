@@ -1,19 +1,21 @@
 package traveller
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"seamtally/batch/finding"
+	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/setup"
 	"seamtally/batch/units"
 )
 
-const testBeadHeight = 33
+const testBeadHeight = 32
 
 // testBead is the line of checks before starting and the boxes for what was
 // really set, on the test piece and on the joint.
@@ -50,7 +52,7 @@ func (f *flow) blanks(box page.BoxID, r page.Rect) {
 		f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), 0.2, 0)
 	}
 	for i, key := range []string{"blank.test", "blank.joint"} {
-		y := r.Y + 4.9 + float64(i)*9
+		y := r.Y + 4.9 + float64(i)*8.8
 		f.p.Line(box, r.X, y, r.Right(), y, 0.2, 0)
 		f.p.Write(box, r.X+0.5, y+5.5, 24, page.Left, strong, f.say(key))
 	}
@@ -143,9 +145,31 @@ func (f *flow) checks(s setup.Setup) {
 	}
 }
 
+// mostCautions is how many cautions a sheet carries: more are not read.
+const mostCautions = 4
+
+// cautionKeys returns the cautions that the plan calls for, and those that follow
+// from what the sheet itself says, without repeats.
+func cautionKeys(p *plan.Plan) []string {
+	keys := slices.Clone(p.Cautions)
+	add := func(yes bool, key string) {
+		if yes && !slices.Contains(keys, key) {
+			keys = append(keys, key)
+		}
+	}
+	metal := strings.ToLower(p.Joint.Material + " " + p.Joint.Material2)
+	add(strings.Contains(metal, "galv") || strings.Contains(metal, "zinc"), "zinc")
+	add(p.MetalGroup == "stainless", "chromium")
+	add(p.MetalGroup == "aluminium", "aluminium")
+	add(p.Joint.Where == joint.Site && p.Gas != "", "draught")
+	add(strings.HasPrefix(p.Process, "136") || strings.HasPrefix(p.Process, "138") || p.Process == "114", "slag")
+	add(p.Settings, "fume")
+	return keys[:min(len(keys), mostCautions)]
+}
+
 func (f *flow) cautionLines(p *plan.Plan) [][]string {
 	var out [][]string
-	for _, key := range p.Cautions {
+	for _, key := range cautionKeys(p) {
 		text := f.say("caution." + key)
 		out = append(out, page.Wrap(small.At(8.5), text, f.width-5, 2))
 	}
@@ -180,6 +204,7 @@ func (f *flow) cautions(p *plan.Plan) {
 const (
 	signHead = 13.5
 	signRow  = 8.5
+	halfRow  = 7.6 // of lines two abreast
 	// mostCopies is how many copies of one mark have a line of their own; the
 	// rest are counted on one line more.
 	mostCopies = 60
@@ -205,20 +230,58 @@ func signLines(plans []*plan.Plan) []signLine {
 	return out
 }
 
-// signOff is a line for every mark and copy.
-func (f *flow) signOff(s setup.Setup) {
-	t := table{name: "sign-off", height: signRow, columns: []column{
+// fewLines is up to how many lines the sign-off has room for a heat number, the
+// gap found and the repair on each; more lines stand two abreast.
+const fewLines = 4
+
+var (
+	signWide = []column{
 		{"sign.mark", 25, page.Left}, {"sign.copy", 13, page.Left}, {"sign.length", 20, page.Left}, {"sign.arc", 15, page.Left},
 		{"sign.heat", 25, page.Left}, {"sign.gap", 14, page.Left}, {"sign.welder", 23, page.Left},
 		{"sign.date", 20, page.Left}, {"sign.visual", 17, page.Left}, {"sign.repair", 15, page.Left},
-	}}
-	var rows [][]cell
-	for _, l := range signLines(s.Plans) {
-		rows = append(rows, f.signCells(l))
 	}
-	f.section(f.say("sign.title"), tableHead+signRow)
+	signHalf = []column{
+		{"sign.mark", 24, page.Left}, {"sign.copy", 11, page.Left}, {"sign.gap", 10, page.Left},
+		{"sign.welder", 18, page.Left}, {"sign.date", 16, page.Left}, {"sign.visual", 13, page.Left},
+	}
+)
+
+// signHeight returns the height of the lines of a set-up, or of as many as a
+// sheet is to make room for.
+func signHeight(lines int) float64 {
+	if lines > fewLines {
+		return tableHead + halfRow*float64(min((lines+1)/2, 7))
+	}
+	return signHead + signRow*float64(lines)
+}
+
+// signOff is a line for every mark and copy.
+func (f *flow) signOff(s setup.Setup) {
+	lines := signLines(s.Plans)
+	t := table{name: "sign-off", height: signRow, columns: signWide}
+	var rows [][]cell
+	if len(lines) <= fewLines {
+		for _, l := range lines {
+			rows = append(rows, f.signCells(l))
+		}
+	} else {
+		t.columns = append(append([]column{}, signHalf...), signHalf...)
+		t.split, t.height = len(signHalf), halfRow
+		for i := 0; i < len(lines); i += 2 {
+			row := append(signShort(lines[i]), make([]cell, len(signHalf)-2)...)
+			if i+1 < len(lines) {
+				row = append(row, signShort(lines[i+1])...)
+			}
+			rows = append(rows, row)
+		}
+	}
+	if t.split == 0 {
+		f.section(f.say("sign.title"), tableHead+signRow)
+	}
 	f.rows(t, rows)
 }
+
+func signShort(l signLine) []cell { return []cell{{text: l.mark, bold: true}, {text: l.copy}} }
 
 func (f *flow) signCells(l signLine) []cell {
 	qty := max(l.plan.Joint.Qty, 1)

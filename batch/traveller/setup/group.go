@@ -80,6 +80,7 @@ type Need struct {
 	Kg   units.Kg
 	M    units.Metre
 	L    units.Litre
+	Arc  units.Minute
 	Pack float64 // kg of a spool or litres of a cylinder; 0 if not known
 }
 
@@ -141,6 +142,7 @@ func (a *Assembly) need(p *plan.Plan, job *price.Job) {
 	w := find(&a.Wires, p.Filler, p.Dia)
 	w.Kg += p.WireKg
 	w.M += p.WireM
+	w.Arc += p.Arc
 	for _, s := range job.Shop.Wires {
 		if s.Filler == p.Filler && s.Dia == p.Dia {
 			w.Pack = float64(s.SpoolKg)

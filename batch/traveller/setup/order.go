@@ -1,6 +1,10 @@
 package setup
 
-import "seamtally/batch/plan"
+import (
+	"slices"
+
+	"seamtally/batch/plan"
+)
 
 func station(p *plan.Plan) Station { return Station{p.Filler, p.Dia, p.Gas, p.Machine} }
 
@@ -15,7 +19,7 @@ func (a *Assembly) order() {
 		}
 		a.addTo(s)
 	}
-	a.Stages = sameGasTogether(a.Stages)
+	a.Stages = sorted(a.Stages)
 	number := 0
 	for i := range a.Stages {
 		for j := range a.Stages[i].Setups {
@@ -67,18 +71,38 @@ func (st *Stage) add(s Setup) {
 	}
 }
 
-func sameGasTogether(stages []Stage) []Stage {
+// sorted lays the stages out one after another, each time taking the stage that
+// has most in common with the last: first the gas, then the wire, then the
+// machine; of equals the one that comes first in the list.
+func sorted(stages []Stage) []Stage {
 	var out []Stage
-	taken := make([]bool, len(stages))
-	for i := range stages {
-		for j := i; j < len(stages); j++ {
-			if !taken[j] && stages[j].Station.Gas == stages[i].Station.Gas {
-				taken[j] = true
-				out = append(out, stages[j])
+	rest := slices.Clone(stages)
+	for len(rest) > 0 {
+		best := 0
+		for i := range rest {
+			if len(out) > 0 && common(out[len(out)-1], rest[i]) > common(out[len(out)-1], rest[best]) {
+				best = i
 			}
 		}
+		out = append(out, rest[best])
+		rest = slices.Delete(rest, best, best+1)
 	}
 	return out
+}
+
+// common weighs what two stages share.
+func common(a, b Stage) int {
+	n := 0
+	if a.Station.Gas == b.Station.Gas {
+		n += 4
+	}
+	if a.Station.Filler == b.Station.Filler && a.Station.Dia == b.Station.Dia {
+		n += 2
+	}
+	if a.Station.Machine == b.Station.Machine {
+		n++
+	}
+	return n
 }
 
 // changes counts the changes of station when the joints are welded in the order
