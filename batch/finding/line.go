@@ -1,0 +1,51 @@
+package finding
+
+import (
+	"strconv"
+	"strings"
+)
+
+// String returns the place as a person finds it: "frame.xlsx, sheet Joints, C14 (Leg)".
+func (p Place) String() string {
+	var parts []string
+	if p.File != "" {
+		parts = append(parts, p.File)
+	}
+	if p.Sheet != "" {
+		parts = append(parts, "sheet "+p.Sheet)
+	}
+	switch {
+	case p.Cell() != "":
+		parts = append(parts, p.Cell())
+	case p.Row > 0:
+		parts = append(parts, "row "+strconv.Itoa(p.Row))
+	case p.Col > 0:
+		parts = append(parts, "column "+ColumnName(p.Col))
+	}
+	text := strings.Join(parts, ", ")
+	if p.Header != "" {
+		text += " (" + p.Header + ")"
+	}
+	return oneLine(text)
+}
+
+// Line words the problem on one line: where, what is wrong, what was read, what
+// was expected, what to do.
+func (p Problem) Line() string {
+	text := p.Text
+	if p.Read != "" && !strings.Contains(text, p.Read) {
+		text += " (read " + strconv.Quote(p.Read) + ")"
+	}
+	if p.Want != "" {
+		text += "; expected: " + p.Want
+	}
+	if p.Hint != "" {
+		text += "; " + p.Hint
+	}
+	if where := p.Place.String(); where != "" {
+		text = where + ": " + text
+	}
+	return oneLine(text)
+}
+
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
