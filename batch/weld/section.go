@@ -106,7 +106,9 @@ const capOverlap = 2.0 // mm
 //
 //	A = 2/3 w h        (AREA-2)
 //
-// The published reinforcement elements follow it.
+// Source: geometry; the published reinforcement elements of the Filler Metal Data
+// Handbook sec. 8 follow it.
+// Basis: derived.
 func bead(width, height float64) float64 { return 2.0 / 3 * width * height }
 
 func radians(d units.Degree) float64 { return float64(d) * math.Pi / 180 }
