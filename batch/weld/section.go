@@ -36,12 +36,13 @@ func within[T ~float64](quantity string, v T, low, high float64, unit string) er
 	return &RangeError{quantity, float64(v), low, high, unit}
 }
 
-// over returns an error unless 0 < v <= high.
+// smallest is what counts as more than nothing: a denormal number is no size, and
+// dividing by it gives infinity.
+const smallest = 1e-6
+
+// over returns an error unless v is more than nothing and at most high.
 func over[T ~float64](quantity string, v T, high float64, unit string) error {
-	if v > 0 {
-		return within(quantity, v, 0, high, unit)
-	}
-	return &RangeError{quantity, float64(v), 0, high, unit}
+	return within(quantity, v, smallest, high, unit)
 }
 
 // first returns the first error that is one.
