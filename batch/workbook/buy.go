@@ -2,8 +2,11 @@ package workbook
 
 import (
 	"fmt"
+	"strings"
 
 	"seamtally/batch/price"
+	"seamtally/batch/rates"
+	"seamtally/batch/units"
 	"seamtally/batch/workbook/look"
 )
 
@@ -14,7 +17,7 @@ func (o *output) buySheet() *look.Grid {
 	g.Freeze, g.Titles = 4, 4
 	cur := o.l.job.Shop.Currency
 	g.Text(1, 1, look.Title, "Buy list")
-	g.Text(2, 1, look.Sub, "Rounded up once for the whole job, less what is on hand. Add a spare spool and cylinder as you see fit; change a yellow cell and the rest follows.")
+	g.Text(2, 1, look.Sub, "Rounded up once for the whole job, less what is on hand. Add a spare spool and cylinder as you see fit; pack and price come from the sheet of rates; what is on hand is yours to fill in.")
 	for i, s := range []string{"What", "Name", "Need", "Unit", "On hand", "Pack", "Packs", "Bought", "Remains", "Pack " + cur, "Pay " + cur, "In price " + cur} {
 		role := look.HeadNum
 		if i < 2 || i == 3 {
@@ -73,8 +76,17 @@ func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
 	show := func(v float64) float64 { return k.unit.show(v, us) }
 	g.Number(row, 3, look.Calc, format, need, show(b.Need))
 	g.Text(row, 4, look.Plain, unitName)
-	g.Number(row, 5, look.Edit, format, "", show(b.OnHand))
-	g.Number(row, 6, look.Edit, format, "", show(b.Pack))
+	r := o.buyRates(b)
+	for i, part := range []struct {
+		formula string
+		v       float64
+	}{{r.onHand, b.OnHand}, {r.pack, b.Pack}} {
+		role, text := look.Calc, o.live(k.unit.wrap(part.formula, us))
+		if part.formula == "" || text == "" {
+			role, text = look.Edit, ""
+		}
+		g.Number(row, 5+i, role, format, text, show(part.v))
+	}
 	short := fmt.Sprintf("(C%d-E%d)/F%d", row, row, row)
 	packs, remains := "", ""
 	if b.Pack > 0 {
@@ -86,9 +98,63 @@ func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
 	g.Number(row, 7, look.Total, "0", packs, float64(b.Packs))
 	g.Number(row, 8, look.Calc, format, o.live(fmt.Sprintf("G%d*F%d", row, row)), show(float64(b.Packs)*b.Pack))
 	g.Number(row, 9, look.Calc, format, remains, show(b.Remains))
-	g.Number(row, 10, look.Edit, money2, "", float64(b.PackPrice))
+	cost := o.live(r.price)
+	role := look.Calc
+	if cost == "" {
+		role = look.Edit
+	}
+	g.Number(row, 10, role, money2, cost, float64(b.PackPrice))
 	g.Number(row, 11, look.Calc, money2, o.live(rounded(fmt.Sprintf("G%d*J%d", row, row), price.MoneyDecimals)), float64(b.Cost))
 	g.Number(row, 12, look.Calc, money2, o.sumBy(k.cost, k.by, cell, plain, price.MoneyDecimals), float64(b.UsedCost))
+}
+
+// buyFrom are the formulas that lead a line of the buy list back to the rates;
+// empty where no rate states the figure.
+type buyFrom struct{ onHand, pack, price string }
+
+func (o *output) buyRates(b price.BuyLine) buyFrom {
+	shop := &o.l.job.Shop
+	name := func(want float64, keys ...string) string {
+		for _, key := range keys {
+			if v, ok := shop.Value(key); ok && v.IsNum && v.Num == want {
+				return o.l.rate(key)
+			}
+		}
+		return ""
+	}
+	packPrice := func(text string) string {
+		if text == "" {
+			return ""
+		}
+		return rounded(text, price.MoneyDecimals)
+	}
+	switch b.What {
+	case price.BuyWire:
+		class := strings.TrimSuffix(b.Name, " mm")
+		at := strings.LastIndexByte(class, ' ')
+		filler, one := class[:at], class[:at]+"."+class[at+1:]
+		w, _ := shop.Wire(filler, o.diaOf(b.Name))
+		from := buyFrom{onHand: name(b.OnHand, "on_hand_kg."+one), pack: name(b.Pack, "spool_kg."+one, "spool_kg."+filler)}
+		if per := name(float64(w.PerKg), "wire_price."+one, "wire_price."+filler); per != "" && from.pack != "" {
+			from.price = packPrice(per + "*" + from.pack)
+		}
+		return from
+	case price.BuyGas:
+		return buyFrom{name(b.OnHand, "on_hand_l."+b.Name), name(b.Pack, "cylinder_l."+b.Name), packPrice(o.priceName("cylinder_price." + b.Name))}
+	}
+	return buyFrom{price: packPrice(o.priceName("tip_price"))}
+}
+
+func (o *output) priceName(key string) string { return o.l.rateNames[key] }
+
+// diaOf is the diameter of the joints that a line of the buy list stands for.
+func (o *output) diaOf(name string) (dia units.MM) {
+	o.l.rows(func(_ int, r *row) {
+		if r.p.Settings && rates.WireName(r.p.Filler, r.p.Dia)+" mm" == name {
+			dia = r.p.Dia
+		}
+	})
+	return dia
 }
 
 func (o *output) buyTotal(g *look.Grid, row int) {

@@ -99,6 +99,7 @@ func (o *output) donor(joints string) ([]byte, []pack.Sheet, error) {
 	}
 	o.caches = o.charts(f, grids[0])
 	o.defineRates(f)
+	o.guardRates(f)
 	o.note(o.props(f))
 	o.note(o.l.book.Err())
 	if o.err != nil {

@@ -43,6 +43,32 @@ func (o *output) defineRates(f *excelize.File) {
 	}
 }
 
+// guardRates lets the cells of numbers take numbers only. The spread that stands
+// beside a value is usual, not a limit.
+func (o *output) guardRates(f *excelize.File) {
+	for i, v := range o.l.job.Shop.Values {
+		if !v.IsNum {
+			continue
+		}
+		rule := excelize.NewDataValidation(true)
+		rule.Sqref = "B" + itoa(firstRate+i)
+		o.note(rule.SetRange(0, mostOf(v.Key), excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween))
+		rule.SetError(excelize.DataValidationErrorStyleStop, "Not a number for this value", "Give a number from 0 to "+exact(mostOf(v.Key))+", in "+strings.TrimSpace(v.Unit+" "))
+		o.note(f.AddDataValidation(o.rates, rule))
+	}
+}
+
+// mostOf is the largest number that makes sense for a rate.
+func mostOf(key string) float64 {
+	switch key {
+	case "margin_pct":
+		return 99
+	case "operating_factor", "source_efficiency":
+		return 1
+	}
+	return 1000000
+}
+
 // ratesSheet lists every value of the shop. The yellow cells are what formulas
 // everywhere read.
 func (o *output) ratesSheet() *look.Grid {

@@ -17,6 +17,7 @@ func (u *User) editHead(a *Annotation) ([]byte, error) {
 	for _, p := range list {
 		h.found[p.name] = p
 	}
+	h.outline()
 	h.dimension()
 	h.view()
 	h.format()
@@ -87,6 +88,44 @@ func (h *headEdit) view() {
 	pane := fmt.Sprintf(`<%spane%s ySplit="%d" topLeftCell="%s" activePane="%s" state="frozen"/>`,
 		h.u.shape.prefix, split, h.a.FreezeRows, corner, active)
 	h.edits = append(h.edits, prependInto(v, pane))
+}
+
+// outline lets a group of columns fold towards its first one, which stays in
+// sight, unless the user has folds of their own.
+func (h *headEdit) outline() {
+	if cols, ok := h.tree("cols"); ok {
+		for _, c := range cols.kids {
+			if c.attr("outlineLevel") != "" {
+				return
+			}
+		}
+	}
+	q := func(name string) string { return h.u.shape.prefix + name }
+	text := "<" + q("outlinePr") + ` summaryRight="0"/>`
+	pr, ok := h.tree("sheetPr")
+	switch {
+	case !ok:
+		h.edits = append(h.edits, edit{at: h.rootOpen(), text: "<" + q("sheetPr") + ">" + text + "</" + q("sheetPr") + ">"})
+	case pr.child("outlinePr") != nil:
+		h.edits = append(h.edits, setAttr(h.head, pr.child("outlinePr"), "summaryRight", "0"))
+	default:
+		h.edits = append(h.edits, placeIn(pr, []string{"tabColor", "outlinePr", "pageSetUpPr"}, "outlinePr", text))
+	}
+}
+
+// rootOpen is where the start tag of the root ends.
+func (h *headEdit) rootOpen() int {
+	w := window{buf: h.head, z: len(h.head), eof: true}
+	for i := 0; ; {
+		m, err := w.markupFrom(i)
+		if err != nil {
+			return h.dataStart()
+		}
+		if m.kind == 's' {
+			return m.to
+		}
+		i = m.to
+	}
 }
 
 // format tells the program how deep our columns fold.
