@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"seamtally/batch/units"
 )
@@ -22,7 +23,11 @@ type RangeError struct {
 
 // Error says what was given and what is allowed.
 func (e *RangeError) Error() string {
-	return fmt.Sprintf("%s of %.6g %s is outside %.6g to %.6g %s", e.Quantity, e.Value, e.Unit, e.Low, e.High, e.Unit)
+	given := strings.TrimSpace(fmt.Sprintf("%s of %.6g %s", e.Quantity, e.Value, e.Unit))
+	if e.Low == smallest {
+		return strings.TrimSpace(fmt.Sprintf("%s must be more than 0 and at most %.6g %s", given, e.High, e.Unit))
+	}
+	return strings.TrimSpace(fmt.Sprintf("%s must be from %.6g to %.6g %s", given, e.Low, e.High, e.Unit))
 }
 
 // Unwrap lets callers test with errors.Is(err, ErrRange).
