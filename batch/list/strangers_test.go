@@ -54,6 +54,19 @@ func plainWords(t *testing.T, err error) {
 	}
 }
 
+// answers are the files whose right answer differs from that of their class, and
+// why; a change in either direction fails.
+var answers = map[string]struct {
+	refused bool
+	why     string
+}{
+	"openspout+openspout__tests__resources__xlsx__file_with_sheet_xml_not_matching_content_types.xlsx":               {true, "its only sheet's part is not in the package"},
+	"exceljs+exceljs__spec__integration__data__invalid-xml.xlsx":                                                     {true, "the sheet is not well-formed: text before the root element"},
+	"ML-SDK__test__DocumentFormat.OpenXml.Tests.Assets__assets__TestDataStorage__O14ISOStrict__Excel__xl8galry.xlsx": {true, "it holds chart sheets only"},
+	"openspout+openspout__tests__resources__xlsx__file_corrupted.xlsx":                                               {false, "it is a comma separated text under another name, and read as that"},
+	"frictionlessdata+goodtables-py__data__hmt__invalid_excel.xlsx":                                                  {false, "it is a comma separated text under another name, and read as that"},
+}
+
 func TestStrangersWorkbooks(t *testing.T) {
 	dir := strangers(t)
 	for _, row := range readTSV(t, filepath.Join(dir, "EXPECT.tsv")) {
@@ -71,6 +84,12 @@ func TestStrangersWorkbooks(t *testing.T) {
 			if err != nil {
 				plainWords(t, err)
 				t.Log(err)
+			}
+			if own, ok := answers[name]; ok {
+				if (err != nil) != own.refused {
+					t.Errorf("refused: %v, should be %v: %s", err, own.refused, own.why)
+				}
+				return
 			}
 			switch class {
 			case "readable", "strict-ooxml":
