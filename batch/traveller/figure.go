@@ -62,6 +62,10 @@ func (b *builder) crossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
 	f.plates(s)
 	f.beads(s)
 	f.caption(pl)
+	if r, ok := f.symbolCorner(f.parts(s), f.symbolWidth(pl)); ok {
+		f.symbol(pl, r)
+		f.taken = append(f.taken, r)
+	}
 	for _, d := range s.Dims {
 		f.dimension(d)
 	}
@@ -145,6 +149,40 @@ func (f *drawing) plates(s sketch.Sketch) {
 			f.p.Line(f.box, q.X, q.Y, next.X, next.Y, 0.35, 0)
 		}
 	}
+}
+
+// parts returns the areas on paper that plates, beads and dimensions take.
+func (f *drawing) parts(s sketch.Sketch) []page.Rect {
+	var out []page.Rect
+	add := func(g []sketch.Point, margin float64) {
+		r := page.Rect{X: math.Inf(1), Y: math.Inf(1)}
+		right, bottom := math.Inf(-1), math.Inf(-1)
+		for _, q := range f.outline(g) {
+			r.X, r.Y = min(r.X, q.X-margin), min(r.Y, q.Y-margin)
+			right, bottom = max(right, q.X+margin), max(bottom, q.Y+margin)
+		}
+		r.W, r.H = right-r.X, bottom-r.Y
+		out = append(out, r)
+	}
+	for _, p := range s.Plates {
+		add(p.Outline, 1)
+	}
+	for _, b := range s.Beads {
+		add(b.Outline, 1)
+	}
+	for _, d := range s.Dims {
+		off := sketch.Point{X: d.Away.X, Y: d.Away.Y}.Times(9 / f.scale)
+		if d.Name == "z" || d.Inside {
+			off = sketch.Point{X: d.Away.X, Y: d.Away.Y}.Times(28 / f.scale)
+		}
+		add([]sketch.Point{d.From, d.To, d.From.Add(off), d.To.Add(off)}, 3)
+	}
+	for _, c := range s.Corners {
+		if c.At.Y < 0 {
+			add([]sketch.Point{{X: 0, Y: 0}}, 18)
+		}
+	}
+	return out
 }
 
 // ragged returns a line with two kinks in the middle, the sign of a break.
@@ -376,6 +414,9 @@ func (f *drawing) caption(pl *plan.Plan) {
 	text := f.say("picture.scale", f.text)
 	if len(pl.Runs) > 1 {
 		text = f.say("picture.order") + " · " + text
+	}
+	if pl.Prep.T1 == 0 || pl.Prep.T2 == 0 {
+		text += " · " + f.say("picture.thickness")
 	}
 	if pl.Joint.Sides == 2 && (pl.Prep.Kind == joint.Fillet || pl.Prep.Kind == joint.Lap) {
 		text += " · " + f.say("picture.both")

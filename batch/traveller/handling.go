@@ -91,12 +91,12 @@ func (f *flow) torch(r page.Rect, p *plan.Plan) {
 	box := f.p.Box("torch", r)
 	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
 	way, degrees := leanOf(p.Torch)
-	f.p.Write(box, r.X, r.Y+4.2, 34, page.Left, strong, f.say("torch"))
+	f.p.Write(box, r.X, r.Y+4.2, 42, page.Left, strong, f.say("torch"))
 	word := [...]string{"torch.square", "torch.push", "torch.drag"}[way]
-	f.p.Write(box, r.X, r.Y+11, 34, page.Left, page.Style{Face: page.Bold, Size: 15}, f.say(word))
-	icon{f.p, box, page.Point{X: r.X + 37, Y: r.Y + 0.6}, 19}.lean(way, degrees)
-	lines := page.Wrap(small.At(8.5), p.Torch, 34, 2)
-	f.p.Lines(box, r.X, r.Y+15, 34, small.At(8.5), lines)
+	f.p.Write(box, r.X, r.Y+11, 42, page.Left, page.Style{Face: page.Bold, Size: 15}, f.say(word))
+	icon{f.p, box, page.Point{X: r.X + 43.5, Y: r.Y + 1}, 17}.lean(way, degrees)
+	lines := page.Wrap(small.At(8.5), p.Torch, 42, 2)
+	f.p.Lines(box, r.X, r.Y+15, 42, small.At(8.5), lines)
 }
 
 // fact is one of the smaller settings.

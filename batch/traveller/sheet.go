@@ -55,7 +55,7 @@ func (f *flow) pictureHeight(s setup.Setup) float64 {
 // restHeight is the height of what follows the picture.
 func (f *flow) restHeight(s setup.Setup) float64 {
 	p := s.Pattern()
-	h := f.cautionsHeight(p) + f.checksHeight(s) + signHeight(len(signLines(s.Plans))) + 1
+	h := f.cautionsHeight(p) + f.checksHeight(s) + f.signHeight(len(signLines(s.Plans))) + 1
 	if p.Settings {
 		h += f.handlingHeight(p) + testBeadHeight
 	}
@@ -91,7 +91,11 @@ func (f *flow) procedure(box page.BoxID, r page.Rect, p *plan.Plan) {
 		return
 	}
 	f.p.Write(box, r.X+2, r.Y+6.2, r.W-4, page.Left, title, f.say("wps.none"))
-	lines := page.Wrap(small.At(8.5), f.say("wps.none.text"), r.W-4, 2)
+	key := "wps.none.text"
+	if !p.Settings {
+		key = "wps.none.bare"
+	}
+	lines := page.Wrap(small.At(8.5), f.say(key), r.W-4, 2)
 	f.p.Lines(box, r.X+2, r.Y+10.4, r.W-4, small.At(8.5), lines)
 }
 
@@ -164,7 +168,8 @@ func (f *flow) material(p *plan.Plan) string {
 
 // noSettings takes the place of the dials where the plan has no settings.
 func (f *flow) noSettings(p *plan.Plan) {
-	lines := page.Wrap(body.At(11), p.NoSettings, f.width-10, 4)
+	why := sentence(strings.TrimPrefix(strings.TrimSpace(p.NoSettings), "no settings: "))
+	lines := page.Wrap(body.At(11), why, f.width-10, 4)
 	r, box := f.take("no settings", 12+float64(len(lines))*body.At(11).Leading())
 	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H - 3}
 	f.p.Frame(box, in, 0.7, page.None)
@@ -213,7 +218,10 @@ func (f *flow) tile(box page.BoxID, r page.Rect, name, figure, beside, under str
 // gauge is the size that the gauge must find, or the thickness to be joined.
 func (f *flow) gauge(box page.BoxID, r page.Rect, p *plan.Plan) {
 	key := "gauge"
-	if isButt(p) {
+	switch {
+	case kindOf(p) == joint.FlareBevel || kindOf(p) == joint.FlareV:
+		key = "gauge.radius"
+	case isButt(p) && p.Joint.Size.Means != joint.Penetration:
 		key = "gauge.through"
 	}
 	text, under := f.gaugeText(p)

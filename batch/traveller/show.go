@@ -219,13 +219,6 @@ func (s show) gas(v units.Litre) figure {
 	return figure{num(float64(v), 0), "l"}
 }
 
-func (s show) area(v units.MM2) figure {
-	if s.us {
-		return figure{fixed(float64(v)/units.MMPerInch/units.MMPerInch, 3), "in²"}
-	}
-	return figure{fixed(float64(v), 1), "mm²"}
-}
-
 func (s show) heat(v units.KJMM) figure {
 	if s.us {
 		return figure{num(float64(v)*units.MMPerInch, 1), "kJ/in"}

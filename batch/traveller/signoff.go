@@ -246,11 +246,17 @@ var (
 	}
 )
 
+// abreast tells whether the lines stand in two columns.
+func (f *flow) abreast(lines int) bool { return lines > fewLines || f.tight && lines > 1 }
+
+// mostSigned is how many rows of sign-off a sheet makes room for.
+const mostSigned = 8
+
 // signHeight returns the height of the lines of a set-up, or of as many as a
 // sheet is to make room for.
-func signHeight(lines int) float64 {
-	if lines > fewLines {
-		return tableHead + halfRow*float64(min((lines+1)/2, 7))
+func (f *flow) signHeight(lines int) float64 {
+	if f.abreast(lines) {
+		return tableHead + halfRow*float64(min((lines+1)/2, mostSigned))
 	}
 	return signHead + signRow*float64(lines)
 }
@@ -260,7 +266,7 @@ func (f *flow) signOff(s setup.Setup) {
 	lines := signLines(s.Plans)
 	t := table{name: "sign-off", height: signRow, columns: signWide}
 	var rows [][]cell
-	if len(lines) <= fewLines {
+	if !f.abreast(len(lines)) {
 		for _, l := range lines {
 			rows = append(rows, f.signCells(l))
 		}

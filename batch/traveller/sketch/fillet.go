@@ -194,7 +194,7 @@ func (s *Sketch) corner(p *plan.Plan) weld {
 	size := max(a, b)
 	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
 	gap := float64(p.Prep.Gap)
-	reach := size*1.6 + 2
+	reach := size*1.2 + 2
 	s.plate("t2", []int{3}, Point{-reach, 0}, Point{0, 0}, Point{0, t2}, Point{-reach, t2})
 	s.plate("t1", []int{0}, Point{gap, -reach}, Point{gap + t1, -reach}, Point{gap + t1, 0}, Point{gap, 0})
 	if p.Prep.T1 > 0 {

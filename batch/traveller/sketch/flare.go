@@ -72,9 +72,9 @@ func valley(r, depth float64, both bool) Polygon {
 }
 
 // crown puts what is more than the whole valley on top of it as a cap that
-// stands 1 mm over the mouth on each side.
+// stands 1 mm over the mouth, up to a flat part on the other side.
 func crown(g Polygon, r float64, both bool, over float64) Polygon {
-	a, b := Point{-r - 1, 0}, Point{1, 0}
+	a, b := Point{-r - 1, 0}, Point{}
 	if both {
 		b = Point{r + 1, 0}
 	}

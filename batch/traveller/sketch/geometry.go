@@ -136,15 +136,6 @@ func (g Polygon) turned(c Point) Polygon {
 	return out
 }
 
-// mirrored returns the polygon mirrored about the upright line at x.
-func (g Polygon) mirrored(x float64) Polygon {
-	out := make(Polygon, len(g))
-	for i, p := range g {
-		out[i] = Point{2*x - p.X, p.Y}
-	}
-	return out
-}
-
 // bow returns the points between a and b of a parabola that bulges to the left
 // of the way from a to b and encloses the given area with the straight line.
 // The area is that of the drawn polygon, not of the ideal curve.

@@ -1,0 +1,224 @@
+package traveller
+
+import (
+	"math"
+	"strconv"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/plan"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/units"
+)
+
+// Measures of a welding symbol: the sign and where it stands behind the arrow.
+const (
+	sign         = 3.6 // height and width of the sign itself
+	signAt       = 17
+	symbolHeight = 15
+	tailMost     = 14
+)
+
+// symbolStyle is the type of a symbol.
+var symbolStyle = page.Style{Face: page.Regular, Size: page.MinSize}
+
+// symbolWidth is the width a plan's symbol takes.
+func (f *drawing) symbolWidth(pl *plan.Plan) float64 {
+	w := signAt + sign + 5
+	if t := f.symbolStitch(pl, f.aws()); t != "" {
+		w += symbolStyle.Width(page.Clean(t))
+	}
+	return w + 3.5 + min(symbolStyle.Width(page.Clean(f.symbolTail(pl))), tailMost)
+}
+
+func (f *drawing) aws() bool { return f.job.Opts.Symbols == "aws" }
+
+// weldSymbol draws the joint's welding symbol: by ISO 2553 system A, where the
+// continuous line stands for the arrow side and a dashed one for the other, or
+// by AWS A2.4, where what stands below the line is on the arrow side.
+type weldSymbol struct {
+	p    *page.Page
+	box  page.BoxID
+	aws  bool
+	both bool
+	line float64 // y of the reference line
+	end  float64 // where it ends
+	x    float64 // where the sign's left edge stands
+	kind joint.Kind
+}
+
+// symbol draws the welding symbol of a plan into an area of the picture.
+func (f *drawing) symbol(pl *plan.Plan, r page.Rect) {
+	j := pl.Joint
+	w := weldSymbol{
+		p: f.p, box: f.box, aws: f.aws(), kind: kindOf(pl),
+		both: j.Sides == 2 || isDouble(kindOf(pl)), line: r.Y + r.H/2, x: r.X + signAt,
+	}
+	left, right := r.X+8, r.Right()-1
+	if tail := f.symbolTail(pl); tail != "" {
+		wide := min(symbolStyle.Width(page.Clean(tail)), tailMost)
+		right -= 2.5 + wide
+		f.p.Line(f.box, right, w.line, right+2, w.line-2, 0.25, 0)
+		f.p.Line(f.box, right, w.line, right+2, w.line+2, 0.25, 0)
+		f.p.Write(f.box, right+2.3, w.line+1.1, wide+0.1, page.Left, symbolStyle, tail)
+	}
+	f.p.Line(f.box, left, w.line, right, w.line, 0.25, 0)
+	f.p.Arrow(f.box, page.Point{X: left, Y: w.line}, page.Point{X: r.X + 1, Y: r.Bottom() - 1}, 0.25, 2.2)
+	if !w.aws && !w.both {
+		f.p.Draw(f.box, page.Shape{Points: []page.Point{{X: left, Y: w.line + 0.9}, {X: right, Y: w.line + 0.9}}, Line: 0.2, Fill: page.None, Dash: 1.1})
+	}
+	if j.AllRound {
+		f.p.Circle(f.box, page.Point{X: left, Y: w.line}, 1.2, 0.25, page.None)
+	}
+	if j.Where == joint.Site {
+		f.p.Line(f.box, left, w.line, left, w.line-5, 0.25, 0)
+		f.p.Draw(f.box, page.Shape{Points: []page.Point{{X: left, Y: w.line - 5}, {X: left + 2.6, Y: w.line - 4}, {X: left, Y: w.line - 3}}, Closed: true, Fill: 0})
+	}
+	w.end = right
+	w.sides(f, pl)
+}
+
+// sides puts the sign, the size before it and the stitch behind it on the arrow
+// side, and on the other where the weld is on both.
+func (w *weldSymbol) sides(f *drawing, pl *plan.Plan) {
+	arrow := -1.0 // above the line
+	if w.aws {
+		arrow = 1
+	}
+	for _, up := range []float64{arrow, -arrow} {
+		w.sign(up)
+		y := w.line - 1.1
+		if up > 0 {
+			y = w.line + 3.2
+		}
+		size := f.symbolSize(pl, w.aws)
+		f.p.Write(f.box, w.x-9, y, 8.4, page.Right, symbolStyle, size)
+		if stitch := f.symbolStitch(pl, w.aws); stitch != "" {
+			f.p.Write(f.box, w.x+sign+0.6, y, w.end-w.x-sign-0.6, page.Left, symbolStyle, stitch)
+		}
+		if !w.both {
+			return
+		}
+	}
+}
+
+func isDouble(k joint.Kind) bool {
+	switch k {
+	case joint.DoubleV, joint.DoubleBevel, joint.DoubleU, joint.DoubleJ:
+		return true
+	}
+	return false
+}
+
+// sign draws the elementary sign on one side of the line; up is -1 above it.
+func (w *weldSymbol) sign(up float64) {
+	at := func(x, y float64) page.Point { return page.Point{X: w.x + x*sign, Y: w.line + up*y*sign} }
+	stroke := func(ps ...page.Point) {
+		w.p.Draw(w.box, page.Shape{Points: ps, Line: 0.3, Fill: page.None})
+	}
+	bow := func(cx, cy, r, from, to float64) {
+		var ps []page.Point
+		for i := range 9 {
+			t := (from + (to-from)*float64(i)/8) * math.Pi / 180
+			ps = append(ps, at(cx+r*math.Cos(t), cy+r*math.Sin(t)))
+		}
+		stroke(ps...)
+	}
+	switch w.kind {
+	case joint.Fillet, joint.Lap, joint.Corner:
+		stroke(at(0, 0), at(0, 1), at(1, 0))
+	case joint.SquareButt:
+		stroke(at(0.3, 0), at(0.3, 1))
+		stroke(at(0.7, 0), at(0.7, 1))
+	case joint.SingleV, joint.DoubleV:
+		stroke(at(0, 1), at(0.5, 0), at(1, 1))
+	case joint.SingleBevel, joint.DoubleBevel:
+		stroke(at(0.3, 0), at(0.3, 1))
+		stroke(at(0.3, 0), at(1, 1))
+	case joint.SingleU, joint.DoubleU:
+		stroke(at(0.5, 0), at(0.5, 0.4))
+		bow(0.5, 0.9, 0.5, 180, 360)
+	case joint.SingleJ, joint.DoubleJ:
+		stroke(at(0.3, 0), at(0.3, 1))
+		bow(0.3, 0.9, 0.5, 270, 360)
+	case joint.FlareBevel:
+		stroke(at(0.3, 0), at(0.3, 1))
+		bow(1.3, 0, 0.9, 180, 90)
+	case joint.FlareV:
+		bow(-0.5, 0, 0.9, 0, 90)
+		bow(1.5, 0, 0.9, 180, 90)
+	case joint.Plug, joint.Slot:
+		stroke(at(0, 0), at(0, 0.7), at(1, 0.7), at(1, 0))
+	case joint.Edge:
+		for _, x := range []float64{0.2, 0.5, 0.8} {
+			stroke(at(x, 0), at(x, 1))
+		}
+	}
+}
+
+// symbolSize is what stands before the sign: the leg or throat of a fillet with
+// its letter (AWS: the leg alone), the depth of a partial penetration.
+func (f *drawing) symbolSize(pl *plan.Plan, aws bool) string {
+	r, means := pl.Prep, pl.Joint.Size.Means
+	switch {
+	case r.LegA > 0 && aws && r.LegB > 0 && r.LegB != r.LegA:
+		return f.show.size(r.LegA).Num + "×" + f.show.size(r.LegB).Num
+	case r.LegA > 0 && aws:
+		return f.show.size(r.LegA).Num
+	case r.LegA > 0 && means == joint.Throat:
+		return "a" + f.show.size(r.Throat).Num
+	case r.LegA > 0 && r.LegB > 0 && r.LegB != r.LegA:
+		return "z" + f.show.size(r.LegA).Num + "×" + f.show.size(r.LegB).Num
+	case r.LegA > 0:
+		return "z" + f.show.size(r.LegA).Num
+	case means == joint.Penetration && aws:
+		return "(" + f.show.size(pl.Joint.Size.A).Num + ")"
+	case means == joint.Penetration:
+		return "s" + f.show.size(pl.Joint.Size.A).Num
+	}
+	return ""
+}
+
+// symbolStitch is what stands behind the sign: number x length (gap) by ISO,
+// length-pitch by AWS.
+func (f *drawing) symbolStitch(pl *plan.Plan, aws bool) string {
+	s := pl.Joint.Stitch
+	if s == nil {
+		return ""
+	}
+	num := func(v units.MM) string { return f.show.size(v).Num }
+	if aws {
+		return num(s.Segment) + "-" + num(s.Pitch)
+	}
+	text := num(s.Segment) + " (" + num(s.Gap) + ")"
+	if pl.Segments > 0 {
+		text = strconv.Itoa(pl.Segments) + "×" + text
+	}
+	return text
+}
+
+// symbolTail names the procedure, or the process.
+func (f *drawing) symbolTail(pl *plan.Plan) string {
+	if pl.Joint.WPS != "" {
+		return pl.Joint.WPS
+	}
+	return pl.Process
+}
+
+// symbolCorner finds a corner of the picture that no part reaches into.
+func (f *drawing) symbolCorner(parts []page.Rect, width float64) (page.Rect, bool) {
+	in := f.frame.Inset(1.5, 1.5)
+	low := in.Bottom() - symbolHeight - 3.5 // above the caption
+	for _, at := range []page.Point{{X: in.X, Y: in.Y}, {X: in.Right() - width, Y: in.Y}, {X: in.Right() - width, Y: low}, {X: in.X, Y: low}} {
+		r := page.Rect{X: at.X, Y: at.Y, W: width, H: symbolHeight}
+		clear := true
+		for _, p := range parts {
+			if r.X < p.Right() && p.X < r.Right() && r.Y < p.Bottom() && p.Y < r.Bottom() {
+				clear = false
+			}
+		}
+		if clear {
+			return r, true
+		}
+	}
+	return page.Rect{}, false
+}
