@@ -52,7 +52,7 @@ func (w *row) quantity() {
 	}
 	v, bad := cell.Value, (*measure.Fault)(nil)
 	if cell.Kind == list.Text {
-		t := strings.Trim(fold(strings.TrimRight(cell.Text, ".,")), "xpcsoffstkeaшт ")
+		t := strings.Trim(fold(strings.TrimRight(cell.Text, ".,")), "xpcsoftkeaшт ")
 		if _, direct := measure.Number(cell.Text, w.style); direct == nil {
 			t = cell.Text
 		}

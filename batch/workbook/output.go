@@ -16,8 +16,6 @@ type output struct {
 	l         *layout
 	taken     map[string]bool // names of sheets in use, folded
 	names     map[string]bool // defined names in use, folded
-	sheets    []*look.Grid
-	frames    []func(f *excelize.File, sheet string)
 	err       error
 	rateCells map[string]string // rate -> its cell, with the sheet
 

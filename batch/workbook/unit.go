@@ -28,7 +28,6 @@ var (
 	density = unit{"kg/m³", "lb/in³", 0.45359237 / (25.4 * 25.4 * 25.4) * 1e9, "0.0000"}
 	celsius = unit{metric: "°C", us: "°F"} // values only: see degrees
 	minute  = unit{metric: "min", us: "min"}
-	second  = unit{metric: "s", us: "s"}
 	amp     = unit{metric: "A", us: "A"}
 	volt    = unit{metric: "V", us: "V"}
 	degree  = unit{metric: "°", us: "°"}
