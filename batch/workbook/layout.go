@@ -26,6 +26,8 @@ type layout struct {
 	// A text file has no typed numbers: those that read as one are written as one.
 	textNumbers, decimalComma bool
 
+	firstRow, lastRow int // of the list; see span
+
 	cols    []column
 	first   int // our first column on the sheet of joints
 	letters []string
@@ -205,6 +207,13 @@ func (l *layout) columnRange(key string) string {
 
 // span returns the first and the last row of the list.
 func (l *layout) span() (from, to int) {
+	if l.lastRow == 0 {
+		l.firstRow, l.lastRow = l.measureSpan()
+	}
+	return l.firstRow, l.lastRow
+}
+
+func (l *layout) measureSpan() (from, to int) {
 	from = l.job.List.HeaderRows[1] + 1
 	to = max(l.job.List.LastRow, from)
 	for _, j := range l.job.List.Joints {
