@@ -22,6 +22,7 @@ type Facts struct {
 	Cautions      []Caution
 	Positions     []Position
 	Plausibles    []Plausible
+	Cleanings     []Cleaning
 }
 
 func loadFacts(f *Files) (Facts, error) {
@@ -46,6 +47,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "cautions", &facts.Cautions),
 		into(f, "positions", &facts.Positions),
 		into(f, "plausible", &facts.Plausibles),
+		into(f, "cleaning", &facts.Cleanings),
 	)
 	return facts, err
 }

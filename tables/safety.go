@@ -1,6 +1,10 @@
 package tables
 
-import "seamtally/batch/units"
+import (
+	"slices"
+
+	"seamtally/batch/units"
+)
 
 // Shade is the filter shade for a range of current. Minimum is the legal minimum
 // of its source, Recommended is what a welder is told.
@@ -20,6 +24,15 @@ type Caution struct {
 	Key  string `csv:"key"`
 	When string `csv:"when"`
 	Text string `csv:"text"`
+	Origin
+}
+
+// Cleaning is how wide each side of a joint is cleaned when a condition is met;
+// the conditions are those of [Caution].
+type Cleaning struct {
+	When  string   `csv:"when"`
+	Width units.MM `csv:"width_mm"`
+	What  string   `csv:"what"`
 	Origin
 }
 
@@ -66,6 +79,17 @@ func (f *Facts) CautionsFor(conditions ...string) []Caution {
 		}
 	}
 	return out
+}
+
+// CleanWidth returns the widest cleaning whose condition is among the given ones.
+func (f *Facts) CleanWidth(conditions ...string) units.MM {
+	widest := units.MM(0)
+	for _, c := range f.Cleanings {
+		if c.When == "always" || slices.Contains(conditions, c.When) {
+			widest = max(widest, c.Width)
+		}
+	}
+	return widest
 }
 
 // Position returns the position of an ISO 6947 symbol.

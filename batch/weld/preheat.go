@@ -19,6 +19,15 @@ var (
 	SEW088 = PreheatSet{700, -330, "SEW 088"}
 )
 
+// Limits of the preheat formula, for callers that must decide what lies beyond.
+const (
+	PreheatLean  = 0.2  // least CET [%]
+	PreheatThin  = 10.0 // least thickness [mm]
+	PreheatThick = 90.0
+	PreheatCool  = 0.5 // least heat input [kJ/mm]
+	PreheatHot   = 4.0
+)
+
 // Preheat returns the preheat temperature against hydrogen cracking in degrees Celsius.
 //
 //	Tp = s CET + 160 tanh(d/35) + 62 HD^0.35 + (53 CET − 32) Q + o        (PREHEAT-1)
@@ -35,10 +44,10 @@ var (
 // Errors: [ErrRange] for a value outside the limits.
 func Preheat(cet float64, d units.MM, hydrogen float64, q units.KJMM, set PreheatSet) (units.Celsius, error) {
 	err := first(
-		within("CET", cet, 0.2, 0.5, "%"),
-		within("thickness for preheat", d, 10, 90, "mm"),
+		within("CET", cet, PreheatLean, 0.5, "%"),
+		within("thickness for preheat", d, PreheatThin, PreheatThick, "mm"),
 		within("diffusible hydrogen", hydrogen, 1, 20, "ml/100 g"),
-		within("heat input", q, 0.5, 4, "kJ/mm"),
+		within("heat input", q, PreheatCool, PreheatHot, "kJ/mm"),
 	)
 	if err != nil {
 		return 0, err
