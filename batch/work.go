@@ -73,11 +73,12 @@ func (j *Job) work(ctx context.Context, t *tools, name string) (*list.Source, *p
 	if err != nil {
 		return nil, nil, err
 	}
+	src, own := workbook.Undress(src)
 	joints, err := joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize}, t.set)
 	if err != nil {
 		return nil, nil, fullName(err, name)
 	}
-	joints.Problems = append(problems, joints.Problems...)
+	joints.Problems = append(append(problems, own...), joints.Problems...)
 	if err := ctx.Err(); err != nil {
 		return nil, nil, err
 	}

@@ -98,6 +98,7 @@ func (o *output) donor(joints string) ([]byte, []pack.Sheet, error) {
 	o.caches = o.charts(f, grids[0])
 	o.defineRates(f)
 	o.guardRates(f)
+	o.markOurs(f, grids)
 	o.note(o.props(f))
 	o.note(o.l.book.Err())
 	if o.err != nil {
@@ -109,6 +110,17 @@ func (o *output) donor(joints string) ([]byte, []pack.Sheet, error) {
 	}
 	o.l.book.Shut()
 	return out.Bytes(), sheets, nil
+}
+
+// markOurs leaves hidden names on what is ours, so that a later run can tell it
+// from the user's. Names follow their cells whatever the user inserts or renames.
+func (o *output) markOurs(f *excelize.File, grids []*look.Grid) {
+	l := o.l
+	columns := l.sheetRef() + "$" + l.letters[0] + ":$" + l.letters[len(l.letters)-1]
+	o.note(f.SetDefinedName(&excelize.DefinedName{Name: pack.ColumnsName, RefersTo: columns}))
+	for i, g := range grids {
+		o.note(f.SetDefinedName(&excelize.DefinedName{Name: pack.SheetName + itoa(i+1), RefersTo: quoteSheet(g.Name) + "!$A$1"}))
+	}
 }
 
 // frame sets widths, panes and print set-up of one of our sheets.

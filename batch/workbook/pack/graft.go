@@ -216,7 +216,7 @@ func (g *graft) names() {
 		if at, err := strconv.Atoi(n.attr("localSheetId")); err == nil {
 			fmt.Fprintf(&text, ` localSheetId="%d"`, at+count)
 		}
-		if n.attr("hidden") != "" {
+		if n.attr("hidden") != "" || strings.HasPrefix(n.attr("name"), oursName) {
 			text.WriteString(` hidden="1"`)
 		}
 		fmt.Fprintf(&text, ">%s</%s>", g.d.book.data[n.open:n.shut], q)

@@ -47,7 +47,6 @@ type User struct {
 	bookRels *part
 	styles   *part // nil where the package has none
 	sheet    *zip.File
-	sheetAt  int // position of the sheet among the workbook's sheets
 	shape    Shape
 }
 
@@ -61,6 +60,19 @@ func clean(name string) string {
 // OpenUser opens the user's workbook and looks at the sheet of that name, once
 // from end to end. The error is a *Strange where the file cannot be annotated.
 func OpenUser(data []byte, sheet string) (*User, error) {
+	u, err := openBook(data)
+	if err != nil {
+		return nil, err
+	}
+	if err := u.findSheet(u.bookName(), sheet); err != nil {
+		return nil, err
+	}
+	u.shape, err = u.measure()
+	return u, err
+}
+
+// openBook opens the package and its small parts.
+func openBook(data []byte) (*User, error) {
 	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
 		return nil, strange("the package cannot be opened: %v", err)
@@ -76,17 +88,10 @@ func OpenUser(data []byte, sheet string) (*User, error) {
 		}
 		u.files[clean(f.Name)] = f
 	}
-	if err := u.openParts(sheet); err != nil {
-		return nil, err
-	}
-	u.shape, err = u.measure()
-	if err != nil {
-		return nil, err
-	}
-	return u, nil
+	return u, u.openParts()
 }
 
-func (u *User) openParts(sheet string) error {
+func (u *User) openParts() error {
 	var err error
 	if u.types, err = u.open("[Content_Types].xml"); err != nil {
 		return err
@@ -94,26 +99,26 @@ func (u *User) openParts(sheet string) error {
 	if u.rootRels, err = u.open("_rels/.rels"); err != nil {
 		return err
 	}
-	bookName := u.target(u.rootRels, "", "officeDocument")
-	if u.book, err = u.open(bookName); err != nil {
+	if u.book, err = u.open(u.bookName()); err != nil {
 		return err
 	}
 	if strings.Contains(string(u.book.data), strictNS) {
 		return strange("the workbook is of the strict variant of the format")
 	}
-	if u.book.root.name != "workbook" {
-		return strange("the main part is a %s, not a workbook", u.book.root.name)
+	if u.book.root.name != "workbook" || u.book.root.child("sheets") == nil {
+		return strange("the main part is a %s that lists no sheets", u.book.root.name)
 	}
-	if u.bookRels, err = u.open(relsOf(bookName)); err != nil {
+	if u.bookRels, err = u.open(relsOf(u.bookName())); err != nil {
 		return err
 	}
-	if name := u.target(u.bookRels, bookName, "styles"); name != "" && u.files[clean(name)] != nil {
-		if u.styles, err = u.open(name); err != nil {
-			return err
-		}
+	if name := u.target(u.bookRels, u.bookName(), "styles"); name != "" && u.files[clean(name)] != nil {
+		u.styles, err = u.open(name)
 	}
-	return u.findSheet(bookName, sheet)
+	return err
 }
+
+// bookName is the name of the workbook part.
+func (u *User) bookName() string { return u.target(u.rootRels, "", "officeDocument") }
 
 // maxSmall bounds the parts that are read whole.
 const maxSmall = 64 << 20
@@ -172,18 +177,13 @@ func resolve(owner, target string) string {
 }
 
 func (u *User) findSheet(bookName, sheet string) error {
-	sheets := u.book.root.child("sheets")
-	if sheets == nil {
-		return strange("the workbook lists no sheets")
-	}
-	for i, s := range sheets.all("sheet") {
+	for _, s := range u.book.root.child("sheets").all("sheet") {
 		if s.attr("name") != sheet {
 			continue
 		}
 		for _, r := range u.bookRels.root.all("Relationship") {
 			if r.attr("Id") == s.attr("id") && strings.HasSuffix(r.attr("Type"), "/worksheet") {
 				u.sheet = u.files[clean(resolve(bookName, r.attr("Target")))]
-				u.sheetAt = i
 			}
 		}
 	}

@@ -81,6 +81,7 @@ func Fresh(donorBytes []byte, sheets []Sheet, charts map[string]Cache) ([]byte, 
 	if err := d.addProps(); err != nil {
 		return nil, err
 	}
+	d.hideNames()
 	p := newPacker()
 	for _, name := range freshOrder(d.names) {
 		if err := p.put(name, d.parts[name]); err != nil {
@@ -88,6 +89,19 @@ func Fresh(donorBytes []byte, sheets []Sheet, charts map[string]Cache) ([]byte, 
 		}
 	}
 	return p.finish(nil)
+}
+
+// hideNames keeps the names that mark what is ours out of the user's sight.
+func (d *donor) hideNames() {
+	var edits []edit
+	if names := d.book.root.child("definedNames"); names != nil {
+		for _, n := range names.all("definedName") {
+			if strings.HasPrefix(n.attr("name"), oursName) {
+				edits = append(edits, setAttr(d.book.data, n, "hidden", "1"))
+			}
+		}
+	}
+	d.parts["xl/workbook.xml"] = apply(d.book.data, edits)
 }
 
 // freshOrder puts the content types first, as readers of streams expect.

@@ -1,0 +1,99 @@
+package workbook
+
+import (
+	"fmt"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/list"
+	"seamtally/batch/workbook/pack"
+)
+
+// Undress returns the user's part of a workbook that this tool wrote: their
+// sheets and cells, without our columns and sheets. Any other source comes back
+// as it is. What the user typed into our yellow cells has no place in their own
+// columns, so each is told in a Problem. Rates are read before.
+func Undress(src *list.Source) (*list.Source, []finding.Problem) {
+	if src.Format == list.CSV {
+		return src, nil
+	}
+	ours, ok := pack.FindOurs(src.Data)
+	if !ok {
+		return src, nil
+	}
+	data, err := pack.Undress(src.Data)
+	if err != nil {
+		return src, []finding.Problem{{Place: finding.Place{File: src.File, Sheet: ours.Sheet}, Level: finding.Warning, Code: "own-columns",
+			Text: "our own columns in this workbook could not be told apart: " + err.Error(), Hint: "give the list itself, or delete our columns and sheets"}}
+	}
+	bare := *src
+	bare.Data, bare.Sheets = data, nil
+	var problems []finding.Problem
+	for _, s := range src.Sheets {
+		switch {
+		case s.Name == ours.Sheet:
+			problems = changedByHand(src.File, &s, ours)
+			bare.Sheets = append(bare.Sheets, withoutOurs(s, ours))
+		case !ours.Sheets[s.Name]:
+			bare.Sheets = append(bare.Sheets, s)
+		}
+	}
+	return &bare, problems
+}
+
+// withoutOurs returns the sheet without the cells in our columns.
+func withoutOurs(s list.Sheet, ours pack.Ours) list.Sheet {
+	rows := s.Rows
+	s.Rows = nil
+	for _, r := range rows {
+		var kept []list.Cell
+		for _, c := range r.Cells {
+			if c.Col < ours.First || c.Col > ours.Last {
+				kept = append(kept, c)
+			}
+		}
+		if len(kept) > 0 {
+			r.Cells = kept
+			s.Rows = append(s.Rows, r)
+		}
+	}
+	return s
+}
+
+// changedByHand finds figures in our yellow cells that are not those of the plan.
+func changedByHand(file string, s *list.Sheet, ours pack.Ours) []finding.Problem {
+	heads := ourHeads(s, ours)
+	var out []finding.Problem
+	for _, r := range s.Rows {
+		for _, p := range plannedFrom {
+			now, then := r.At(heads[p.now]), r.At(heads[p.then])
+			if heads[p.now] == 0 || now.Formula || now.Kind != list.Number || then.Kind != list.Number || agree(now.Value, then.Value) {
+				continue
+			}
+			out = append(out, finding.Problem{
+				Place: finding.Place{File: file, Sheet: s.Name, Row: r.Number, Col: now.Col, Header: p.head}, Level: finding.Warning, Code: "changed-in-our-column",
+				Text: fmt.Sprintf("%s was changed from %s to %s in our column; the list itself still says the first", p.head, exact(then.Value), exact(now.Value)),
+				Read: now.Text, Want: "the change in your own column", Hint: "write the new figure into your own column and run again"})
+		}
+	}
+	return out
+}
+
+// ourHeads finds our columns of planned figures by their headers, in either unit.
+func ourHeads(s *list.Sheet, ours pack.Ours) map[string]int {
+	names := map[string]string{}
+	l := &layout{}
+	for _, c := range append(readColumns(l), plannedColumns()...) {
+		for _, us := range []bool{false, true} {
+			names[c.title(us)] = c.key
+		}
+	}
+	heads := map[string]int{}
+	for _, r := range s.Rows {
+		for _, c := range r.Cells {
+			if key, ok := names[c.Text]; ok && c.Col >= ours.First && c.Col <= ours.Last && heads[key] == 0 {
+				heads[key] = c.Col
+			}
+		}
+	}
+	return heads
+}

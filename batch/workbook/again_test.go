@@ -1,0 +1,92 @@
+package workbook
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+
+	"seamtally/batch/list"
+	"seamtally/batch/price"
+)
+
+// TestRunAgainOnOurOwn gives our own workbook back: the user's cells come out as
+// they went in, and the second workbook says what the first said.
+func TestRunAgainOnOurOwn(t *testing.T) {
+	for _, path := range []string{"mezzanine/mezzanine.xlsx", "wash-table/wash-table.csv"} {
+		t.Run(path, func(t *testing.T) {
+			src, job := sampleJob(t, path, price.Options{})
+			first := build(t, src, job, Options{})
+			again, _, err := list.Read("again.xlsx", first)
+			must(t, err)
+			bare, problems := Undress(again)
+			for _, p := range problems {
+				t.Errorf("%s: %s", p.Code, p.Text)
+			}
+			if src.Format != list.CSV && len(bare.Sheets) != len(src.Sheets) {
+				t.Errorf("%d sheets came back of %d", len(bare.Sheets), len(src.Sheets))
+			}
+			sameCells(t, "undressed", src, bare.Data, nil)
+			job2 := understoodJob(t, bare, price.Options{})
+			second := build(t, bare, job2, Options{})
+			sameCells(t, "second", src, second, nil)
+			if job.Totals.Price != job2.Totals.Price {
+				t.Errorf("the price was %v, is %v", job.Totals.Price, job2.Totals.Price)
+			}
+			if a, b := names(t, first), names(t, second); a != b {
+				t.Errorf("sheets and names were\n%s\nare\n%s", a, b)
+			}
+			if ours, unchanged := Stamped(second); !ours || !unchanged {
+				t.Error("the second workbook is not stamped")
+			}
+		})
+	}
+}
+
+func names(t *testing.T, data []byte) string {
+	t.Helper()
+	f := opened(t, data)
+	out := strings.Join(f.GetSheetList(), ", ")
+	for _, n := range f.GetDefinedName() {
+		if !strings.HasPrefix(n.Name, "_xlnm") {
+			out += "\n" + n.Name
+		}
+	}
+	return out
+}
+
+// TestAChangeInOurColumnIsTold changes a yellow cell as a person would and saves
+// with another program: the file is ours and changed, and the change is told.
+func TestAChangeInOurColumnIsTold(t *testing.T) {
+	src, job := sampleJob(t, "mezzanine/mezzanine.xlsx", price.Options{})
+	f := opened(t, build(t, src, job, Options{}))
+	sheet := job.List.Sheet
+	rows, err := f.GetRows(sheet)
+	must(t, err)
+	col := 0
+	for _, row := range rows {
+		for c, text := range row {
+			if text == "Leg A mm" {
+				col = c + 1
+			}
+		}
+	}
+	cell, err := excelize.CoordinatesToCellName(col, job.List.Joints[0].Place.Row)
+	must(t, err)
+	must(t, f.SetCellValue(sheet, cell, 12.5))
+	saved := written(t, f)
+	if ours, unchanged := Stamped(saved); !ours || unchanged {
+		t.Errorf("stamp says ours %v, unchanged %v", ours, unchanged)
+	}
+	again, _, err := list.Read("again.xlsx", saved)
+	must(t, err)
+	bare, problems := Undress(again)
+	if len(problems) != 1 || problems[0].Place.Cell() != cell || problems[0].Code != "changed-in-our-column" {
+		t.Errorf("problems: %+v", problems)
+	}
+	sameCells(t, "saved by another", src, bare.Data, nil)
+	if bytes.Equal(bare.Data, saved) {
+		t.Error("nothing was taken out")
+	}
+}
