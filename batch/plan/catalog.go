@@ -21,9 +21,6 @@ const (
 	fillet
 )
 
-// point is one anchor of a target current.
-type point struct{ t, i float64 }
-
 // way is one manner of welding: a wire under a gas in a transfer mode and a
 // position, with everything about it that no joint changes. Currents in A.
 type way struct {
@@ -51,14 +48,13 @@ type way struct {
 	travel        []*tables.Travel
 	flow          *tables.Flow
 	stick         *tables.Stickout
-	anchors       [2][]point
-	anchorRow     [2]*tables.Anchor
+	targets       *targets
 	perKg         float64 // wire price
 	perLitre      float64 // gas price
 	spool, onHand float64 // kg
 	machines      []*machine
 	rootWay       *way // the same wire and gas in short arc, for open roots
-	pulseLast     bool // pulse where the shop names no machine for it, or has other ways first
+	pulseUnstated bool // a pulse machine that the shop has not said it has
 }
 
 // setup is one wire with one gas: what a welder changes over between.
@@ -83,13 +79,14 @@ type catalog struct {
 	density       map[string]float64 // weld metal, kg/m³
 	fillers       map[string]int     // bit number of a filler class
 	pairs         map[[2]string][]tables.FillerChoice
+	targets       map[targetKey]*targets
 }
 
 // newCatalog compiles tables and shop into ways of welding.
 func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 	c := &catalog{
 		set: set, shop: shop, rules: readRules(set), aws: opt.Codes == "aws", book: readRuleBook(set, opt.Codes == "aws"),
-		materials: map[string]grade{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{},
+		materials: map[string]grade{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{},
 	}
 	for _, d := range set.Densities {
 		if d.Use == tables.WeldMetal {
@@ -122,14 +119,18 @@ func (c *catalog) addPair(w *tables.Wire, gas *tables.Gas) {
 	if !ok {
 		return
 	}
+	windows := c.windowsOf(w, gas)
+	if len(windows) == 0 {
+		return
+	}
 	number := len(c.setups)
 	c.setups = append(c.setups, setup{w, gas})
 	for pos := range positions {
-		short := c.newWay(w, gas, ShortArc, pos, number, &melting)
+		short := c.newWay(w, gas, windows, ShortArc, pos, number, &melting)
 		for _, mode := range modes {
 			next := short
 			if mode != ShortArc {
-				next = c.newWay(w, gas, mode, pos, number, &melting)
+				next = c.newWay(w, gas, windows, mode, pos, number, &melting)
 			}
 			if next == nil {
 				continue
@@ -156,8 +157,8 @@ func (w *way) meet(short *way, share float64) {
 
 // newWay returns one way of welding, or nil where the tables have no window or
 // lack a figure for it.
-func (c *catalog) newWay(w *tables.Wire, gas *tables.Gas, mode Transfer, pos, number int, m *tables.Melting) *way {
-	window := c.window(w, gas, mode, pos)
+func (c *catalog) newWay(w *tables.Wire, gas *tables.Gas, windows []*tables.Window, mode Transfer, pos, number int, m *tables.Melting) *way {
+	window := windowOf(windows, mode, pos)
 	if window == nil {
 		return nil
 	}
@@ -190,13 +191,8 @@ func (c *catalog) fillIn(n *way) bool {
 	}
 	n.eff, n.effRow, n.k = eff.Value, &eff, k.K
 	n.ext = n.stick.Start - n.stick.Arc
-	for family, name := range [...]string{"butt", "fillet"} {
-		n.anchors[family], n.anchorRow[family] = c.anchors(n, name)
-		if len(n.anchors[family]) == 0 {
-			return false
-		}
-	}
-	return true
+	n.targets = c.targetsOf(n)
+	return len(n.targets.points[butt]) > 0 && len(n.targets.points[fillet]) > 0
 }
 
 // priceIn takes wire and gas prices from the shop; what the shop does not state

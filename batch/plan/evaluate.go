@@ -62,7 +62,7 @@ type outcome struct {
 // try plans one joint in one way of welding.
 func (c *catalog) try(n *way, t *task) (o outcome) {
 	o.way = n
-	o.wanted = target(n.anchors[t.family], t.heatT)
+	o.wanted = target(n.targets.points[t.family], t.heatT)
 	o.stands, o.demerit = c.obstacles(n, t, o.wanted)
 	c.layPasses(&o, t)
 	if o.count == 0 {
@@ -96,7 +96,13 @@ func (c *catalog) obstacles(n *way, t *task, wanted float64) (stands obstacle, d
 			demerit += 2
 		}
 	}
-	if n.pulseLast {
+	if n.pulseUnstated {
+		demerit++
+	}
+	if n.mode != ShortArc && n.wire.Metal != "aluminium" && t.thin < c.rules.thinPlate {
+		demerit++
+	}
+	if t.thin >= c.rules.thinPlate && n.top < c.rules.weakShare*wanted {
 		demerit++
 	}
 	return stands, demerit + t.rank(c, n)
@@ -115,15 +121,14 @@ func (g *group) lay(wanted, density float64) obstacle {
 	goal := n.clamp(wanted)
 	for _, r := range n.travel {
 		current := min(goal, n.currentAt(n.feedFor(depositFor(r.High, g.area, density))))
-		current = math.Floor(current + 1e-9)
 		stands := obstacle(0)
-		if current < math.Floor(n.start) {
-			current, stands = math.Floor(n.start), tooFast
+		if current < n.start*(1-1e-9) {
+			current, stands = n.start, tooFast
 		}
 		feed := n.feed(current)
 		deposit := n.deposit(feed)
 		travel := travelAt(deposit, g.area, density)
-		if travel < r.Low {
+		if travel < r.Low*(1-1e-9) {
 			stands = tooSlow
 		}
 		if g.technique == "" || stands < best || stands == best && current > g.current {
@@ -139,7 +144,7 @@ func (g *group) lay(wanted, density float64) obstacle {
 // largestPass returns the largest pass area in mm² that the way lays at its
 // target without falling below its slowest travel.
 func (n *way) largestPass(wanted, density float64) float64 {
-	deposit := n.deposit(n.feed(math.Floor(n.clamp(wanted))))
+	deposit := n.deposit(n.feed(n.clamp(wanted)))
 	slowest := math.Inf(1)
 	for _, r := range n.travel {
 		slowest = min(slowest, r.Low)

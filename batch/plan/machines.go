@@ -50,7 +50,7 @@ func (c *catalog) machinesFor(n *way) {
 	if len(n.machines) > 0 {
 		n.top = min(n.top, top)
 	}
-	n.pulseLast = n.mode == Pulse && (!c.machinesNamed || c.rules.pulseLastSteel && n.wire.Metal == "carbon steel")
+	n.pulseUnstated = n.mode == Pulse && !c.machinesNamed
 }
 
 // most is the largest current that the machine gives with the wire: its own
@@ -87,7 +87,7 @@ func (n *way) pick(current, share float64, only string) (best *machine, duty flo
 // duty returns the share of ten minutes that the machine bears a current, 0..1:
 // the square law from the rated points on either side, the smaller of the two.
 //
-//	d = dr (Ir / I)²   (DUTY-1)
+//	d = dr (Ir / I)², which is DUTY-2
 func (m *machine) duty(current float64) float64 {
 	best := 1.0
 	for _, p := range m.points {

@@ -51,7 +51,7 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 	first := o.way.pass.Root
 	if t.openRoot && number == 1 {
 		rootWay = o.way.rootWay
-		rootWanted = min(o.wanted, target(rootWay.anchors[butt], c.rules.rootT))
+		rootWanted = min(o.wanted, target(rootWay.targets.points[butt], c.rules.rootT))
 		first = rootWay.pass.Root
 	}
 	limit := min(first, rootWay.largestPass(rootWanted, t.density)/ratio)

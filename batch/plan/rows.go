@@ -7,11 +7,22 @@ import "seamtally/tables"
 
 func fits(cell, value string) bool { return cell == "" || cell == value }
 
-func (c *catalog) window(w *tables.Wire, gas *tables.Gas, mode Transfer, pos int) *tables.Window {
+// windowsOf returns the windows of a wire under a gas.
+func (c *catalog) windowsOf(w *tables.Wire, gas *tables.Gas) []*tables.Window {
+	var out []*tables.Window
 	for i := range c.set.Windows {
 		r := &c.set.Windows[i]
-		if r.Transfer == string(mode) && r.Metal == w.Metal && r.Construction == w.Construction &&
-			within(r.Dia, float64(w.Dia), r.Dia) && hasWord(r.Gas, gas.Gas) && hasWord(r.Positions, positions[pos]) {
+		if r.Metal == w.Metal && r.Construction == w.Construction && within(r.Dia, float64(w.Dia), r.Dia) && hasWord(r.Gas, gas.Gas) {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// windowOf returns the window of a mode and a position; nil if there is none.
+func windowOf(windows []*tables.Window, mode Transfer, pos int) *tables.Window {
+	for _, r := range windows {
+		if r.Transfer == string(mode) && hasWord(r.Positions, positions[pos]) {
 			return r
 		}
 	}
@@ -81,20 +92,6 @@ func (c *catalog) stickout(n *way) *tables.Stickout {
 	return nil
 }
 
-// anchors returns the target currents of a family over thickness, thin to thick.
-func (c *catalog) anchors(n *way, family string) ([]point, *tables.Anchor) {
-	var out []point
-	var row *tables.Anchor
-	for i := range c.set.Anchors {
-		r := &c.set.Anchors[i]
-		if r.Metal == n.wire.Metal && r.Construction == n.wire.Construction && r.Family == family &&
-			within(r.DiaFrom, n.dia, r.DiaTo) {
-			out, row = append(out, point{r.Thickness, r.Current}), r
-		}
-	}
-	return out, row
-}
-
 // words returns the sentence of an item for a way under a condition.
 func (c *catalog) words(item string, n *way, when string) string {
 	for i := range c.set.Technique {
@@ -113,7 +110,7 @@ type rules struct {
 	innerLow, innerHigh, band, travelBand, gapShare, thinShare, sink float64
 	shortArcThick, alShortArc, latchMM, thinInductance, rootT        float64
 	openGap, closedFace                                              float64
-	pulseLastSteel                                                   bool
+	thinPlate, weakShare                                             float64
 }
 
 func readRules(set *tables.Set) rules {
@@ -130,6 +127,6 @@ func readRules(set *tables.Set) rules {
 		gapShare: at("gap_share"), thinShare: at("thin_share"), sink: at("sink_factor"),
 		shortArcThick: at("short_arc_thick_mm"), alShortArc: at("al_short_arc_mm"),
 		latchMM: at("trigger_long_mm"), thinInductance: at("inductance_thin_mm"), rootT: at("root_thickness_mm"),
-		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), pulseLastSteel: at("pulse_last_steel") > 0,
+		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), thinPlate: at("thin_plate_mm"), weakShare: at("weak_share"),
 	}
 }

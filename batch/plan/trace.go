@@ -95,7 +95,7 @@ func (w *working) metal() {
 // arc shows target, window and every kind of pass.
 func (w *working) arc(o *outcome) {
 	t, n := w.t, o.way
-	a := n.anchorRow[t.family]
+	a := n.targets.rows[t.family]
 	w.step("TARGET-1", "current that the parts call for", "between the anchors of metal, joint family and thickness",
 		fmt.Sprintf("thickness %s mm", number(t.heatT, 2)), number(o.wanted, 1)+" A", a.Source, a.Basis)
 	w.step("WINDOW-1", "where start settings lie", fmt.Sprintf("%s in %s, %s, %s", n.wire.Filler, n.gas.Gas, n.mode, positions[n.pos]),
@@ -138,7 +138,7 @@ func (w *working) use(o *outcome) {
 	w.step("POWER-1", "energy while the arc burns", "Σ U I t / efficiency", fmt.Sprintf("efficiency %g", shop.SourceEfficiency),
 		number(o.kwh, 3)+" kWh", "definition", "derived")
 	if o.machine != nil {
-		w.step("DUTY-1", "arc time that the machine bears", "duty = rated duty x (rated current / I)²", o.machine.row.Name,
+		w.step("DUTY-2", "arc time that the machine bears", "duty = rated duty x (rated current / I)²", o.machine.row.Name,
 			number(100*o.duty, 0)+" %", "Power-source manual 0-2510 p.21 sec.2.06", "published")
 	}
 }
@@ -227,9 +227,11 @@ func (c *catalog) demeritReason(o *outcome, t *task) string {
 	switch {
 	case o.way.mode == ShortArc && t.thin > c.rules.shortArcThick:
 		return "short arc may not melt the side walls of thick plate"
-	case o.way.pulseLast && c.machinesNamed:
-		return "pulse on carbon steel only where no other mode does it"
-	case o.way.pulseLast:
+	case o.way.mode != ShortArc && o.way.wire.Metal != "aluminium" && t.thin < c.rules.thinPlate:
+		return "thin plate is welded in short arc first"
+	case t.thin >= c.rules.thinPlate && o.way.top < c.rules.weakShare*o.wanted:
+		return fmt.Sprintf("too weak: it gives %s A at most where the parts call for %s A", number(o.way.top, 0), number(o.wanted, 0))
+	case o.way.pulseUnstated:
 		return "needs a pulse machine, which the shop has not named"
 	}
 	return "second choice of filler for these materials"
