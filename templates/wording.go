@@ -98,3 +98,17 @@ func (w Words) Missing() []string {
 	sort.Strings(out)
 	return out
 }
+
+// All returns every text of the language itself, in the order of the keys.
+func (w Words) All() []string {
+	keys := make([]string, 0, len(w.own))
+	for key := range w.own {
+		keys = append(keys, key)
+	}
+	sort.Strings(keys)
+	out := make([]string, len(keys))
+	for i, key := range keys {
+		out[i] = w.own[key]
+	}
+	return out
+}

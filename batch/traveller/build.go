@@ -4,8 +4,10 @@
 package traveller
 
 import (
+	"runtime"
 	"strconv"
 	"strings"
+	"sync"
 
 	"seamtally/batch/price"
 	"seamtally/batch/traveller/ink"
@@ -42,12 +44,32 @@ func Model(job *price.Job, opt Options) (*page.Document, error) {
 	if len(assemblies) > 1 {
 		b.index(assemblies)
 	}
-	for i := range assemblies {
-		b.assembly(&assemblies[i])
-	}
+	b.assemblies(assemblies)
 	b.fillIndex()
 	b.numberPages()
 	return b.doc, nil
+}
+
+// assemblies lays the assemblies out side by side, each on pages of its own, and
+// puts the pages together in the order of the list.
+func (b *builder) assemblies(all []setup.Assembly) {
+	parts := make([]page.Document, len(all))
+	var wait sync.WaitGroup
+	free := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i := range all {
+		wait.Go(func() {
+			free <- struct{}{}
+			defer func() { <-free }()
+			own := *b
+			own.doc = &parts[i]
+			own.assembly(&all[i])
+		})
+	}
+	wait.Wait()
+	for i := range parts {
+		b.firstPages = append(b.firstPages, len(b.doc.Pages)+1)
+		b.doc.Pages = append(b.doc.Pages, parts[i].Pages...)
+	}
 }
 
 // builder carries what every page needs.
@@ -119,6 +141,7 @@ var (
 type head struct {
 	assembly, drawing, rev string
 	sheet                  string // "set-up 3 of 8"
+	code                   string // what a scanner reads; blank: no code
 }
 
 // newPage starts a page with its header; the footer follows when all pages are
@@ -127,7 +150,8 @@ func (b *builder) newPage(h head) *page.Page {
 	p := b.doc.Add(b.w, b.h)
 	r := page.Rect{X: b.left, Y: marginEdge, W: b.width, H: headHeight}
 	box := p.Box("header", r)
-	cells := r.Columns(3, 38, 38, 36, 24, 21, 28)
+	cells := page.Rect{X: r.X, Y: r.Y, W: r.W - codeSize - 2, H: r.H}.Columns(3, 33, 33, 31, 23, 21, 27)
+	b.code(p, page.Rect{X: r.Right() - codeSize, Y: r.Y - 1, W: codeSize, H: codeSize}, h.code)
 	entries := [][2]string{
 		{"head.job", b.name}, {"head.assembly", dash(h.assembly)}, {"head.drawing", dash(h.drawing)},
 		{"head.rev", dash(h.rev)}, {"head.date", dash(b.job.Opts.Date)}, {"head.sheet", h.sheet},
@@ -177,10 +201,7 @@ func (b *builder) fillIndex() {
 
 // numberPages writes the footer of every page.
 func (b *builder) numberPages() {
-	hash := b.job.List.SHA256
-	if len(hash) > 10 {
-		hash = hash[:10]
-	}
+	hash := hashPrefix(b.job.List.SHA256)
 	for i, p := range b.doc.Pages {
 		r := page.Rect{X: b.left, Y: b.h - marginEdge - footHeight, W: b.width, H: footHeight}
 		box := p.Box("footer", r)

@@ -62,9 +62,12 @@ func (b *builder) crossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
 	f.plates(s)
 	f.beads(s)
 	f.caption(pl)
-	if r, ok := f.symbolCorner(f.parts(s), f.symbolWidth(pl)); ok {
-		f.symbol(pl, r)
-		f.taken = append(f.taken, r)
+	for _, tail := range []string{f.symbolTail(pl), ""} {
+		if r, ok := f.symbolCorner(f.parts(s), f.symbolWidth(pl, tail)); ok {
+			f.symbol(pl, r, tail)
+			f.taken = append(f.taken, r)
+			break
+		}
 	}
 	for _, d := range s.Dims {
 		f.dimension(d)
@@ -227,8 +230,8 @@ func (f *drawing) numbers(s sketch.Sketch) {
 }
 
 // label writes a text centred on the first of the places where it is free. It
-// tells whether there was such a place.
-func (f *drawing) label(s page.Style, text string, places []page.Point) bool {
+// returns that place, and whether there was one.
+func (f *drawing) label(s page.Style, text string, places []page.Point) (page.Point, bool) {
 	text = page.Clean(text)
 	w, cap := s.Width(text), s.Ascent()
 	for _, c := range places {
@@ -238,9 +241,9 @@ func (f *drawing) label(s page.Style, text string, places []page.Point) bool {
 		}
 		f.taken = append(f.taken, r)
 		f.p.Write(f.box, c.X-w/2, c.Y+cap/2-0.3, w+0.01, page.Left, s, text)
-		return true
+		return c, true
 	}
-	return false
+	return page.Point{}, false
 }
 
 func (f *drawing) free(r page.Rect) bool {
@@ -291,10 +294,12 @@ func (f *drawing) dimension(d sketch.Dim) {
 	f.p.Line(f.box, to.X, to.Y, shift(to, away, off+1).X, shift(to, away, off+1).Y, 0.12, 0.3)
 	f.span(a, b)
 	f.keepClear(a, b)
+	f.keepClear(from, a)
+	f.keepClear(to, b)
 	s := page.Style{Face: page.Bold, Size: 9.5}
 	w := s.Width(page.Clean(f.dimName(d)))
 	mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
-	gapX, gapY := w/2+1.4, 2.9
+	gapX, gapY := w/2+1.4, 3.2
 	var places []page.Point
 	for k := range 4 {
 		more := float64(k) * 3.5
@@ -351,14 +356,17 @@ func (f *drawing) held(q page.Point) page.Point {
 
 // throat draws the throat through the weld and carries its label outside.
 func (f *drawing) throat(d sketch.Dim, from, to, away page.Point) {
-	f.p.Draw(f.box, page.Shape{Points: []page.Point{from, shift(to, away, 5)}, Line: 0.18, Grey: 0.45, Fill: page.None, Dash: 0.9})
 	s := page.Style{Face: page.Bold, Size: 9.5}
 	w := s.Width(page.Clean(f.dimName(d)))
 	var places []page.Point
 	for k := range 6 {
 		places = append(places, shift(to, away, 6+w/2+float64(k)*2.5))
 	}
-	f.label(s, f.dimName(d), places)
+	end := shift(to, away, 3)
+	if c, ok := f.label(s, f.dimName(d), places); ok {
+		end = shift(c, away, -w/2-1)
+	}
+	f.p.Draw(f.box, page.Shape{Points: []page.Point{from, end}, Line: 0.18, Grey: 0.45, Fill: page.None, Dash: 0.9})
 }
 
 // note writes the size of a plate that is cut short inside it.

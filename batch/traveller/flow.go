@@ -154,9 +154,7 @@ func (f *flow) cell(box page.BoxID, c page.Rect, a page.Align, v cell) {
 
 // assembly lays out the cover, the joint table and the sheets of one assembly.
 func (b *builder) assembly(a *setup.Assembly) {
-	first := len(b.doc.Pages) + 1
 	b.cover(a)
-	b.firstPages = append(b.firstPages, first)
 	setups := a.Setups()
 	for _, s := range setups {
 		b.sheet(a, s, len(setups))

@@ -16,7 +16,7 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	p := s.Pattern()
 	h := head{
 		assembly: a.Name, drawing: p.Joint.Drawing, rev: p.Joint.Rev,
-		sheet: b.say("head.setup", strconv.Itoa(s.Number), strconv.Itoa(of)),
+		sheet: b.say("head.setup", strconv.Itoa(s.Number), strconv.Itoa(of)), code: b.codeText(p),
 	}
 	f := b.flow(h)
 	f.p.Mark(1, b.say("mark.setup", strconv.Itoa(s.Number), markList(s.Marks(), 12)))

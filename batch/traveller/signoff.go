@@ -1,14 +1,12 @@
 package traveller
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"seamtally/batch/finding"
-	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/setup"
@@ -146,31 +144,15 @@ func (f *flow) checks(s setup.Setup) {
 }
 
 // mostCautions is how many cautions a sheet carries: more are not read.
-const mostCautions = 4
-
-// cautionKeys returns the cautions that the plan calls for, and those that follow
-// from what the sheet itself says, without repeats.
-func cautionKeys(p *plan.Plan) []string {
-	keys := slices.Clone(p.Cautions)
-	add := func(yes bool, key string) {
-		if yes && !slices.Contains(keys, key) {
-			keys = append(keys, key)
-		}
-	}
-	metal := strings.ToLower(p.Joint.Material + " " + p.Joint.Material2)
-	add(strings.Contains(metal, "galv") || strings.Contains(metal, "zinc"), "zinc")
-	add(p.MetalGroup == "stainless", "chromium")
-	add(p.MetalGroup == "aluminium", "aluminium")
-	add(p.Joint.Where == joint.Site && p.Gas != "", "draught")
-	add(strings.HasPrefix(p.Process, "136") || strings.HasPrefix(p.Process, "138") || p.Process == "114", "slag")
-	add(p.Settings, "fume")
-	return keys[:min(len(keys), mostCautions)]
-}
+const mostCautions = 5
 
 func (f *flow) cautionLines(p *plan.Plan) [][]string {
 	var out [][]string
-	for _, key := range cautionKeys(p) {
-		text := f.say("caution." + key)
+	for _, key := range p.Cautions[:min(len(p.Cautions), mostCautions)] {
+		text := key
+		if f.words.Has("caution." + key) {
+			text = f.say("caution." + key)
+		}
 		out = append(out, page.Wrap(small.At(8.5), text, f.width-5, 2))
 	}
 	return out

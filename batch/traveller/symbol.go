@@ -13,7 +13,7 @@ import (
 // Measures of a welding symbol: the sign and where it stands behind the arrow.
 const (
 	sign         = 3.6 // height and width of the sign itself
-	signAt       = 17
+	signAt       = 16
 	symbolHeight = 15
 	tailMost     = 14
 )
@@ -22,12 +22,15 @@ const (
 var symbolStyle = page.Style{Face: page.Regular, Size: page.MinSize}
 
 // symbolWidth is the width a plan's symbol takes.
-func (f *drawing) symbolWidth(pl *plan.Plan) float64 {
+func (f *drawing) symbolWidth(pl *plan.Plan, tail string) float64 {
 	w := signAt + sign + 5
 	if t := f.symbolStitch(pl, f.aws()); t != "" {
 		w += symbolStyle.Width(page.Clean(t))
 	}
-	return w + 3.5 + min(symbolStyle.Width(page.Clean(f.symbolTail(pl))), tailMost)
+	if tail != "" {
+		w += 3.5 + min(symbolStyle.Width(page.Clean(tail)), tailMost)
+	}
+	return w
 }
 
 func (f *drawing) aws() bool { return f.job.Opts.Symbols == "aws" }
@@ -46,15 +49,16 @@ type weldSymbol struct {
 	kind joint.Kind
 }
 
-// symbol draws the welding symbol of a plan into an area of the picture.
-func (f *drawing) symbol(pl *plan.Plan, r page.Rect) {
+// symbol draws the welding symbol of a plan into an area of the picture, with a
+// tail if there is one.
+func (f *drawing) symbol(pl *plan.Plan, r page.Rect, tail string) {
 	j := pl.Joint
 	w := weldSymbol{
 		p: f.p, box: f.box, aws: f.aws(), kind: kindOf(pl),
 		both: j.Sides == 2 || isDouble(kindOf(pl)), line: r.Y + r.H/2, x: r.X + signAt,
 	}
 	left, right := r.X+8, r.Right()-1
-	if tail := f.symbolTail(pl); tail != "" {
+	if tail != "" {
 		wide := min(symbolStyle.Width(page.Clean(tail)), tailMost)
 		right -= 2.5 + wide
 		f.p.Line(f.box, right, w.line, right+2, w.line-2, 0.25, 0)

@@ -99,6 +99,14 @@ func (c *pdfCanvas) Shape(s page.Shape) {
 	if how == "" {
 		return
 	}
+	if r, ok := upright(s); ok {
+		c.pdf.Rect(r.X, r.Y, r.W, r.H, how)
+		return
+	}
+	if len(s.Points) == 2 {
+		c.pdf.Line(s.Points[0].X, s.Points[0].Y, s.Points[1].X, s.Points[1].Y)
+		return
+	}
 	c.pdf.MoveTo(s.Points[0].X, s.Points[0].Y)
 	for _, p := range s.Points[1:] {
 		c.pdf.LineTo(p.X, p.Y)
@@ -107,6 +115,19 @@ func (c *pdfCanvas) Shape(s page.Shape) {
 		c.pdf.ClosePath()
 	}
 	c.pdf.DrawPath(how)
+}
+
+// upright tells whether a shape is a rectangle along the axes, which takes one
+// operator instead of six.
+func upright(s page.Shape) (page.Rect, bool) {
+	if !s.Closed || len(s.Points) != 4 {
+		return page.Rect{}, false
+	}
+	a, b, c, d := s.Points[0], s.Points[1], s.Points[2], s.Points[3]
+	if a.Y != b.Y || b.X != c.X || c.Y != d.Y || d.X != a.X {
+		return page.Rect{}, false
+	}
+	return page.Rect{X: a.X, Y: a.Y, W: c.X - a.X, H: c.Y - a.Y}, true
 }
 
 func (c *pdfCanvas) strokeAndFill(s page.Shape) string {
