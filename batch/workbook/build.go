@@ -90,7 +90,8 @@ func annotate(src *list.Source, job *price.Job, opt Options) ([]byte, []finding.
 	}
 	_, last := l.span()
 	a := pack.Annotation{First: first, Columns: js.columns(), Last: last, Draw: js.draw, Extra: labels,
-		FreezeRows: freezeRows(job), FreezeCols: freezeCols(job), Rules: rules}
+		FreezeRows: freezeRows(job), FreezeCols: freezeCols(job), Rules: rules,
+		PrintArea: l.printAreas(l.sheet), PrintTitle: l.printTitles(header)}
 	data, err := pack.Annotate(u, &a, donor, sheets, o.caches)
 	return data, notes(src, u), errors.Join(err, l.book.Err())
 }

@@ -146,7 +146,7 @@ func (o *output) columnsRead(g *look.Grid, at int) int {
 		return at
 	}
 	g.Section(at, 9, "How each column was understood")
-	for i, s := range []string{"Column", "Taken as", "Unit", "Header as it stands", "Why"} {
+	for i, s := range []string{"Column", "Taken as", "Unit", "Header as it stands", "Why", "", "", "", ""} {
 		g.Text(at+1, i+1, look.Head, s)
 	}
 	at += 2
@@ -173,7 +173,7 @@ func (o *output) stitchesRead(g *look.Grid, at int) int {
 		}
 		if !started {
 			g.Section(at, 9, "What each stitch note gives")
-			for i, h := range []string{"Note", "Mark", "Cell", "Understood as", "Metres"} {
+			for i, h := range []string{"Note", "Mark", "Cell", "Understood as", "Metres", "", "", "", ""} {
 				g.Text(at+1, i+1, look.Head, h)
 			}
 			at, started = at+2, true
@@ -186,10 +186,17 @@ func (o *output) stitchesRead(g *look.Grid, at int) int {
 		}
 		g.Text(at, 4, look.Wrap, fmt.Sprintf("%d stitches of %g mm, %g mm apart, pitch %g mm: %s", r.p.Segments,
 			round6(float64(s.Segment)), round6(stitchGap(r)), round6(float64(s.Segment)+stitchGap(r)), kind))
-		g.Text(at, 5, look.Wrap, fmt.Sprintf("%.3f m of weld in all (%s)", float64(r.p.Seam), plural(max(r.j.Qty, 1), "copy")))
+		g.Text(at, 5, look.Wrap, fmt.Sprintf("%.3f m of weld in all (%s)", float64(r.p.Seam), copies(r.j.Qty)))
 		at++
 	})
 	return at
+}
+
+func copies(n int) string {
+	if n <= 1 {
+		return "1 copy"
+	}
+	return itoa(n) + " copies"
 }
 
 // fates in words.
@@ -205,7 +212,7 @@ func (o *output) otherRows(g *look.Grid, at int) {
 		return
 	}
 	g.Section(at, 9, fmt.Sprintf("Rows that are not joints: %d of %d", len(list.Others), list.RowsRead))
-	for i, h := range []string{"Row", "", "Cell", "What stands in it", "Taken as"} {
+	for i, h := range []string{"Row", "", "Cell", "What stands in it", "Taken as", "", "", "", ""} {
 		g.Text(at+1, i+1, look.Head, h)
 	}
 	at += 2

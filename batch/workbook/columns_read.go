@@ -24,7 +24,7 @@ func statusColumns(*layout) []column {
 				return "fits"
 			},
 			formula: fitsFormula,
-			about:   "turns to \"run again\" when size, thickness, kind, material, position or another word differs from what was planned, or the travel speed leaves its range"},
+			about:   "\"run again\" where the row differs from what was planned, or the travel speed leaves its range"},
 	}
 }
 

@@ -148,8 +148,7 @@ func (o *output) frameJoints(f *excelize.File, sheet string) {
 		o.note(f.SetPanes(sheet, &excelize.Panes{Freeze: true, XSplit: freezeCols(l.job), YSplit: freezeRows(l.job),
 			TopLeftCell: corner, ActivePane: "bottomRight"}))
 		o.note(f.AutoFilter(sheet, left+itoa(header)+":"+right+itoa(last), nil))
-		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: sheet,
-			RefersTo: quoteSheet(sheet) + "!$A:$" + pack.ColumnName(max(freezeCols(l.job), 1)) + "," + quoteSheet(sheet) + "!$" + itoa(header) + ":$" + itoa(header)}))
+		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: sheet, RefersTo: l.printTitles(header)}))
 	}
 	o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: sheet, RefersTo: l.printAreas(sheet)}))
 	o.page(f, sheet)
@@ -171,6 +170,15 @@ func (l *layout) printAreas(sheet string) string {
 		areas = append(areas, area(l.letters[l.at[ends[0]]], l.letters[l.at[ends[1]]]))
 	}
 	return strings.Join(areas, ",")
+}
+
+// printTitles repeats the marks and the header on every page.
+func (l *layout) printTitles(header int) string {
+	if header == 0 {
+		return ""
+	}
+	ref := quoteSheet(l.sheet) + "!$"
+	return ref + "A:$" + pack.ColumnName(max(freezeCols(l.job), 1)) + "," + ref + itoa(header) + ":$" + itoa(header)
 }
 
 // userWidths are widths for the user's columns in a fresh workbook, from what

@@ -81,7 +81,7 @@ func (g *Grid) need(row, col int, s string) {
 	}
 	lines := 0
 	for line := range strings.SplitSeq(s, "\n") {
-		lines += 1 + int(float64(utf8.RuneCountInString(line))*1.02/width)
+		lines += 1 + int(float64(utf8.RuneCountInString(line))*0.92/width)
 	}
 	g.lines[row] = max(g.lines[row], min(lines, 25))
 }

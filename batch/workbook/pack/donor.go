@@ -84,6 +84,13 @@ func (d *donor) openSheets(sheets []Sheet) error {
 	return nil
 }
 
+func (d *donor) definedNames() []*node {
+	if names := d.book.root.child("definedNames"); names != nil {
+		return names.all("definedName")
+	}
+	return nil
+}
+
 // split cuts a sheet without rows around the place of its rows.
 func (s *donorSheet) split(data []byte) error {
 	const closed, open, end = "<sheetData/>", "<sheetData>", "</sheetData>"

@@ -200,18 +200,19 @@ func (g *graft) props() error {
 	return nil
 }
 
-// names adds the donor's defined names behind the user's own. Names of a sheet
-// follow it to its new place.
+// names adds the donor's defined names behind the user's own, and what the user
+// has not set of the print of the list. Names of a sheet follow it to its place.
 func (g *graft) names() {
-	from := g.d.book.root.child("definedNames")
-	if from == nil {
-		return
-	}
 	root := g.u.book.root
 	q := root.qname("definedName")
 	count := len(root.child("sheets").all("sheet"))
 	var text strings.Builder
-	for _, n := range from.all("definedName") {
+	for _, p := range []struct{ name, ref string }{{"_xlnm.Print_Area", g.a.PrintArea}, {"_xlnm.Print_Titles", g.a.PrintTitle}} {
+		if p.ref != "" && !g.u.hasLocal(p.name) {
+			fmt.Fprintf(&text, `<%s name="%s" localSheetId="%d">%s</%s>`, q, p.name, g.u.sheetAt(), escape(p.ref), q)
+		}
+	}
+	for _, n := range g.d.definedNames() {
 		fmt.Fprintf(&text, `<%s name="%s"`, q, escape(n.attr("name")))
 		if at, err := strconv.Atoi(n.attr("localSheetId")); err == nil {
 			fmt.Fprintf(&text, ` localSheetId="%d"`, at+count)

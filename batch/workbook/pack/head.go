@@ -17,7 +17,7 @@ func (u *User) editHead(a *Annotation) ([]byte, error) {
 	for _, p := range list {
 		h.found[p.name] = p
 	}
-	h.outline()
+	h.sheetPr()
 	h.dimension()
 	h.view()
 	h.format()
@@ -90,27 +90,62 @@ func (h *headEdit) view() {
 	h.edits = append(h.edits, prependInto(v, pane))
 }
 
-// outline lets a group of columns fold towards its first one, which stays in
-// sight, unless the user has folds of their own.
-func (h *headEdit) outline() {
-	if cols, ok := h.tree("cols"); ok {
-		for _, c := range cols.kids {
-			if c.attr("outlineLevel") != "" {
+// sheetPr lets a group of columns fold towards its first one, which stays in
+// sight, unless the user has folds of their own; and fits the print to the width
+// of a page where the user set no print.
+func (h *headEdit) sheetPr() {
+	folds, fits := !h.folds(), !h.u.printsItself()
+	pr, ok := h.tree("sheetPr")
+	q := func(name string) string { return h.u.shape.prefix + name }
+	outline, page := "<"+q("outlinePr")+` summaryRight="0"/>`, "<"+q("pageSetUpPr")+` fitToPage="1"/>`
+	if !ok {
+		text := ""
+		if folds {
+			text = outline
+		}
+		if fits {
+			text += page
+		}
+		if text != "" {
+			h.edits = append(h.edits, edit{at: h.rootOpen(), text: "<" + q("sheetPr") + ">" + text + "</" + q("sheetPr") + ">"})
+		}
+		return
+	}
+	if folds {
+		h.inSheetPr(pr, "outlinePr", "summaryRight", "0", outline)
+	}
+	if fits {
+		h.inSheetPr(pr, "pageSetUpPr", "fitToPage", "1", page)
+	}
+}
+
+// inSheetPr sets an attribute of a child of sheetPr, and makes the child where
+// there is none. A self-closed sheetPr takes one child at a time.
+func (h *headEdit) inSheetPr(pr *node, child, attr, value, text string) {
+	if n := pr.child(child); n != nil {
+		h.edits = append(h.edits, setAttr(h.head, n, attr, value))
+		return
+	}
+	if pr.selfClosed() {
+		for i := range h.edits {
+			if e := &h.edits[i]; e.cut == 2 && e.at == pr.open-2 {
+				e.text = strings.Replace(e.text, "</", text+"</", 1)
 				return
 			}
 		}
 	}
-	q := func(name string) string { return h.u.shape.prefix + name }
-	text := "<" + q("outlinePr") + ` summaryRight="0"/>`
-	pr, ok := h.tree("sheetPr")
-	switch {
-	case !ok:
-		h.edits = append(h.edits, edit{at: h.rootOpen(), text: "<" + q("sheetPr") + ">" + text + "</" + q("sheetPr") + ">"})
-	case pr.child("outlinePr") != nil:
-		h.edits = append(h.edits, setAttr(h.head, pr.child("outlinePr"), "summaryRight", "0"))
-	default:
-		h.edits = append(h.edits, placeIn(pr, []string{"tabColor", "outlinePr", "pageSetUpPr"}, "outlinePr", text))
+	h.edits = append(h.edits, placeIn(pr, []string{"tabColor", "outlinePr", "pageSetUpPr"}, child, text))
+}
+
+func (h *headEdit) folds() bool {
+	if cols, ok := h.tree("cols"); ok {
+		for _, c := range cols.kids {
+			if c.attr("outlineLevel") != "" {
+				return true
+			}
+		}
 	}
+	return false
 }
 
 // rootOpen is where the start tag of the root ends.

@@ -24,6 +24,8 @@ func (u *User) measureRest(s *Shape) error {
 			s.reach(p.attr("ref"))
 		case "sheetProtection":
 			s.Guarded = true
+		case "pageSetup":
+			s.Printed = true
 		}
 	}
 	return u.reachRelated(s)

@@ -16,6 +16,7 @@ type Shape struct {
 	Numbered bool // every row element carries its number
 	Filtered bool // the sheet has a filter of its own
 	Guarded  bool // the sheet is protected
+	Printed  bool // the sheet has a page set-up of its own
 
 	rows   map[int]bool // rows that exist, only those up to lowRows
 	prefix string       // of the sheet's elements, colon included

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 )
 
@@ -26,6 +27,8 @@ type Annotation struct {
 	Extra      int
 	FreezeRows int // rows to freeze, where the user froze none; 0 leaves the view alone
 	FreezeCols int
+	PrintArea  string // set where the user set no print area
+	PrintTitle string // rows and columns on every printed page, where the user set none
 	Rules      string // conditional formats of our columns, with the donor's style numbers
 }
 
@@ -50,7 +53,7 @@ func (u *User) spliceSheet(w io.Writer, a *Annotation, styles []int, dxfs int) e
 	}
 	splice.extraBefore(MaxRow + 1)
 	splice.flush()
-	tail, err := editTail(s.tail, u.shape.prefix, string(moveDxfs([]byte(a.Rules), dxfs)))
+	tail, err := editTail(s.tail, u.shape.prefix, string(moveDxfs([]byte(a.Rules), dxfs)), u.printsItself())
 	if err != nil {
 		return err
 	}
@@ -147,29 +150,36 @@ func widenSpans(tag []byte, last int) []byte {
 	return append(out, tag[to:]...)
 }
 
-// tailOrder lists what may stand behind conditional formats on a sheet.
-var tailOrder = map[string]bool{"dataValidations": true, "hyperlinks": true, "printOptions": true,
-	"pageMargins": true, "pageSetup": true, "headerFooter": true, "rowBreaks": true, "colBreaks": true,
-	"customProperties": true, "cellWatches": true, "ignoredErrors": true, "smartTags": true,
-	"drawing": true, "legacyDrawing": true, "legacyDrawingHF": true, "drawingHF": true, "picture": true,
-	"oleObjects": true, "controls": true, "webPublishItems": true, "tableParts": true, "extLst": true,
-	"AlternateContent": true}
+// afterRules and afterMargins list what may stand behind conditional formats, and
+// behind page margins, on a sheet.
+var (
+	afterMargins = []string{"headerFooter", "rowBreaks", "colBreaks", "customProperties", "cellWatches", "ignoredErrors",
+		"smartTags", "drawing", "legacyDrawing", "legacyDrawingHF", "drawingHF", "picture", "oleObjects", "controls",
+		"webPublishItems", "tableParts", "extLst", "AlternateContent"}
+	afterRules = append([]string{"dataValidations", "hyperlinks", "printOptions", "pageMargins", "pageSetup"}, afterMargins...)
+)
 
-// editTail puts our conditional formats behind the user's own.
-func editTail(tail []byte, prefix, rules string) ([]byte, error) {
-	if rules == "" {
-		return tail, nil
-	}
+// editTail puts our conditional formats behind the user's own, and a page set-up
+// where the user has none.
+func editTail(tail []byte, prefix, rules string, printsItself bool) ([]byte, error) {
 	list, err := pieces(tail, 2)
 	if err != nil {
 		return nil, err
 	}
-	at := bytes.LastIndex(tail, []byte("</"+prefix+"worksheet"))
-	for i := len(list) - 1; i >= 0 && tailOrder[list[i].name]; i-- {
-		at = list[i].start
-	}
-	if at < 0 {
+	end := bytes.LastIndex(tail, []byte("</"+prefix+"worksheet"))
+	if end < 0 {
 		return nil, fmt.Errorf("the sheet's XML does not end")
 	}
-	return apply(tail, []edit{{at: at, text: rules}}), nil
+	place := func(later []string) int {
+		at := end
+		for i := len(list) - 1; i >= 0 && slices.Contains(later, list[i].name); i-- {
+			at = list[i].start
+		}
+		return at
+	}
+	edits := []edit{{at: place(afterRules), text: rules}}
+	if !printsItself {
+		edits = append(edits, edit{at: place(afterMargins), text: "<" + prefix + `pageSetup orientation="landscape" fitToHeight="0"/>`})
+	}
+	return apply(tail, edits), nil
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"path"
+	"strconv"
 	"strings"
 
 	"github.com/klauspost/compress/flate"
@@ -47,6 +48,7 @@ type User struct {
 	bookRels *part
 	styles   *part // nil where the package has none
 	sheet    *zip.File
+	listed   *node // the sheet as the workbook lists it
 	shape    Shape
 }
 
@@ -183,6 +185,7 @@ func (u *User) findSheet(bookName, sheet string) error {
 		}
 		for _, r := range u.bookRels.root.all("Relationship") {
 			if r.attr("Id") == s.attr("id") && strings.HasSuffix(r.attr("Type"), "/worksheet") {
+				u.listed = s
 				u.sheet = u.files[clean(resolve(bookName, r.attr("Target")))]
 			}
 		}
@@ -211,6 +214,35 @@ func (u *User) DefinedNames() []string {
 		}
 	}
 	return out
+}
+
+// sheetAt is the place of the list's sheet among the workbook's sheets.
+func (u *User) sheetAt() int {
+	for i, s := range u.book.root.child("sheets").all("sheet") {
+		if s == u.listed {
+			return i
+		}
+	}
+	return 0
+}
+
+// hasLocal tells whether the list's sheet has a name of its own, such as a print area.
+func (u *User) hasLocal(name string) bool {
+	names := u.book.root.child("definedNames")
+	if names == nil {
+		return false
+	}
+	for _, n := range names.all("definedName") {
+		if strings.EqualFold(n.attr("name"), name) && n.attr("localSheetId") == strconv.Itoa(u.sheetAt()) {
+			return true
+		}
+	}
+	return false
+}
+
+// printsItself tells whether the user has set anything about the print of the list.
+func (u *User) printsItself() bool {
+	return u.shape.Printed || u.hasLocal("_xlnm.Print_Area") || u.hasLocal("_xlnm.Print_Titles")
 }
 
 // Shape returns what the sheet looks like.

@@ -94,11 +94,9 @@ func Fresh(donorBytes []byte, sheets []Sheet, charts map[string]Cache) ([]byte, 
 // hideNames keeps the names that mark what is ours out of the user's sight.
 func (d *donor) hideNames() {
 	var edits []edit
-	if names := d.book.root.child("definedNames"); names != nil {
-		for _, n := range names.all("definedName") {
-			if strings.HasPrefix(n.attr("name"), oursName) {
-				edits = append(edits, setAttr(d.book.data, n, "hidden", "1"))
-			}
+	for _, n := range d.definedNames() {
+		if strings.HasPrefix(n.attr("name"), oursName) {
+			edits = append(edits, setAttr(d.book.data, n, "hidden", "1"))
 		}
 	}
 	d.parts["xl/workbook.xml"] = apply(d.book.data, edits)
