@@ -23,6 +23,7 @@ type Facts struct {
 	Positions     []Position
 	Plausibles    []Plausible
 	Cleanings     []Cleaning
+	GasGroups     []GasGroup
 }
 
 func loadFacts(f *Files) (Facts, error) {
@@ -48,6 +49,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "positions", &facts.Positions),
 		into(f, "plausible", &facts.Plausibles),
 		into(f, "cleaning", &facts.Cleanings),
+		into(f, "gas_groups", &facts.GasGroups),
 	)
 	return facts, err
 }

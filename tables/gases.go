@@ -54,4 +54,4 @@ func (f *Facts) FindGas(text string) (Gas, bool) {
 }
 
 // gasOfMix returns the row whose designation covers the mix.
-func (f *Facts) gasOfMix(m mix) (Gas, bool) { return f.Gas(m.designation()) }
+func (f *Facts) gasOfMix(m mix) (Gas, bool) { return f.Gas(f.designation(m)) }

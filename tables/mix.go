@@ -57,72 +57,34 @@ func figure(s string) float64 {
 	return v
 }
 
-// designation returns the ISO 14175:2008 designation of the mixture; empty for
-// one that the table of the standard does not hold. The limits of the 2008
-// edition are recalled, as gases.csv says of its rows.
-func (m mix) designation() string {
-	switch {
-	case m.he > 0 && m.co2 == 0 && m.o2 == 0:
-		return pick(m.he >= 99.5, "I2", "I3")
-	case m.he > 0:
-		return ""
-	case m.co2 == 0 && m.o2 == 0:
-		return "I1"
-	case m.o2 == 0:
-		return co2Group(m.co2)
-	case m.co2 == 0:
-		return o2Group(m.o2)
-	}
-	return bothGroup(m.co2, m.o2)
+// GasGroup is one designation of ISO 14175 by its limits in per cent by volume,
+// over the lower and up to the upper. A component with an upper limit of zero
+// must be absent.
+type GasGroup struct {
+	Gas     string  `csv:"gas"`
+	CO2Over float64 `csv:"co2_over"`
+	CO2To   float64 `csv:"co2_to"`
+	O2Over  float64 `csv:"o2_over"`
+	O2To    float64 `csv:"o2_to"`
+	HeOver  float64 `csv:"he_over"`
+	HeTo    float64 `csv:"he_to"`
+	Note    string  `csv:"note"`
+	Origin
 }
 
-func pick(yes bool, a, b string) string {
-	if yes {
-		return a
-	}
-	return b
+// covers tells whether the mixture belongs to the group.
+func (g GasGroup) covers(m mix) bool {
+	part := func(v, over, to float64) bool { return to == 0 && v == 0 || v > over && v <= to }
+	return part(m.co2, g.CO2Over, g.CO2To) && part(m.o2, g.O2Over, g.O2To) && part(m.he, g.HeOver, g.HeTo)
 }
 
-func co2Group(co2 float64) string {
-	switch {
-	case co2 <= 5:
-		return "M12"
-	case co2 <= 15:
-		return "M20"
-	case co2 <= 25:
-		return "M21"
-	case co2 <= 50:
-		return "M31"
-	case co2 >= 99.5:
-		return "C1"
-	}
-	return ""
-}
-
-func o2Group(o2 float64) string {
-	switch {
-	case o2 <= 3:
-		return "M13"
-	case o2 <= 10:
-		return "M22"
-	case o2 <= 15:
-		return "M32"
-	}
-	return ""
-}
-
-func bothGroup(co2, o2 float64) string {
-	switch {
-	case co2 <= 5 && o2 <= 3:
-		return "M14"
-	case co2 <= 15 && o2 <= 3:
-		return "M24"
-	case co2 <= 25 && o2 <= 3:
-		return "M26"
-	case co2 <= 15 && o2 <= 10:
-		return "M25"
-	case co2 <= 25 && o2 <= 10:
-		return "M27"
+// designation returns the ISO 14175 designation of a mixture; empty for one that
+// the table does not hold.
+func (f *Facts) designation(m mix) string {
+	for _, g := range f.GasGroups {
+		if g.covers(m) {
+			return g.Gas
+		}
 	}
 	return ""
 }

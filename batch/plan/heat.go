@@ -52,7 +52,11 @@ func (k *checker) preheat(t *task, p *Plan) {
 		row, ok := k.c.set.Preheat(m.Category, units.MM(thick))
 		if ok && float64(row.Min) > 0 {
 			p.Preheat = &row.Min
-			k.sayf("preheat", finding.Warning, "preheat %.0f °C: %s, %s, category %s (%s, %s)", float64(row.Min), m.Grade, mmText(thick), row.Category, row.Basis, row.Source)
+			level := needed(t)
+			if float64(row.Min) <= ambient { // what a warm shop gives by itself
+				level = finding.Note
+			}
+			k.sayf("preheat", level, "preheat %.0f °C: %s, %s, category %s (%s, %s)", float64(row.Min), m.Grade, mmText(thick), row.Category, row.Basis, row.Source)
 		}
 	} else {
 		k.preheatISO(t, p, m, thick)
@@ -83,8 +87,16 @@ func (k *checker) preheatISO(t *task, p *Plan, m *tables.Material, thick float64
 	}
 	if up := units.Celsius(5 * math.Ceil(float64(got)/5)); float64(got) > ambient+formulaAccuracy {
 		p.Preheat = &up
-		k.sayf("preheat", finding.Warning, "preheat %.0f °C: %s with a typical CET of %.2f %% (the certificate may say otherwise), %s, hydrogen %g ml/100 g, %.1f kJ/mm", float64(up), m.Grade, m.CETTypical, mmText(thick), h.HD, q)
+		k.sayf("preheat", needed(t), "preheat %.0f °C: %s with a typical CET of %.2f %% (the certificate may say otherwise), %s, hydrogen %g ml/100 g, %.1f kJ/mm", float64(up), m.Grade, m.CETTypical, mmText(thick), h.HD, q)
 	}
+}
+
+// needed is how loud a preheat is told: where a procedure is named it governs.
+func needed(t *task) finding.Level {
+	if t.j.WPS != "" {
+		return finding.Note
+	}
+	return finding.Warning
 }
 
 // shapeKey names the joint in the table of shape factors.
