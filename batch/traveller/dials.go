@@ -200,9 +200,11 @@ func (f *flow) polarity(box page.BoxID, c page.Rect, size float64, text string) 
 	f.p.Write(box, x, c.Bottom()-2.6, w, page.Left, page.Style{Face: page.Regular, Size: 11}, long)
 }
 
-// preheat is shown only where it is needed, and then large.
+// preheat is shown only where it is needed, and then large. What the joint must
+// not pass between its runs stands beside it, or among the smaller settings where
+// no preheat is needed.
 func (f *flow) preheat(p *plan.Plan) {
-	if p.Preheat == nil && p.Interpass == nil {
+	if p.Preheat == nil {
 		return
 	}
 	r, box := f.take("preheat", 15)
@@ -210,12 +212,14 @@ func (f *flow) preheat(p *plan.Plan) {
 	f.p.Frame(box, in, 1.1, page.None)
 	cols := in.Inset(3, 0).Columns(4, 60, 66, 50)
 	big := page.Style{Face: page.Bold, Size: 18}
-	if p.Preheat != nil {
-		f.p.Write(box, cols[0].X, in.Y+8.6, cols[0].W, page.Left, big, f.say("preheat", f.show.temp(*p.Preheat).String()))
-	}
-	if p.Interpass != nil {
+	f.p.Write(box, cols[0].X, in.Y+8.6, cols[0].W, page.Left, big, f.say("preheat", f.show.temp(*p.Preheat).String()))
+	if p.Interpass != nil && len(p.Runs) > 1 {
 		f.p.Write(box, cols[1].X, in.Y+8.6, cols[1].W, page.Left, big, f.say("interpass", f.show.temp(*p.Interpass).String()))
 	}
-	lines := page.Wrap(small.At(8.5), f.say("preheat.where"), cols[2].W, 2)
+	where := "preheat.where"
+	if f.show.us {
+		where = "preheat.where.us"
+	}
+	lines := page.Wrap(small.At(8.5), f.say(where), cols[2].W, 2)
 	f.p.Lines(box, cols[2].X, in.Y+5.2, cols[2].W, small.At(8.5), lines)
 }

@@ -1,6 +1,7 @@
 package traveller
 
 import (
+	"sync"
 	"testing"
 
 	"seamtally/batch/finding"
@@ -36,12 +37,19 @@ func butt(mark string, kind joint.Kind, t units.MM, length units.MM, position st
 	return j
 }
 
+// builtIn is the built-in tables, loaded once.
+var builtIn = sync.OnceValues(func() (*tables.Set, error) {
+	files, err := tables.Open("")
+	if err != nil {
+		return nil, err
+	}
+	return tables.Load(files)
+})
+
 // jobOf plans and prices joints.
 func jobOf(t testing.TB, joints []joint.Joint, opts price.Options) *price.Job {
 	t.Helper()
-	files, err := tables.Open("")
-	must(t, err)
-	set, err := tables.Load(files)
+	set, err := builtIn()
 	must(t, err)
 	shop, err := rates.Default(set)
 	must(t, err)

@@ -123,9 +123,12 @@ func (f *flow) facts(p *plan.Plan, width float64) []fact {
 	case amps.start != "":
 		current = amps.start + " A"
 	}
-	clean, shade := "", ""
+	clean, shade, between := "", "", ""
+	if p.Interpass != nil && p.Preheat == nil && len(p.Runs) > 1 {
+		between = f.say("fact.between.value", f.show.temp(*p.Interpass).String())
+	}
 	if p.CleanWidth > 0 {
-		clean = f.say("fact.clean.value", f.show.size(p.CleanWidth).String())
+		clean = f.say("fact.clean.value", f.show.atLeast(p.CleanWidth).String())
 	}
 	if p.FilterShade > 0 {
 		shade = strconv.Itoa(p.FilterShade)
@@ -133,7 +136,7 @@ func (f *flow) facts(p *plan.Plan, width float64) []fact {
 	var out []fact
 	for _, e := range [][2]string{
 		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", p.Trigger},
-		{"fact.inductance", p.Inductance}, {"fact.clean", clean}, {"fact.shade", shade},
+		{"fact.inductance", p.Inductance}, {"fact.between", between}, {"fact.clean", clean}, {"fact.shade", shade},
 	} {
 		if lines := page.Wrap(body.At(8.5), e[1], width-factName, 2); len(lines) > 0 {
 			out = append(out, fact{f.say(e[0]), lines})

@@ -11,7 +11,6 @@ import (
 	"seamtally/batch/plan"
 	"seamtally/batch/price"
 	"seamtally/batch/rates"
-	"seamtally/tables"
 )
 
 // samples are the lists that every layout is tried on.
@@ -22,9 +21,7 @@ var samples = []string{
 // priced takes a list all the way to a priced job.
 func priced(t testing.TB, name string, data []byte, opts price.Options) *price.Job {
 	t.Helper()
-	files, err := tables.Open("")
-	must(t, err)
-	set, err := tables.Load(files)
+	set, err := builtIn()
 	must(t, err)
 	src, _, err := list.Read(name, data)
 	must(t, err)

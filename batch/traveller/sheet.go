@@ -38,8 +38,12 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	f.signOff(s)
 }
 
-// minPicture is the least height of the picture row that reads at arm's length.
-const minPicture = 57
+// minPicture is the least height of the picture row that reads at arm's length;
+// a tight sheet goes a little below it rather than on to another page.
+const (
+	minPicture   = 57
+	tightPicture = 48
+)
 
 // pictureHeight gives the picture what the rest of the sheet leaves, within
 // bounds that keep it readable. Where that is too little the sheet becomes tight.
@@ -49,7 +53,10 @@ func (f *flow) pictureHeight(s setup.Setup) float64 {
 		f.tight = true
 		left = f.room() - f.restHeight(s)
 	}
-	return max(minPicture, min(98, left))
+	if f.tight {
+		return max(tightPicture, min(98, left))
+	}
+	return min(98, left)
 }
 
 // restHeight is the height of what follows the picture.

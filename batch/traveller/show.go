@@ -88,6 +88,15 @@ func inches(in float64) string {
 	return text
 }
 
+// atLeast prints a width that may be more but not less: whole millimetres, or
+// sixteenths of an inch, rounded up.
+func (s show) atLeast(v units.MM) figure {
+	if !s.us {
+		return figure{num(math.Ceil(float64(v)-1e-9), 0), "mm"}
+	}
+	return figure{inches(math.Ceil(v.Inch()*16-1e-9) / 16), "in"}
+}
+
 // length prints a seam length.
 func (s show) length(v units.MM) figure {
 	if s.us {

@@ -13,7 +13,7 @@ import (
 // Measures of a welding symbol: the sign and where it stands behind the arrow.
 const (
 	sign         = 3.6 // height and width of the sign itself
-	signAt       = 16
+	arrowRun     = 6.5 // from the arrow's tip to where the size begins
 	symbolHeight = 15
 	tailMost     = 14
 )
@@ -23,7 +23,7 @@ var symbolStyle = page.Style{Face: page.Regular, Size: page.MinSize}
 
 // symbolWidth is the width a plan's symbol takes.
 func (f *drawing) symbolWidth(pl *plan.Plan, tail string) float64 {
-	w := signAt + sign + 5
+	w := f.signAt(pl) + sign + 5
 	if t := f.symbolStitch(pl, f.aws()); t != "" {
 		w += symbolStyle.Width(page.Clean(t))
 	}
@@ -31,6 +31,11 @@ func (f *drawing) symbolWidth(pl *plan.Plan, tail string) float64 {
 		w += 3.5 + min(symbolStyle.Width(page.Clean(tail)), tailMost)
 	}
 	return w
+}
+
+// signAt is how far behind the arrow's tip the sign stands: after the size.
+func (f *drawing) signAt(pl *plan.Plan) float64 {
+	return arrowRun + max(symbolStyle.Width(page.Clean(f.symbolSize(pl, f.aws()))), 4) + 1.5
 }
 
 func (f *drawing) aws() bool { return f.job.Opts.Symbols == "aws" }
@@ -55,9 +60,9 @@ func (f *drawing) symbol(pl *plan.Plan, r page.Rect, tail string) {
 	j := pl.Joint
 	w := weldSymbol{
 		p: f.p, box: f.box, aws: f.aws(), kind: kindOf(pl),
-		both: j.Sides == 2 || isDouble(kindOf(pl)), line: r.Y + r.H/2, x: r.X + signAt,
+		both: j.Sides == 2 || isDouble(kindOf(pl)), line: r.Y + r.H/2, x: r.X + f.signAt(pl),
 	}
-	left, right := r.X+8, r.Right()-1
+	left, right := r.X+arrowRun, r.Right()-1
 	if tail != "" {
 		wide := min(symbolStyle.Width(page.Clean(tail)), tailMost)
 		right -= 2.5 + wide
@@ -95,7 +100,7 @@ func (w *weldSymbol) sides(f *drawing, pl *plan.Plan) {
 			y = w.line + 3.2
 		}
 		size := f.symbolSize(pl, w.aws)
-		f.p.Write(f.box, w.x-9, y, 8.4, page.Right, symbolStyle, size)
+		f.p.Write(f.box, w.x-0.6-symbolStyle.Width(page.Clean(size)), y, symbolStyle.Width(page.Clean(size))+0.1, page.Left, symbolStyle, size)
 		if stitch := f.symbolStitch(pl, w.aws); stitch != "" {
 			f.p.Write(f.box, w.x+sign+0.6, y, w.end-w.x-sign-0.6, page.Left, symbolStyle, stitch)
 		}

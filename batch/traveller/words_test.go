@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"seamtally/batch/traveller/page"
-	"seamtally/tables"
 	"seamtally/templates"
 )
 
@@ -46,9 +45,7 @@ func TestWordsAreThere(t *testing.T) {
 
 // A caution of the table without words on the sheet would print as its key.
 func TestEveryCautionHasWords(t *testing.T) {
-	files, err := tables.Open("")
-	must(t, err)
-	set, err := tables.Load(files)
+	set, err := builtIn()
 	must(t, err)
 	words := mustWords(t)
 	for _, c := range set.Cautions {
