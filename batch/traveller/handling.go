@@ -133,6 +133,9 @@ func (f *flow) facts(p *plan.Plan, width float64) []fact {
 	if p.FilterShade > 0 {
 		shade = strconv.Itoa(p.FilterShade)
 	}
+	if f.tight && clean != "" && shade != "" {
+		clean, shade = joinParts([]string{clean, f.say("fact.shade") + " " + shade}), ""
+	}
 	var out []fact
 	for _, e := range [][2]string{
 		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", p.Trigger},

@@ -64,7 +64,7 @@ func (f *flow) restHeight(s setup.Setup) float64 {
 	p := s.Pattern()
 	h := f.cautionsHeight(p) + f.checksHeight(s) + f.signHeight(len(signLines(s.Plans))) + 1
 	if p.Settings {
-		h += f.handlingHeight(p) + testBeadHeight
+		h += f.handlingHeight(p) + f.testBeadHeight()
 	}
 	return h
 }

@@ -13,12 +13,20 @@ import (
 	"seamtally/batch/units"
 )
 
-const testBeadHeight = 32
+// blankRow is the height of a row of boxes to be filled in.
+func (f *flow) blankRow() float64 {
+	if f.tight {
+		return 7.4
+	}
+	return 8.8
+}
+
+func (f *flow) testBeadHeight() float64 { return 14.4 + 2*f.blankRow() }
 
 // testBead is the line of checks before starting and the boxes for what was
 // really set, on the test piece and on the joint.
 func (f *flow) testBead(p *plan.Plan) {
-	r, box := f.take("test bead", testBeadHeight)
+	r, box := f.take("test bead", f.testBeadHeight())
 	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.6, 0)
 	f.p.Write(box, r.X, r.Y+5, 62, page.Left, title, f.say("test.title"))
 	x := r.X + 64
@@ -32,7 +40,7 @@ func (f *flow) testBead(p *plan.Plan) {
 		f.p.Write(box, x+3.6, r.Y+4.8, w+0.1, page.Left, small, text)
 		x += w + 6.5
 	}
-	f.blanks(box, page.Rect{X: r.X, Y: r.Y + 7, W: r.W, H: testBeadHeight - 9.5})
+	f.blanks(box, page.Rect{X: r.X, Y: r.Y + 7, W: r.W, H: 4.9 + 2*f.blankRow()})
 }
 
 // blanks is the grid that the welder fills in.
@@ -50,9 +58,9 @@ func (f *flow) blanks(box page.BoxID, r page.Rect) {
 		f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), 0.2, 0)
 	}
 	for i, key := range []string{"blank.test", "blank.joint"} {
-		y := r.Y + 4.9 + float64(i)*8.8
+		y := r.Y + 4.9 + float64(i)*f.blankRow()
 		f.p.Line(box, r.X, y, r.Right(), y, 0.2, 0)
-		f.p.Write(box, r.X+0.5, y+5.5, 24, page.Left, strong, f.say(key))
+		f.p.Write(box, r.X+0.5, y+5.2, 24, page.Left, strong, f.say(key))
 	}
 	f.p.Frame(box, r, 0.3, page.None)
 }
@@ -240,6 +248,9 @@ func (f *flow) signHeight(lines int) float64 {
 	if f.abreast(lines) {
 		return tableHead + halfRow*float64(min((lines+1)/2, mostSigned))
 	}
+	if f.tight {
+		return tableHead + signRow*float64(lines)
+	}
 	return signHead + signRow*float64(lines)
 }
 
@@ -263,7 +274,7 @@ func (f *flow) signOff(s setup.Setup) {
 			rows = append(rows, row)
 		}
 	}
-	if t.split == 0 {
+	if t.split == 0 && !f.tight {
 		f.section(f.say("sign.title"), tableHead+signRow)
 	}
 	f.rows(t, rows)
