@@ -2,6 +2,7 @@ package traveller
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -117,12 +118,7 @@ func (f *flow) needs(a *setup.Assembly) {
 			{text: f.packs(float64(n.Kg), n.Pack, "needs.spools", f.show.pack(units.Kg(n.Pack)))},
 		})
 	}
-	for _, n := range a.Wires {
-		if life := f.job.Shop.TipLifeH; life > 0 {
-			tips := strconv.Itoa(int(math.Ceil(float64(n.Arc) / 60 / life)))
-			rows = append(rows, []cell{{text: joinParts([]string{f.say("needs.tip"), f.show.dia(n.Dia)})}, {text: tips, bold: true}, {text: f.say("needs.tiplife", num(life, 1))}})
-		}
-	}
+	rows = append(rows, f.tips(a)...)
 	for _, n := range a.Gases {
 		rows = append(rows, []cell{
 			{text: joinParts([]string{f.say("needs.gas"), n.Name})}, {text: f.show.gas(n.L).String(), bold: true},
@@ -131,6 +127,28 @@ func (f *flow) needs(a *setup.Assembly) {
 	}
 	f.rows(t, rows)
 	f.gap(3)
+}
+
+// tips are the contact tips by diameter, from the arc time and a tip's life.
+func (f *flow) tips(a *setup.Assembly) [][]cell {
+	life := f.job.Shop.TipLifeH
+	if life <= 0 {
+		return nil
+	}
+	var dias []units.MM
+	arc := map[units.MM]units.Minute{}
+	for _, n := range a.Wires {
+		if !slices.Contains(dias, n.Dia) {
+			dias = append(dias, n.Dia)
+		}
+		arc[n.Dia] += n.Arc
+	}
+	var rows [][]cell
+	for _, d := range dias {
+		count := strconv.Itoa(int(math.Ceil(float64(arc[d]) / 60 / life)))
+		rows = append(rows, []cell{{text: joinParts([]string{f.say("needs.tip"), f.show.dia(d)})}, {text: count, bold: true}, {text: f.say("needs.tiplife", num(life, 1))}})
+	}
+	return rows
 }
 
 // packs says how many packs an amount is, to a tenth, rounded up.
@@ -224,7 +242,7 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 		times = "× " + strconv.Itoa(j.Qty)
 	}
 	if j.Sides > 1 {
-		times = strings.TrimSpace(times + " " + f.say("col.sides"))
+		times = strings.TrimPrefix(times+", "+f.say("col.sides"), ", ")
 	}
 	return []cell{
 		{text: j.Mark, bold: true}, {text: f.sizeText(p), under: wire},

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -117,6 +118,43 @@ func TestPassesOnPaperHaveTheirArea(t *testing.T) {
 			t.Errorf("%s: %d passes drawn at %s cover %.2f mm², want %.2f", p.Joint.Mark, passes, f.text, sum, want)
 		}
 	}
+}
+
+// Every pass has its number in the picture, also where the sheet is tight.
+func TestEveryPassIsNumbered(t *testing.T) {
+	for name, opts := range looks() {
+		job := jobOf(t, everyKind(), opts)
+		doc := faultless(t, job)
+		for i := range job.Plans {
+			p := &job.Plans[i]
+			pg := sheetOf(doc, p.Joint.Mark)
+			if pg == nil {
+				t.Fatalf("%s: %s has no sheet", name, p.Joint.Mark)
+			}
+			for _, r := range p.Runs {
+				found := false
+				for _, text := range pg.Texts {
+					isNumber := text.Face == page.Bold && text.Size != 9.5 // dimensions are set in 9.5 pt
+					found = found || isNumber && pg.Boxes[text.Box].Name == "picture" && text.S == fmt.Sprint(r.Number)
+				}
+				if !found {
+					t.Errorf("%s: pass %d of %s has no number in the picture", name, r.Number, p.Joint.Mark)
+				}
+			}
+		}
+	}
+}
+
+// sheetOf returns the sheet that has a mark in its title.
+func sheetOf(d *page.Document, mark string) *page.Page {
+	for _, p := range d.Pages {
+		for _, t := range p.Texts {
+			if p.Boxes[t.Box].Name == "title" && slices.Contains(strings.Split(t.S, ", "), mark) {
+				return p
+			}
+		}
+	}
+	return nil
 }
 
 func area(ps []page.Point) float64 {

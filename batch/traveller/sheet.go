@@ -173,9 +173,20 @@ func (f *flow) material(p *plan.Plan) string {
 	return m
 }
 
+// whyNone says why there are no settings and, where a check says it, what to do.
+func (f *flow) whyNone(p *plan.Plan) string {
+	text := sentence(strings.TrimPrefix(strings.TrimSpace(p.NoSettings), "no settings: "))
+	for _, c := range p.Checks {
+		if c.Text == p.NoSettings && c.Do != "" {
+			return text + " " + sentence(c.Do)
+		}
+	}
+	return text
+}
+
 // noSettings takes the place of the dials where the plan has no settings.
 func (f *flow) noSettings(p *plan.Plan) {
-	why := sentence(strings.TrimPrefix(strings.TrimSpace(p.NoSettings), "no settings: "))
+	why := f.whyNone(p)
 	lines := page.Wrap(body.At(11), why, f.width-10, 4)
 	r, box := f.take("no settings", 12+float64(len(lines))*body.At(11).Leading())
 	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H - 3}

@@ -77,7 +77,8 @@ func tellings(s setup.Setup) []told {
 	var out []told
 	for _, p := range s.Plans {
 		for _, c := range p.Checks {
-			if c.Level != finding.Error && c.Level != finding.Warning {
+			said := !p.Settings && c.Text == p.NoSettings // stands in the place of the dials
+			if c.Level != finding.Error && c.Level != finding.Warning || said {
 				continue
 			}
 			out = tell(out, c, p.Joint.Mark)
