@@ -193,7 +193,10 @@ func TestThickerIsNeverLessCurrent(t *testing.T) {
 			return Joints([]joint.Joint{j}, set, shop, Options{})[0]
 		}
 		a, b := at(thin), at(thick)
-		if a.Settings && b.Settings && b.Current.Start < a.Current.Start {
+		// Out of position another wire or mode may take over, whose amperes do not
+		// compare; flat and horizontal it must hold across them.
+		same := a.Filler == b.Filler && a.Dia == b.Dia && a.Transfer == b.Transfer
+		if a.Settings && b.Settings && b.Current.Start < a.Current.Start*(1-1e-9) && (same || position == "PA" || position == "PB") {
 			rt.Fatalf("leg %v %s %q: %v mm takes %v A (%s %v %s), %v mm takes %v A (%s %v %s)", leg, position, wire, thin, a.Current.Start, a.Filler, a.Dia, a.Transfer, thick, b.Current.Start, b.Filler, b.Dia, b.Transfer)
 		}
 	})
