@@ -12,7 +12,9 @@ import (
 	"seamtally/batch/price"
 	"seamtally/batch/traveller/ink"
 	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
+	"seamtally/batch/traveller/show"
 	"seamtally/templates"
 )
 
@@ -77,7 +79,8 @@ type builder struct {
 	doc   *page.Document
 	job   *price.Job
 	words templates.Words
-	show  show
+	show  show.Figures
+	pen   picture.Pen
 	name  string // of the job
 
 	w, h      float64 // paper
@@ -100,7 +103,8 @@ const (
 
 func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
 	w, h := page.Size(job.Opts.Paper)
-	b := &builder{job: job, words: words, show: show{us: job.Opts.US}, w: w, h: h}
+	b := &builder{job: job, words: words, show: show.Figures{US: job.Opts.US}, w: w, h: h}
+	b.pen = picture.Pen{Words: words, Show: b.show, AWS: job.Opts.Symbols == "aws"}
 	b.left, b.width = marginLeft, w-marginLeft-marginRight
 	b.top, b.foot = marginEdge+headHeight+3, h-marginEdge-footHeight-1
 	b.name = opt.Job

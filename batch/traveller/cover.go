@@ -9,7 +9,9 @@ import (
 	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
+	"seamtally/batch/traveller/show"
 	"seamtally/batch/units"
 )
 
@@ -43,7 +45,7 @@ func (f *flow) totals(a *setup.Assembly) {
 	cells := in.Columns(0, 1, 1, 1, 1, 1, 1)
 	for i, e := range [][2]string{
 		{"total.joints", strconv.Itoa(len(a.Plans))}, {"total.copies", strconv.Itoa(a.Copies)},
-		{"total.seam", f.show.seam(a.Seam).String()}, {"total.metal", f.show.mass(a.WeldMetal).String()},
+		{"total.seam", f.show.Seam(a.Seam).String()}, {"total.metal", f.show.Mass(a.WeldMetal).String()},
 		{"total.arc", hours(a.Arc)}, {"total.labour", hours(a.Labour)},
 	} {
 		c := cells[i]
@@ -56,7 +58,7 @@ func (f *flow) totals(a *setup.Assembly) {
 	f.p.Frame(box, in, 0.7, page.None)
 }
 
-func hours(v units.Minute) string { return fixed(float64(v)/60, 1) + " h" }
+func hours(v units.Minute) string { return show.Fixed(float64(v)/60, 1) + " h" }
 
 // order says in which order to work so that wire and gas change seldom.
 func (f *flow) order(a *setup.Assembly) {
@@ -96,8 +98,8 @@ func (f *flow) stageRow(i int, st setup.Stage) []cell {
 	lines := append(page.Wrap(body.At(8.5), strings.Join(marks, ", "), w, 2), "", "")
 	return []cell{
 		{text: strconv.Itoa(i + 1), bold: true},
-		{text: joinParts([]string{st.Station.Filler, f.show.dia(st.Station.Dia)}), under: joinParts([]string{st.Station.Gas, st.Station.Machine})},
-		{text: sheets}, {text: lines[0], under: lines[1]}, {text: minutes(st.Arc).String()}, {},
+		{text: joinParts([]string{st.Station.Filler, f.show.Dia(st.Station.Dia)}), under: joinParts([]string{st.Station.Gas, st.Station.Machine})},
+		{text: sheets}, {text: lines[0], under: lines[1]}, {text: show.Minutes(st.Arc).String()}, {},
 	}
 }
 
@@ -113,16 +115,16 @@ func (f *flow) needs(a *setup.Assembly) {
 	var rows [][]cell
 	for _, n := range a.Wires {
 		rows = append(rows, []cell{
-			{text: joinParts([]string{f.say("needs.wire"), n.Name, f.show.dia(n.Dia)}), bold: false},
-			{text: f.show.mass(n.Kg).String(), bold: true},
-			{text: f.packs(float64(n.Kg), n.Pack, "needs.spools", f.show.pack(units.Kg(n.Pack)))},
+			{text: joinParts([]string{f.say("needs.wire"), n.Name, f.show.Dia(n.Dia)}), bold: false},
+			{text: f.show.Mass(n.Kg).String(), bold: true},
+			{text: f.packs(float64(n.Kg), n.Pack, "needs.spools", f.show.Pack(units.Kg(n.Pack)))},
 		})
 	}
 	rows = append(rows, f.tips(a)...)
 	for _, n := range a.Gases {
 		rows = append(rows, []cell{
-			{text: joinParts([]string{f.say("needs.gas"), n.Name})}, {text: f.show.gas(n.L).String(), bold: true},
-			{text: f.packs(float64(n.L), n.Pack, "needs.cylinders", f.show.gas(units.Litre(n.Pack)).String())},
+			{text: joinParts([]string{f.say("needs.gas"), n.Name})}, {text: f.show.Gas(n.L).String(), bold: true},
+			{text: f.packs(float64(n.L), n.Pack, "needs.cylinders", f.show.Gas(units.Litre(n.Pack)).String())},
 		})
 	}
 	f.rows(t, rows)
@@ -146,7 +148,7 @@ func (f *flow) tips(a *setup.Assembly) [][]cell {
 	var rows [][]cell
 	for _, d := range dias {
 		count := strconv.Itoa(int(math.Ceil(float64(arc[d]) / 60 / life)))
-		rows = append(rows, []cell{{text: joinParts([]string{f.say("needs.tip"), f.show.dia(d)})}, {text: count, bold: true}, {text: f.say("needs.tiplife", num(life, 1))}})
+		rows = append(rows, []cell{{text: joinParts([]string{f.say("needs.tip"), f.show.Dia(d)})}, {text: count, bold: true}, {text: f.say("needs.tiplife", show.Num(life, 1))}})
 	}
 	return rows
 }
@@ -156,7 +158,7 @@ func (f *flow) packs(amount, pack float64, key, size string) string {
 	if pack <= 0 {
 		return ""
 	}
-	return f.say(key, fixed(math.Ceil(amount/pack*10)/10, 1), size)
+	return f.say(key, show.Fixed(math.Ceil(amount/pack*10)/10, 1), size)
 }
 
 // holds are the points at which work stops, is witnessed or recorded.
@@ -196,7 +198,7 @@ func (f *flow) holdPoints(a *setup.Assembly) [][2]string {
 }
 
 func isButt(p *plan.Plan) bool {
-	switch kindOf(p) {
+	switch picture.KindOf(p) {
 	case joint.Fillet, joint.Lap, joint.Corner, joint.Edge, joint.Plug, joint.Slot, joint.NoKind:
 		return false
 	}
@@ -231,11 +233,11 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 		runs = strconv.Itoa(len(p.Runs))
 	}
 	if p.Arc > 0 {
-		arc, labour = minutes(p.Arc).String(), minutes(p.Cost.Labour.Total).String()
+		arc, labour = show.Minutes(p.Arc).String(), show.Minutes(p.Cost.Labour.Total).String()
 	}
 	wire := f.say("col.nosettings")
 	if p.Settings {
-		wire = joinParts([]string{p.Filler + " " + num(float64(p.Dia), 1), p.Gas})
+		wire = joinParts([]string{p.Filler + " " + show.Num(float64(p.Dia), 1), p.Gas})
 	}
 	times := ""
 	if j.Qty > 1 {
@@ -246,26 +248,26 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 	}
 	return []cell{
 		{text: j.Mark, bold: true}, {text: f.sizeText(p), under: wire},
-		{text: f.show.length(j.Length).String(), under: times}, {text: j.Position},
+		{text: f.show.Length(j.Length).String(), under: times}, {text: j.Position},
 		{text: strconv.Itoa(sheet)}, {text: runs}, {text: arc, under: labour},
 	}
 }
 
 // sizeText is kind and size in few letters: "fillet z 6".
 func (f *flow) sizeText(p *plan.Plan) string {
-	kind := f.say("kind." + string(kindOf(p)))
+	kind := f.say("kind." + string(picture.KindOf(p)))
 	r := p.Prep
 	switch {
 	case r.LegA > 0 && p.Joint.Size.Means == joint.Throat:
-		return kind + " a " + f.show.size(r.Throat).Num
+		return kind + " a " + f.show.Size(r.Throat).Num
 	case r.LegA > 0 && r.LegB > 0 && r.LegB != r.LegA:
-		return kind + " z " + f.show.size(r.LegA).Num + "×" + f.show.size(r.LegB).Num
+		return kind + " z " + f.show.Size(r.LegA).Num + "×" + f.show.Size(r.LegB).Num
 	case r.LegA > 0:
-		return kind + " z " + f.show.size(r.LegA).Num
+		return kind + " z " + f.show.Size(r.LegA).Num
 	case p.Joint.Size.Means == joint.Penetration:
-		return kind + " s " + f.show.size(p.Joint.Size.A).Num
+		return kind + " s " + f.show.Size(p.Joint.Size.A).Num
 	case r.T1 > 0:
-		return kind + " t " + f.show.size(r.T1).Num
+		return kind + " t " + f.show.Size(r.T1).Num
 	}
 	return kind
 }
@@ -285,7 +287,7 @@ func (b *builder) index(all []setup.Assembly) {
 		a := &all[i]
 		rows = append(rows, []cell{
 			{text: b.assemblyName(a), bold: true}, {text: dash(strings.Join(a.Drawings, ", "))},
-			{text: strconv.Itoa(len(a.Plans))}, {text: b.show.seam(a.Seam).String()}, {text: hours(a.Labour)},
+			{text: strconv.Itoa(len(a.Plans))}, {text: b.show.Seam(a.Seam).String()}, {text: hours(a.Labour)},
 			{text: strconv.Itoa(len(a.Setups()))},
 		})
 	}

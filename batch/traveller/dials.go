@@ -7,6 +7,7 @@ import (
 
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/show"
 )
 
 // station is what must be loaded before anything is set: wire, gas, process, machine.
@@ -24,7 +25,7 @@ func (f *flow) station(p *plan.Plan) {
 		gas = f.say("gas.none")
 	}
 	entries := [][2]string{
-		{"station.wire", joinParts([]string{f.show.dia(p.Dia), wire})},
+		{"station.wire", joinParts([]string{f.show.Dia(p.Dia), wire})},
 		{"station.gas", gas},
 		{"station.process", joinParts([]string{p.Process, f.transfers(p)})},
 		{"station.machine", p.Machine},
@@ -143,7 +144,7 @@ func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *
 		f.p.Write(box, r.X+2, r.Y+13.5, lead-3, page.Left, body, f.passWords(s.runs[0]))
 	}
 	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: r.H}.Columns(0, 1, 1, 1, 1, 1)
-	for i, v := range []spread{f.show.feed(s.feed), f.show.volts(s.volts), f.show.stickout(s.stickout), f.show.flow(s.flow)} {
+	for i, v := range []show.Spread{f.show.Feed(s.feed), f.show.Volts(s.volts), f.show.Stickout(s.stickout), f.show.Flow(s.flow)} {
 		f.dial(box, cells[i], size, v)
 	}
 	f.polarity(box, cells[4], size, p.Polarity)
@@ -171,20 +172,20 @@ func numbers(runs []plan.Run) string {
 	return strings.Join(parts, ", ")
 }
 
-func (f *flow) dial(box page.BoxID, c page.Rect, size float64, v spread) {
+func (f *flow) dial(box page.BoxID, c page.Rect, size float64, v show.Spread) {
 	x, w := c.X+2, c.W-3
 	big := page.Style{Face: page.Bold, Size: size}
 	unit := page.Style{Face: page.Regular, Size: 10.5}
 	base, under := c.Y+c.H*0.5+0.8, c.Bottom()-2.6
-	if v.start == "" {
+	if v.Start == "" {
 		f.p.Write(box, x, base, w, page.Left, big, "–")
 		return
 	}
-	room := w - unit.Width(v.unit) - 1
-	got := f.p.Write(box, x, base, room, page.Left, big, v.start)
-	f.p.Write(box, x+min(got.Width(v.start), room)+1, base, unit.Width(v.unit)+0.5, page.Left, unit, v.unit)
-	if v.low != "" {
-		f.p.Write(box, x, under, w, page.Left, page.Style{Face: page.Regular, Size: 11}, f.say("band", v.low, v.high))
+	room := w - unit.Width(v.Unit) - 1
+	got := f.p.Write(box, x, base, room, page.Left, big, v.Start)
+	f.p.Write(box, x+min(got.Width(v.Start), room)+1, base, unit.Width(v.Unit)+0.5, page.Left, unit, v.Unit)
+	if v.Low != "" {
+		f.p.Write(box, x, under, w, page.Left, page.Style{Face: page.Regular, Size: 11}, f.say("band", v.Low, v.High))
 	}
 }
 
@@ -212,12 +213,12 @@ func (f *flow) preheat(p *plan.Plan) {
 	f.p.Frame(box, in, 1.1, page.None)
 	cols := in.Inset(3, 0).Columns(4, 60, 66, 50)
 	big := page.Style{Face: page.Bold, Size: 18}
-	f.p.Write(box, cols[0].X, in.Y+8.6, cols[0].W, page.Left, big, f.say("preheat", f.show.temp(*p.Preheat).String()))
+	f.p.Write(box, cols[0].X, in.Y+8.6, cols[0].W, page.Left, big, f.say("preheat", f.show.Temp(*p.Preheat).String()))
 	if p.Interpass != nil && len(p.Runs) > 1 {
-		f.p.Write(box, cols[1].X, in.Y+8.6, cols[1].W, page.Left, big, f.say("interpass", f.show.temp(*p.Interpass).String()))
+		f.p.Write(box, cols[1].X, in.Y+8.6, cols[1].W, page.Left, big, f.say("interpass", f.show.Temp(*p.Interpass).String()))
 	}
 	where := "preheat.where"
-	if f.show.us {
+	if f.show.US {
 		where = "preheat.where.us"
 	}
 	lines := page.Wrap(small.At(8.5), f.say(where), cols[2].W, 2)

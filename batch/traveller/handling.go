@@ -7,6 +7,7 @@ import (
 
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/picture"
 	"seamtally/batch/units"
 )
 
@@ -66,10 +67,10 @@ var leanDegrees = regexp.MustCompile(`(\d+)(?:\s*[-–]\s*(\d+))?\s*°`)
 
 // leanOf reads which way the torch leans from the plan's words. The word that
 // comes first counts: "push 10-15° (never drag)" is a push.
-func leanOf(text string) (torchLean, float64) {
+func leanOf(text string) (picture.Lean, float64) {
 	low := strings.ToLower(text)
-	way, at := square, len(low)
-	for l, word := range map[torchLean]string{push: "push", drag: "drag"} {
+	way, at := picture.Square, len(low)
+	for l, word := range map[picture.Lean]string{picture.Push: "push", picture.Drag: "drag"} {
 		if i := strings.Index(low, word); i >= 0 && i < at {
 			way, at = l, i
 		}
@@ -94,7 +95,7 @@ func (f *flow) torch(r page.Rect, p *plan.Plan) {
 	f.p.Write(box, r.X, r.Y+4.2, 42, page.Left, strong, f.say("torch"))
 	word := [...]string{"torch.square", "torch.push", "torch.drag"}[way]
 	f.p.Write(box, r.X, r.Y+11, 42, page.Left, page.Style{Face: page.Bold, Size: 15}, f.say(word))
-	icon{f.p, box, page.Point{X: r.X + 43.5, Y: r.Y + 1}, 17}.lean(way, degrees)
+	picture.Icon{P: f.p, Box: box, At: page.Point{X: r.X + 43.5, Y: r.Y + 1}, Size: 17}.Torch(way, degrees)
 	lines := page.Wrap(small.At(8.5), p.Torch, 42, 2)
 	f.p.Lines(box, r.X, r.Y+15, 42, small.At(8.5), lines)
 }
@@ -112,23 +113,23 @@ const factName = 19
 func (f *flow) facts(p *plan.Plan, width float64) []fact {
 	speed := units.MMMin(p.Travel.Start)
 	travel := ""
-	if seconds, per := f.show.pace(speed); seconds != "" {
-		travel = f.say("fact.travel.value", f.show.travel(speed).String(), seconds, per.String())
+	if seconds, per := f.show.Pace(speed); seconds != "" {
+		travel = f.say("fact.travel.value", f.show.Travel(speed).String(), seconds, per.String())
 	}
-	amps := f.show.amps(p.Current)
+	amps := f.show.Amps(p.Current)
 	current := ""
 	switch {
-	case amps.low != "":
-		current = f.say("fact.amps.value", amps.start, amps.low, amps.high)
-	case amps.start != "":
-		current = amps.start + " A"
+	case amps.Low != "":
+		current = f.say("fact.amps.value", amps.Start, amps.Low, amps.High)
+	case amps.Start != "":
+		current = amps.Start + " A"
 	}
 	clean, shade, between := "", "", ""
 	if p.Interpass != nil && p.Preheat == nil && len(p.Runs) > 1 {
-		between = f.say("fact.between.value", f.show.temp(*p.Interpass).String())
+		between = f.say("fact.between.value", f.show.Temp(*p.Interpass).String())
 	}
 	if p.CleanWidth > 0 {
-		clean = f.say("fact.clean.value", f.show.atLeast(p.CleanWidth).String())
+		clean = f.say("fact.clean.value", f.show.AtLeast(p.CleanWidth).String())
 	}
 	if p.FilterShade > 0 {
 		shade = strconv.Itoa(p.FilterShade)
@@ -230,8 +231,8 @@ func (f *flow) passTable(r page.Rect, rows []passes) float64 {
 }
 
 func (f *flow) passUnits() []string {
-	_, per := f.show.pace(1)
-	return []string{"", "", f.show.feed(plan.Window{}).unit, "V", "A", f.show.travel(1).Unit, f.say("pass.pace", per.String()), f.show.heat(1).Unit}
+	_, per := f.show.Pace(1)
+	return []string{"", "", f.show.Feed(plan.Window{}).Unit, "V", "A", f.show.Travel(1).Unit, f.say("pass.pace", per.String()), f.show.Heat(1).Unit}
 }
 
 func (f *flow) passCells(row passes) []string {
@@ -244,11 +245,11 @@ func (f *flow) passCells(row passes) []string {
 	if r.Side == 2 {
 		kind += " " + f.say("run.side2")
 	}
-	seconds, _ := f.show.pace(r.Travel)
+	seconds, _ := f.show.Pace(r.Travel)
 	one := func(v float64) plan.Window { return plan.Window{Start: v} }
 	return []string{
-		no, kind, f.show.feed(one(float64(r.WireFeed))).start, f.show.volts(one(float64(r.Voltage))).start,
-		f.show.amps(one(float64(r.Current))).start, f.show.travel(r.Travel).Num, seconds, f.show.heat(r.Heat).Num,
+		no, kind, f.show.Feed(one(float64(r.WireFeed))).Start, f.show.Volts(one(float64(r.Voltage))).Start,
+		f.show.Amps(one(float64(r.Current))).Start, f.show.Travel(r.Travel).Num, seconds, f.show.Heat(r.Heat).Num,
 	}
 }
 

@@ -17,6 +17,8 @@ import (
 	"seamtally/batch/plan"
 	"seamtally/batch/price"
 	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/picture"
+	"seamtally/batch/traveller/show"
 	"seamtally/batch/traveller/sketch"
 	"seamtally/batch/units"
 )
@@ -93,20 +95,19 @@ func TestSameJobSameBytes(t *testing.T) {
 // plan within 1 %.
 func TestPassesOnPaperHaveTheirArea(t *testing.T) {
 	job := jobOf(t, everyKind(), metric)
+	pen := picture.Pen{Words: mustWords(t), Show: show.Figures{}}
 	for i := range job.Plans {
 		p := &job.Plans[i]
-		s, ok := sketch.Build(p)
-		if !ok || p.Area == 0 {
+		if p.Area == 0 {
 			continue
 		}
-		b := newBuilder(job, Options{}, mustWords(t))
-		pg := b.doc.Add(210, 297)
-		b.crossSection(pg, page.Rect{X: 20, Y: 20, W: 122, H: 80}, p)
-		f := b.place(pg, 0, page.Rect{X: 20, Y: 20, W: 122, H: 80}, s)
+		pg := (&page.Document{}).Add(210, 297)
+		pen.CrossSection(pg, page.Rect{X: 20, Y: 20, W: 122, H: 80}, p)
+		scale := statedScale(t, pg)
 		sum, passes := 0.0, 0
 		for _, shape := range pg.Shapes {
 			if strings.HasPrefix(shape.Name, "pass ") {
-				sum += area(shape.Points) / f.scale / f.scale
+				sum += area(shape.Points) / scale / scale
 				passes++
 			}
 		}
@@ -115,9 +116,25 @@ func TestPassesOnPaperHaveTheirArea(t *testing.T) {
 			seams = 2
 		}
 		if want := float64(p.Area) * seams; math.Abs(sum-want) > 0.01*want {
-			t.Errorf("%s: %d passes drawn at %s cover %.2f mm², want %.2f", p.Joint.Mark, passes, f.text, sum, want)
+			t.Errorf("%s: %d passes drawn at %g cover %.2f mm², want %.2f", p.Joint.Mark, passes, scale, sum, want)
 		}
 	}
+}
+
+// statedScale reads the scale from a picture's caption.
+func statedScale(t *testing.T, p *page.Page) float64 {
+	t.Helper()
+	for _, text := range p.Texts {
+		if _, after, ok := strings.Cut(text.S, "scale "); ok {
+			var paper, part float64
+			if _, err := fmt.Sscanf(after, "%f : %f", &paper, &part); err != nil {
+				t.Fatalf("caption %q: %v", text.S, err)
+			}
+			return paper / part
+		}
+	}
+	t.Fatal("the picture states no scale")
+	return 0
 }
 
 // Every pass has its number in the picture, also where the sheet is tight.

@@ -7,8 +7,8 @@ import (
 	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
-	"seamtally/batch/units"
 )
 
 // sheet lays out the welder's sheet of one set-up.
@@ -109,7 +109,7 @@ func (f *flow) procedure(box page.BoxID, r page.Rect, p *plan.Plan) {
 // describe says in one line what the joint is.
 func (f *flow) describe(p *plan.Plan) string {
 	j := p.Joint
-	parts := []string{f.say("kind." + string(kindOf(p)))}
+	parts := []string{f.say("kind." + string(picture.KindOf(p)))}
 	if j.Sides == 2 {
 		parts[0] += ", " + f.say("both.sides")
 	}
@@ -139,22 +139,15 @@ func joinParts(parts []string) string {
 	return strings.Join(out, " · ")
 }
 
-func kindOf(p *plan.Plan) joint.Kind {
-	if p.Prep.Kind != joint.NoKind {
-		return p.Prep.Kind
-	}
-	return p.Joint.Kind
-}
-
 func (f *flow) thicknesses(p *plan.Plan) string {
 	t1, t2 := p.Prep.T1, p.Prep.T2
 	switch {
 	case t1 > 0 && t2 > 0 && t1 != t2:
-		return f.say("thick.two", f.show.size(t1).Num, f.show.size(t2).String())
+		return f.say("thick.two", f.show.Size(t1).Num, f.show.Size(t2).String())
 	case t1 > 0:
-		return f.say("thick.one", f.show.size(t1).String())
+		return f.say("thick.one", f.show.Size(t1).String())
 	case t2 > 0:
-		return f.say("thick.one", f.show.size(t2).String())
+		return f.say("thick.one", f.show.Size(t2).String())
 	}
 	return f.say("thick.none")
 }
@@ -193,127 +186,4 @@ func (f *flow) noSettings(p *plan.Plan) {
 	f.p.Frame(box, in, 0.7, page.None)
 	f.p.Write(box, r.X+4, r.Y+6.5, r.W-8, page.Left, title.At(13), f.say("nosettings.title"))
 	f.p.Lines(box, r.X+4, r.Y+12, r.W-8, body.At(11), lines)
-}
-
-// pictureRow puts the cross-section beside size, runs and position.
-func (f *flow) pictureRow(s setup.Setup, h float64) {
-	p := s.Pattern()
-	r, _ := f.take("picture row", h)
-	cols := page.Rect{X: r.X, Y: r.Y, W: r.W, H: h - 2.5}.Columns(3, 122, 60)
-	f.crossSection(f.p, cols[0], p)
-	right := cols[1]
-	box := f.p.Box("size", right)
-	// The gauge size comes first and largest.
-	y := right.Y
-	for i, share := range [3]float64{0.38, 0.29, 0.33} {
-		r := page.Rect{X: right.X, Y: y, W: right.W, H: right.H * share}
-		f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
-		[3]func(page.BoxID, page.Rect, *plan.Plan){f.gauge, f.runsTile, f.positionTile}[i](box, r, p)
-		y += r.H
-	}
-	f.p.Line(box, right.X, right.Bottom(), right.Right(), right.Bottom(), 0.25, 0)
-}
-
-// tile is a figure to be read at arm's length: a label, the figure, words beside
-// it and a line below. The figure is as large as the tile allows.
-func (f *flow) tile(box page.BoxID, r page.Rect, name, figure, beside, under string) {
-	f.p.Write(box, r.X, r.Y+3.7, r.W, page.Left, label.At(9), name)
-	f.p.Write(box, r.X, r.Bottom()-1.4, r.W, page.Left, body, under)
-	top, room := r.Y+4.6, r.H-4.6-4.3
-	s := page.Style{Face: page.Bold, Size: min(30, room/(0.97*page.MMPerPoint))}
-	base := top + room/2 + (s.Ascent()-s.Descent())/2
-	w := r.W
-	if beside != "" {
-		w *= 0.4
-	}
-	got := f.p.Write(box, r.X, base, w, page.Left, s, figure)
-	if beside != "" {
-		x := min(got.Width(page.Clean(figure)), w) + 3
-		f.p.Write(box, r.X+x, base, r.W-x, page.Left, body, beside)
-	}
-}
-
-// gauge is the size that the gauge must find, or the thickness to be joined.
-func (f *flow) gauge(box page.BoxID, r page.Rect, p *plan.Plan) {
-	key := "gauge"
-	switch {
-	case kindOf(p) == joint.FlareBevel || kindOf(p) == joint.FlareV:
-		key = "gauge.radius"
-	case isButt(p) && p.Joint.Size.Means != joint.Penetration:
-		key = "gauge.through"
-	}
-	text, under := f.gaugeText(p)
-	f.tile(box, r, f.say(key), text, "", under)
-}
-
-func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
-	r := p.Prep
-	switch {
-	case r.LegA > 0 && r.LegB > 0 && r.LegA != r.LegB:
-		return "z " + f.show.size(r.LegA).Num + " × " + f.show.size(r.LegB).String(), f.say("gauge.unequal")
-	case r.LegA > 0 && p.Joint.Size.Means == joint.Throat:
-		return "a " + f.show.size(r.Throat).String(), f.say("gauge.leg", f.show.size(r.LegA).String())
-	case r.LegA > 0:
-		return "z " + f.show.size(r.LegA).String(), f.say("gauge.throat", f.show.size(r.Throat).String())
-	case p.Joint.Size.Means == joint.Penetration:
-		return "s " + f.show.size(p.Joint.Size.A).String(), f.prepLine(p)
-	case r.Kind == joint.Edge && r.Throat > 0:
-		return "a " + f.show.size(r.Throat).String(), f.say("gauge.edge")
-	case r.Kind == joint.FlareBevel || r.Kind == joint.FlareV:
-		return "R " + f.show.size(r.Radius).String(), f.say("gauge.flare")
-	case isButt(p) && r.T1 > 0:
-		return f.show.size(thinnest(r.T1, r.T2)).String(), f.say("gauge.full") + " · " + f.prepLine(p)
-	}
-	return "–", ""
-}
-
-func thinnest(a, b units.MM) units.MM {
-	if a == 0 || b == 0 {
-		return max(a, b)
-	}
-	return min(a, b)
-}
-
-// prepLine says the preparation in one line.
-func (f *flow) prepLine(p *plan.Plan) string {
-	r := p.Prep
-	parts := []string{}
-	if r.Angle > 0 && r.Kind != joint.SquareButt {
-		parts = append(parts, num(float64(r.Angle), 1)+"°")
-	}
-	parts = append(parts, f.say("dim.gap")+" "+f.show.size(r.Gap).String())
-	if r.Kind != joint.SquareButt {
-		parts = append(parts, f.say("dim.face")+" "+f.show.size(r.RootFace).String())
-	}
-	if r.Backing != "" {
-		parts = append(parts, f.say("backing."+r.Backing))
-	}
-	return strings.Join(parts, " · ")
-}
-
-// runsTile is the number of passes.
-func (f *flow) runsTile(box page.BoxID, r page.Rect, p *plan.Plan) {
-	key := "runs.seam"
-	if p.Joint.Sides == 2 && p.Prep.LegA > 0 {
-		key = "runs.side"
-	}
-	switch n := len(p.Runs); n {
-	case 0:
-		f.tile(box, r, f.say("runs"), "–", "", "")
-	case 1:
-		f.tile(box, r, f.say("runs"), "1", f.say(key+".one"), p.Technique)
-	default:
-		f.tile(box, r, f.say("runs"), strconv.Itoa(n), f.say(key), p.Technique)
-	}
-}
-
-// positionTile shows how the joint lies.
-func (f *flow) positionTile(box page.BoxID, r page.Rect, p *plan.Plan) {
-	words := ""
-	if key := "position." + p.Joint.Position; f.words.Has(key) {
-		words = f.say(key)
-	}
-	size := r.H - 3.5
-	f.tile(box, page.Rect{X: r.X, Y: r.Y, W: r.W - size - 2, H: r.H}, f.say("position"), dash(p.Joint.Position), "", words)
-	icon{f.p, box, page.Point{X: r.Right() - size - 0.5, Y: r.Y + 1.5}, size}.position(p.Joint.Position)
 }

@@ -9,7 +9,9 @@ import (
 	"seamtally/batch/finding"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
+	"seamtally/batch/traveller/show"
 	"seamtally/batch/units"
 )
 
@@ -36,7 +38,7 @@ func (f *flow) testBead(p *plan.Plan) {
 		if x+4+w > r.Right() {
 			break
 		}
-		tick(f.p, box, x, r.Y+4.9, 2.6)
+		picture.Tick(f.p, box, x, r.Y+4.9, 2.6)
 		f.p.Write(box, x+3.6, r.Y+4.8, w+0.1, page.Left, small, text)
 		x += w + 6.5
 	}
@@ -47,7 +49,7 @@ func (f *flow) testBead(p *plan.Plan) {
 func (f *flow) blanks(box page.BoxID, r page.Rect) {
 	keys := []string{"blank.feed", "blank.volts", "blank.flow", "blank.seconds", "blank.arc", "blank.wire", "blank.wirelot", "blank.gaslot", "blank.ok"}
 	cells := r.Columns(0, 25, 15, 15, 15, 18, 18, 18, 22, 22, 17)
-	_, per := f.show.pace(1)
+	_, per := f.show.Pace(1)
 	for i, key := range keys {
 		text := f.say(key)
 		if key == "blank.seconds" {
@@ -187,7 +189,7 @@ func (f *flow) cautions(p *plan.Plan) {
 	r, box := f.take("cautions", h)
 	y := r.Y + 3.6
 	for _, lines := range f.cautionLines(p) {
-		warning(f.p, box, r.X, y, 2.9)
+		picture.Warning(f.p, box, r.X, y, 2.9)
 		y = f.p.Lines(box, r.X+4.5, y, r.W-4.5, small.At(8.5), lines) + 0.8
 	}
 }
@@ -287,8 +289,8 @@ func (f *flow) signCells(l signLine) []cell {
 	qty := max(l.plan.Joint.Qty, 1)
 	arc := ""
 	if l.plan.Arc > 0 {
-		arc = minutes(l.plan.Arc / units.Minute(qty)).String()
+		arc = show.Minutes(l.plan.Arc / units.Minute(qty)).String()
 	}
-	length := f.show.length(units.MM(float64(l.plan.Seam) * 1000 / float64(qty))).String()
+	length := f.show.Length(units.MM(float64(l.plan.Seam) * 1000 / float64(qty))).String()
 	return []cell{{text: l.mark, bold: true}, {text: l.copy}, {text: length}, {text: arc}}
 }

@@ -17,6 +17,9 @@ func TestWordsAreThere(t *testing.T) {
 	words := mustWords(t)
 	files, err := filepath.Glob("*.go")
 	must(t, err)
+	pictures, err := filepath.Glob("picture/*.go")
+	must(t, err)
+	files = append(files, pictures...)
 	said := regexp.MustCompile(`"([a-z]+(?:\.[a-z0-9]+)+)"`)
 	for _, file := range files {
 		if strings.HasSuffix(file, "_test.go") {

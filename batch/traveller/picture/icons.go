@@ -1,4 +1,4 @@
-package traveller
+package picture
 
 import (
 	"math"
@@ -6,56 +6,56 @@ import (
 	"seamtally/batch/traveller/page"
 )
 
-// icon draws small pictures in a square of side 1, x right and y down, laid on
+// Icon draws small pictures in a square of side 1, x right and y down, laid on
 // the page at a place and size.
-type icon struct {
-	p    *page.Page
-	box  page.BoxID
-	at   page.Point
-	size float64
+type Icon struct {
+	P    *page.Page
+	Box  page.BoxID
+	At   page.Point
+	Size float64
 }
 
-func (i icon) pt(x, y float64) page.Point {
-	return page.Point{X: i.at.X + x*i.size, Y: i.at.Y + y*i.size}
+func (i Icon) pt(x, y float64) page.Point {
+	return page.Point{X: i.At.X + x*i.Size, Y: i.At.Y + y*i.Size}
 }
 
-func (i icon) poly(fill, line float64, xy ...float64) {
+func (i Icon) poly(fill, line float64, xy ...float64) {
 	var pts []page.Point
 	for k := 0; k+1 < len(xy); k += 2 {
 		pts = append(pts, i.pt(xy[k], xy[k+1]))
 	}
-	i.p.Draw(i.box, page.Shape{Points: pts, Closed: true, Fill: fill, Line: line})
+	i.P.Draw(i.Box, page.Shape{Points: pts, Closed: true, Fill: fill, Line: line})
 }
 
 // nozzle draws a torch whose tip is at x,y and whose body lies in direction t
 // (radians, anticlockwise from the right).
-func (i icon) nozzle(x, y, t, length float64) {
+func (i Icon) nozzle(x, y, t, length float64) {
 	c, s := math.Cos(t), -math.Sin(t)
 	side := func(along, across float64) page.Point {
 		return i.pt(x+c*along-s*across, y+s*along+c*across)
 	}
 	wire := []page.Point{side(0.02, 0), side(0.14, 0)}
-	i.p.Draw(i.box, page.Shape{Points: wire, Line: 0.5, Fill: page.None})
-	i.p.Draw(i.box, page.Shape{Points: []page.Point{
+	i.P.Draw(i.Box, page.Shape{Points: wire, Line: 0.5, Fill: page.None})
+	i.P.Draw(i.Box, page.Shape{Points: []page.Point{
 		side(0.12, 0.055), side(length*0.55, 0.085), side(length, 0.085),
 		side(length, -0.085), side(length*0.55, -0.085), side(0.12, -0.055),
 	}, Closed: true, Fill: 0.15, Line: 0.2})
 }
 
 // floor draws the ground: down is there.
-func (i icon) floor() {
+func (i Icon) floor() {
 	a, b := i.pt(0.04, 0.97), i.pt(0.96, 0.97)
-	i.p.Line(i.box, a.X, a.Y, b.X, b.Y, 0.5, 0)
+	i.P.Line(i.Box, a.X, a.Y, b.X, b.Y, 0.5, 0)
 	for k := range 8 {
 		x := 0.08 + float64(k)*0.115
 		a, b := i.pt(x+0.05, 0.97), i.pt(x, 1.02)
-		i.p.Line(i.box, a.X, a.Y, b.X, b.Y, 0.15, 0)
+		i.P.Line(i.Box, a.X, a.Y, b.X, b.Y, 0.15, 0)
 	}
 }
 
-// position draws how the joint lies and where the torch comes from. The codes
+// Position draws how the joint lies and where the torch comes from. The codes
 // are those of ISO 6947; a pipe position is drawn as its plate counterpart.
-func (i icon) position(code string) {
+func (i Icon) Position(code string) {
 	i.floor()
 	const grey = 0.8
 	switch code {
@@ -91,7 +91,7 @@ func (i icon) position(code string) {
 }
 
 // upright draws a standing seam seen from the side, welded up or down.
-func (i icon) upright(up float64) {
+func (i Icon) upright(up float64) {
 	i.poly(0.8, 0.3, 0.22, 0.06, 0.36, 0.06, 0.36, 0.92, 0.22, 0.92)
 	if up > 0 {
 		i.poly(1, 0.3, 0.36, 0.52, 0.44, 0.58, 0.44, 0.92, 0.36, 0.92)
@@ -100,45 +100,46 @@ func (i icon) upright(up float64) {
 	}
 	// The torch points a little upward in both directions, to hold the pool.
 	i.nozzle(0.4, 0.5, -0.15, 0.45)
-	i.p.Arrow(i.box, i.pt(0.62, 0.5-0.14*up), i.pt(0.62, 0.5-0.44*up), 0.6, 2.6)
+	i.P.Arrow(i.Box, i.pt(0.62, 0.5-0.14*up), i.pt(0.62, 0.5-0.44*up), 0.6, 2.6)
 }
 
-// torchLean is how the torch leans along the seam.
-type torchLean int
+// Lean is how the torch leans along the seam.
+type Lean int
 
+// The leans.
 const (
-	square torchLean = iota
-	push             // the torch points the way it goes
-	drag             // the torch points back at the weld
+	Square Lean = iota
+	Push        // the torch points the way it goes
+	Drag        // the torch points back at the weld
 )
 
-// lean draws the torch from the side: the plate, the weld already laid, the way
+// Torch draws the torch from the side: the plate, the weld already laid, the way
 // it goes and the lean, drawn at the angle stated.
-func (i icon) lean(l torchLean, degrees float64) {
+func (i Icon) Torch(l Lean, degrees float64) {
 	i.poly(0.8, 0.3, 0, 0.8, 1.9, 0.8, 1.9, 0.92, 0, 0.92)
 	i.poly(1, 0.3, 0.05, 0.8, 0.1, 0.72, 0.95, 0.72, 1.02, 0.8)
 	t := math.Pi / 2
 	switch l {
-	case push:
+	case Push:
 		t += degrees * math.Pi / 180
-	case drag:
+	case Drag:
 		t -= degrees * math.Pi / 180
 	}
 	i.nozzle(1, 0.78, t, 0.62)
-	if l != square {
-		i.p.Draw(i.box, page.Shape{Points: []page.Point{i.pt(1, 0.78), i.pt(1, 0.05)}, Line: 0.15, Fill: page.None, Dash: 0.8})
+	if l != Square {
+		i.P.Draw(i.Box, page.Shape{Points: []page.Point{i.pt(1, 0.78), i.pt(1, 0.05)}, Line: 0.15, Fill: page.None, Dash: 0.8})
 	}
-	i.p.Arrow(i.box, i.pt(1.3, 0.6), i.pt(1.85, 0.6), 0.6, 2.4)
+	i.P.Arrow(i.Box, i.pt(1.3, 0.6), i.pt(1.85, 0.6), 0.6, 2.4)
 }
 
-// warning draws a small triangle with a bar, the height of a line of text.
-func warning(p *page.Page, box page.BoxID, x, y, h float64) {
+// Warning draws a small triangle with a bar, the height of a line of text.
+func Warning(p *page.Page, box page.BoxID, x, y, h float64) {
 	p.Draw(box, page.Shape{Points: []page.Point{{X: x, Y: y}, {X: x + h/2, Y: y - h}, {X: x + h, Y: y}}, Closed: true, Fill: page.None, Line: 0.3})
 	p.Line(box, x+h/2, y-h*0.62, x+h/2, y-h*0.34, 0.35, 0)
 	p.Line(box, x+h/2, y-h*0.16, x+h/2, y-h*0.15, 0.4, 0)
 }
 
-// tick draws an empty box to be ticked.
-func tick(p *page.Page, box page.BoxID, x, y, side float64) {
+// Tick draws an empty box to be ticked.
+func Tick(p *page.Page, box page.BoxID, x, y, side float64) {
 	p.Frame(box, page.Rect{X: x, Y: y - side, W: side, H: side}, 0.3, page.None)
 }

@@ -1,4 +1,4 @@
-package traveller
+package picture
 
 import (
 	"math"
@@ -24,7 +24,7 @@ var symbolStyle = page.Style{Face: page.Regular, Size: page.MinSize}
 // symbolWidth is the width a plan's symbol takes.
 func (f *drawing) symbolWidth(pl *plan.Plan, tail string) float64 {
 	w := f.signAt(pl) + sign + 5
-	if t := f.symbolStitch(pl, f.aws()); t != "" {
+	if t := f.symbolStitch(pl, f.AWS); t != "" {
 		w += symbolStyle.Width(page.Clean(t))
 	}
 	if tail != "" {
@@ -35,10 +35,8 @@ func (f *drawing) symbolWidth(pl *plan.Plan, tail string) float64 {
 
 // signAt is how far behind the arrow's tip the sign stands: after the size.
 func (f *drawing) signAt(pl *plan.Plan) float64 {
-	return arrowRun + max(symbolStyle.Width(page.Clean(f.symbolSize(pl, f.aws()))), 4) + 1.5
+	return arrowRun + max(symbolStyle.Width(page.Clean(f.symbolSize(pl, f.AWS))), 4) + 1.5
 }
-
-func (f *drawing) aws() bool { return f.job.Opts.Symbols == "aws" }
 
 // weldSymbol draws the joint's welding symbol: by ISO 2553 system A, where the
 // continuous line stands for the arrow side and a dashed one for the other, or
@@ -59,8 +57,8 @@ type weldSymbol struct {
 func (f *drawing) symbol(pl *plan.Plan, r page.Rect, tail string) {
 	j := pl.Joint
 	w := weldSymbol{
-		p: f.p, box: f.box, aws: f.aws(), kind: kindOf(pl),
-		both: j.Sides == 2 || isDouble(kindOf(pl)), line: r.Y + r.H/2, x: r.X + f.signAt(pl),
+		p: f.p, box: f.box, aws: f.AWS, kind: KindOf(pl),
+		both: j.Sides == 2 || isDouble(KindOf(pl)), line: r.Y + r.H/2, x: r.X + f.signAt(pl),
 	}
 	left, right := r.X+arrowRun, r.Right()-1
 	if tail != "" {
@@ -170,19 +168,19 @@ func (f *drawing) symbolSize(pl *plan.Plan, aws bool) string {
 	r, means := pl.Prep, pl.Joint.Size.Means
 	switch {
 	case r.LegA > 0 && aws && r.LegB > 0 && r.LegB != r.LegA:
-		return f.show.size(r.LegA).Num + "×" + f.show.size(r.LegB).Num
+		return f.Show.Size(r.LegA).Num + "×" + f.Show.Size(r.LegB).Num
 	case r.LegA > 0 && aws:
-		return f.show.size(r.LegA).Num
+		return f.Show.Size(r.LegA).Num
 	case r.LegA > 0 && means == joint.Throat:
-		return "a" + f.show.size(r.Throat).Num
+		return "a" + f.Show.Size(r.Throat).Num
 	case r.LegA > 0 && r.LegB > 0 && r.LegB != r.LegA:
-		return "z" + f.show.size(r.LegA).Num + "×" + f.show.size(r.LegB).Num
+		return "z" + f.Show.Size(r.LegA).Num + "×" + f.Show.Size(r.LegB).Num
 	case r.LegA > 0:
-		return "z" + f.show.size(r.LegA).Num
+		return "z" + f.Show.Size(r.LegA).Num
 	case means == joint.Penetration && aws:
-		return "(" + f.show.size(pl.Joint.Size.A).Num + ")"
+		return "(" + f.Show.Size(pl.Joint.Size.A).Num + ")"
 	case means == joint.Penetration:
-		return "s" + f.show.size(pl.Joint.Size.A).Num
+		return "s" + f.Show.Size(pl.Joint.Size.A).Num
 	}
 	return ""
 }
@@ -194,7 +192,7 @@ func (f *drawing) symbolStitch(pl *plan.Plan, aws bool) string {
 	if s == nil {
 		return ""
 	}
-	num := func(v units.MM) string { return f.show.size(v).Num }
+	num := func(v units.MM) string { return f.Show.Size(v).Num }
 	if aws {
 		return num(s.Segment) + "-" + num(s.Pitch)
 	}
@@ -230,4 +228,12 @@ func (f *drawing) symbolCorner(parts []page.Rect, width float64) (page.Rect, boo
 		}
 	}
 	return page.Rect{}, false
+}
+
+// KindOf returns the kind of joint that a plan is for: as prepared, else as listed.
+func KindOf(p *plan.Plan) joint.Kind {
+	if p.Prep.Kind != joint.NoKind {
+		return p.Prep.Kind
+	}
+	return p.Joint.Kind
 }

@@ -1,0 +1,168 @@
+package picture
+
+import (
+	"math"
+
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/show"
+	"seamtally/batch/traveller/sketch"
+	"seamtally/batch/units"
+)
+
+// dimName returns how a dimension is marked: z6, a4.2, t 10.
+func (f *drawing) dimName(d sketch.Dim) string {
+	v := f.Show.Size(units.MM(d.Value)).Num
+	switch d.Name {
+	case "z", "a", "s":
+		return d.Name + " " + v
+	case "g":
+		return f.Words.Say("dim.gap") + " " + v
+	case "c":
+		return f.Words.Say("dim.face") + " " + v
+	case "h":
+		return f.Words.Say("dim.depth") + " " + v
+	case "r":
+		return "R " + v
+	}
+	return v
+}
+
+// dimension draws a dimension line beside the points it measures.
+func (f *drawing) dimension(d sketch.Dim) {
+	from, to := f.at(d.From), f.at(d.To)
+	away := page.Point{X: d.Away.X, Y: -d.Away.Y}
+	if d.Inside {
+		f.throat(d, from, to, away)
+		return
+	}
+	off := 4.5
+	if d.Name == "z" && away.X > 0 {
+		off = f.clearOf(from, to, away)
+	}
+	a, b := shift(from, away, off), shift(to, away, off)
+	f.p.Line(f.box, from.X, from.Y, shift(from, away, off+1).X, shift(from, away, off+1).Y, 0.12, 0.3)
+	f.p.Line(f.box, to.X, to.Y, shift(to, away, off+1).X, shift(to, away, off+1).Y, 0.12, 0.3)
+	f.span(a, b)
+	f.keepClear(a, b)
+	f.keepClear(from, a)
+	f.keepClear(to, b)
+	s := page.Style{Face: page.Bold, Size: 9.5}
+	w := s.Width(page.Clean(f.dimName(d)))
+	mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+	gapX, gapY := w/2+1.4, 3.2
+	var places []page.Point
+	for k := range 4 {
+		more := float64(k) * 3.5
+		places = append(places,
+			page.Point{X: mid.X + away.X*(gapX+more), Y: mid.Y + away.Y*(gapY+more)},
+			page.Point{X: mid.X + away.X*gapX - away.Y*(gapX+more), Y: mid.Y + away.Y*gapY + away.X*(gapY+more)},
+			page.Point{X: mid.X + away.X*gapX + away.Y*(gapX+more), Y: mid.Y + away.Y*gapY - away.X*(gapY+more)})
+	}
+	f.label(s, f.dimName(d), places)
+}
+
+// clearOf keeps the leg's dimension line beyond the toe of an equal fillet.
+func (f *drawing) clearOf(from, to, away page.Point) float64 {
+	return math.Hypot(to.X-from.X, to.Y-from.Y)*1.1 + 13
+}
+
+// keepClear keeps labels off a dimension line.
+func (f *drawing) keepClear(a, b page.Point) {
+	f.taken = append(f.taken, page.Rect{
+		X: min(a.X, b.X) - 0.3, Y: min(a.Y, b.Y) - 0.3, W: math.Abs(a.X-b.X) + 0.6, H: math.Abs(a.Y-b.Y) + 0.6,
+	})
+}
+
+func shift(p, dir page.Point, by float64) page.Point {
+	return page.Point{X: p.X + dir.X*by, Y: p.Y + dir.Y*by}
+}
+
+// span draws a dimension line with its arrows: inside where there is room, else
+// from outside.
+func (f *drawing) span(a, b page.Point) {
+	l := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if l >= 5 {
+		mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+		f.p.Arrow(f.box, mid, a, 0.18, 1.8)
+		f.p.Arrow(f.box, mid, b, 0.18, 1.8)
+		return
+	}
+	if l == 0 {
+		return
+	}
+	u := page.Point{X: (b.X - a.X) / l, Y: (b.Y - a.Y) / l}
+	f.p.Line(f.box, a.X, a.Y, b.X, b.Y, 0.18, 0)
+	f.p.Arrow(f.box, f.held(shift(a, u, -3.5)), a, 0.18, 1.6)
+	f.p.Arrow(f.box, f.held(shift(b, u, 3.5)), b, 0.18, 1.6)
+}
+
+// held keeps a point inside the frame.
+func (f *drawing) held(q page.Point) page.Point {
+	return page.Point{
+		X: max(f.frame.X, min(f.frame.Right(), q.X)),
+		Y: max(f.frame.Y, min(f.frame.Bottom(), q.Y)),
+	}
+}
+
+// throat draws the throat through the weld and carries its label outside.
+func (f *drawing) throat(d sketch.Dim, from, to, away page.Point) {
+	s := page.Style{Face: page.Bold, Size: 9.5}
+	w := s.Width(page.Clean(f.dimName(d)))
+	var places []page.Point
+	for k := range 6 {
+		places = append(places, shift(to, away, 6+w/2+float64(k)*2.5))
+	}
+	end := shift(to, away, 3)
+	if c, ok := f.label(s, f.dimName(d), places); ok {
+		end = shift(c, away, -w/2-1)
+	}
+	f.p.Draw(f.box, page.Shape{Points: []page.Point{from, end}, Line: 0.18, Grey: 0.45, Fill: page.None, Dash: 0.9})
+}
+
+// note writes the size of a plate that is cut short inside it.
+func (f *drawing) note(n sketch.Note) {
+	f.label(page.Style{Face: page.Bold, Size: 9.5}, f.Show.Size(units.MM(n.Value)).Num, []page.Point{f.at(n.At)})
+}
+
+// corner draws an included angle: an arc and the degrees.
+func (f *drawing) corner(c sketch.Corner, s sketch.Sketch) {
+	at := f.held(f.at(c.At))
+	r := f.reach(c, s)
+	arc := page.Arc(at, r, -c.To, -c.From)
+	inside := arc[:0:0]
+	for _, q := range arc {
+		inside = append(inside, f.held(q))
+	}
+	f.p.Draw(f.box, page.Shape{Points: inside, Line: 0.18, Fill: page.None})
+	for _, t := range []float64{c.From, c.To} {
+		end := page.Point{X: at.X + (r+1)*math.Cos(t), Y: at.Y - (r+1)*math.Sin(t)}
+		f.p.Draw(f.box, page.Shape{Points: []page.Point{at, f.held(end)}, Line: 0.12, Grey: 0.3, Fill: page.None, Dash: 0.8})
+	}
+	var places []page.Point
+	for k := range 9 {
+		d := r + 4 + float64(k/3)*2.5
+		t := c.From + (c.To-c.From)*[3]float64{0.5, 0.3, 0.7}[k%3]
+		places = append(places, page.Point{X: at.X + d*math.Cos(t), Y: at.Y - d*math.Sin(t)})
+	}
+	f.label(page.Style{Face: page.Bold, Size: 9.5}, show.Num(c.Degrees, 1)+"°", places)
+}
+
+// reach returns the radius of an angle's arc: beyond the plates' surface, inside
+// the frame.
+func (f *drawing) reach(c sketch.Corner, s sketch.Sketch) float64 {
+	depth := -c.At.Y * f.scale
+	if c.At.Y == 0 {
+		far := 0.0
+		for _, b := range s.Beads {
+			if b.Mirror {
+				continue
+			}
+			for _, q := range b.Outline {
+				far = max(far, q.Sub(c.At).Len()*f.scale)
+			}
+		}
+		return min(far+12, f.frame.W)
+	}
+	slope := max(math.Sin((c.From+c.To)/2), 0.3)
+	return min((depth+4.5)/slope, f.at(c.At).Y-f.frame.Y-6)
+}

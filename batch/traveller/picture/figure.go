@@ -1,0 +1,278 @@
+// Package picture draws what a welder sees: the cross-section of a joint to scale
+// with its passes and sizes, its welding symbol, how it lies and how the torch is
+// held.
+package picture
+
+import (
+	"math"
+	"strconv"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/plan"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/show"
+	"seamtally/batch/traveller/sketch"
+	"seamtally/templates"
+)
+
+// scales are the scales a picture may have: paper over part.
+var scales = []struct {
+	factor float64
+	text   string
+}{
+	{10, "10 : 1"}, {8, "8 : 1"}, {7, "7 : 1"}, {6, "6 : 1"}, {5, "5 : 1"}, {4.5, "4.5 : 1"}, {4, "4 : 1"}, {3.5, "3.5 : 1"},
+	{3, "3 : 1"}, {2.75, "2.75 : 1"}, {2.5, "2.5 : 1"}, {2.25, "2.25 : 1"}, {2, "2 : 1"}, {1.75, "1.75 : 1"},
+	{1.5, "1.5 : 1"}, {1.25, "1.25 : 1"}, {1, "1 : 1"}, {0.75, "3 : 4"}, {0.5, "1 : 2"}, {0.2, "1 : 5"}, {0.1, "1 : 10"}, {0.05, "1 : 20"}, {0.02, "1 : 50"}, {0.01, "1 : 100"},
+}
+
+// Margins of a picture inside its frame, for dimensions.
+const (
+	figureSide = 14
+	figureTop  = 5
+	figureFoot = 8
+	figureDim  = 8 // more where dimensions or an angle stand above or below
+)
+
+// Type of a picture's words: one who reads the scale must come close anyway.
+var (
+	words = page.Style{Face: page.Regular, Size: 9.5}
+	small = page.Style{Face: page.Regular, Size: 8, Grey: 0.25}
+)
+
+// Greys of a picture.
+const (
+	plateGrey = 0.87
+	beadGrey  = 1
+)
+
+// Pen is what every picture of a document is drawn with.
+type Pen struct {
+	Words templates.Words
+	Show  show.Figures
+	AWS   bool // welding symbols by AWS A2.4 instead of ISO 2553
+}
+
+// drawing is a cross-section being drawn: true millimetres to paper.
+type drawing struct {
+	Pen
+	p      *page.Page
+	box    page.BoxID
+	frame  page.Rect
+	origin page.Point // paper place of the sketch's origin
+	scale  float64
+	text   string      // the scale, in words
+	taken  []page.Rect // areas of labels already set
+}
+
+// CrossSection draws the joint into a frame. What the plan does not know well
+// enough to draw is said in words.
+func (b Pen) CrossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
+	box := p.Box("picture", frame)
+	p.Frame(box, frame, 0.25, page.None)
+	s, ok := sketch.Build(pl)
+	if !ok {
+		lines := page.Wrap(words, b.Words.Say("picture.none"), frame.W-10, 3)
+		p.Lines(box, frame.X+5, frame.Y+frame.H/2, frame.W-10, words, lines)
+		return
+	}
+	f := b.place(p, box, frame, s)
+	f.plates(s)
+	f.beads(s)
+	f.caption(pl)
+	for _, tail := range []string{f.symbolTail(pl), ""} {
+		if r, ok := f.symbolCorner(f.parts(s), f.symbolWidth(pl, tail)); ok {
+			f.symbol(pl, r, tail)
+			f.taken = append(f.taken, r)
+			break
+		}
+	}
+	for _, d := range s.Dims {
+		f.dimension(d)
+	}
+	for _, c := range s.Corners {
+		f.corner(c, s)
+	}
+	for _, n := range s.Notes {
+		f.note(n)
+	}
+	f.numbers(s)
+}
+
+// place chooses the largest scale at which the sketch fits and centres it.
+func (b Pen) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch) *drawing {
+	low, high := s.Bounds()
+	top, foot := margins(s)
+	w, h := frame.W-2*figureSide, frame.H-top-foot
+	f := &drawing{Pen: b, p: p, box: box, frame: frame, scale: min(w/(high.X-low.X), h/(high.Y-low.Y))}
+	f.text = b.Words.Say("picture.fit")
+	for _, sc := range scales {
+		if (high.X-low.X)*sc.factor <= w && (high.Y-low.Y)*sc.factor <= h {
+			f.scale, f.text = sc.factor, sc.text
+			break
+		}
+	}
+	f.origin = page.Point{
+		X: frame.X + figureSide + w/2 - (low.X+high.X)/2*f.scale,
+		Y: frame.Y + top + h/2 + (low.Y+high.Y)/2*f.scale,
+	}
+	return f
+}
+
+// margins returns the white above and below a sketch: dimensions need room.
+func margins(s sketch.Sketch) (top, foot float64) {
+	top, foot = figureTop, figureFoot
+	low, high := s.Bounds()
+	for _, d := range s.Dims {
+		if d.Away.Y > 0.5 && !d.Inside {
+			top = figureTop + figureDim
+		}
+		if d.Away.Y < -0.5 && d.From.Y-low.Y < (high.Y-low.Y)*0.3 {
+			foot = figureFoot + figureDim
+		}
+	}
+	for _, c := range s.Corners {
+		if c.At.Y < 0 {
+			top = figureTop + figureDim
+		}
+	}
+	return top, foot
+}
+
+// at returns the paper place of a point of the sketch.
+func (f *drawing) at(q sketch.Point) page.Point {
+	return page.Point{X: f.origin.X + q.X*f.scale, Y: f.origin.Y - q.Y*f.scale}
+}
+
+func (f *drawing) outline(g []sketch.Point) []page.Point {
+	out := make([]page.Point, len(g))
+	for i, q := range g {
+		out[i] = f.at(q)
+	}
+	return out
+}
+
+// plates draws the parts: grey, a firm outline, a broken line where they go on.
+func (f *drawing) plates(s sketch.Sketch) {
+	for _, pl := range s.Plates {
+		pts := f.outline(pl.Outline)
+		fill := plateGrey
+		if pl.Name == "backing" {
+			fill = 0.7
+		}
+		f.p.Draw(f.box, page.Shape{Name: "plate " + pl.Name, Points: pts, Closed: true, Fill: fill})
+		for i, q := range pts {
+			next := pts[(i+1)%len(pts)]
+			if pl.Cut[i] {
+				f.p.Draw(f.box, page.Shape{Points: ragged(q, next), Line: 0.15, Fill: page.None})
+				continue
+			}
+			f.p.Line(f.box, q.X, q.Y, next.X, next.Y, 0.35, 0)
+		}
+	}
+}
+
+// parts returns the areas on paper that plates, beads and dimensions take.
+func (f *drawing) parts(s sketch.Sketch) []page.Rect {
+	var out []page.Rect
+	add := func(g []sketch.Point, margin float64) {
+		r := page.Rect{X: math.Inf(1), Y: math.Inf(1)}
+		right, bottom := math.Inf(-1), math.Inf(-1)
+		for _, q := range f.outline(g) {
+			r.X, r.Y = min(r.X, q.X-margin), min(r.Y, q.Y-margin)
+			right, bottom = max(right, q.X+margin), max(bottom, q.Y+margin)
+		}
+		r.W, r.H = right-r.X, bottom-r.Y
+		out = append(out, r)
+	}
+	for _, p := range s.Plates {
+		add(p.Outline, 1)
+	}
+	for _, b := range s.Beads {
+		add(b.Outline, 1)
+	}
+	for _, d := range s.Dims {
+		off := sketch.Point{X: d.Away.X, Y: d.Away.Y}.Times(9 / f.scale)
+		if d.Name == "z" || d.Inside {
+			off = sketch.Point{X: d.Away.X, Y: d.Away.Y}.Times(28 / f.scale)
+		}
+		add([]sketch.Point{d.From, d.To, d.From.Add(off), d.To.Add(off)}, 3)
+	}
+	for _, c := range s.Corners {
+		if c.At.Y < 0 {
+			add([]sketch.Point{{X: 0, Y: 0}}, 18)
+		}
+	}
+	return out
+}
+
+// ragged returns a line with two kinks in the middle, the sign of a break.
+func ragged(a, b page.Point) []page.Point {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	l := math.Hypot(dx, dy)
+	if l < 3 {
+		return []page.Point{a, b}
+	}
+	ux, uy := dx/l, dy/l
+	mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+	k := min(1.2, l/6)
+	along := func(t, side float64) page.Point {
+		return page.Point{X: mid.X + ux*t - uy*side, Y: mid.Y + uy*t + ux*side}
+	}
+	return []page.Point{a, along(-k, 0), along(-k/3, k), along(k/3, -k), along(k, 0), b}
+}
+
+func (f *drawing) beads(s sketch.Sketch) {
+	for _, b := range s.Beads {
+		f.p.Draw(f.box, page.Shape{
+			Name: "pass " + strconv.Itoa(b.Number), Points: f.outline(b.Outline), Closed: true, Line: 0.35, Fill: beadGrey,
+		})
+	}
+}
+
+// label writes a text centred on the first of the places where it is free. It
+// returns that place, and whether there was one.
+func (f *drawing) label(s page.Style, text string, places []page.Point) (page.Point, bool) {
+	text = page.Clean(text)
+	w, cap := s.Width(text), s.Ascent()
+	for _, c := range places {
+		r := page.Rect{X: c.X - w/2 - 0.4, Y: c.Y - cap/2 - 0.4, W: w + 0.8, H: cap + s.Descent() + 0.6}
+		if !f.free(r) {
+			continue
+		}
+		f.taken = append(f.taken, r)
+		f.p.Write(f.box, c.X-w/2, c.Y+cap/2-0.3, w+0.01, page.Left, s, text)
+		return c, true
+	}
+	return page.Point{}, false
+}
+
+func (f *drawing) free(r page.Rect) bool {
+	in := f.frame.Inset(0.5, 0.5)
+	if r.X < in.X || r.Y < in.Y || r.Right() > in.Right() || r.Bottom() > in.Bottom() {
+		return false
+	}
+	for _, t := range f.taken {
+		if r.X < t.Right() && t.X < r.Right() && r.Y < t.Bottom() && t.Y < r.Bottom() {
+			return false
+		}
+	}
+	return true
+}
+
+// caption says scale and what the picture shows, at its foot.
+func (f *drawing) caption(pl *plan.Plan) {
+	text := f.Words.Say("picture.scale", f.text)
+	if len(pl.Runs) > 1 {
+		text = f.Words.Say("picture.order") + " · " + text
+	}
+	if pl.Prep.T1 == 0 || pl.Prep.T2 == 0 {
+		text += " · " + f.Words.Say("picture.thickness")
+	}
+	if pl.Joint.Sides == 2 && (pl.Prep.Kind == joint.Fillet || pl.Prep.Kind == joint.Lap) {
+		text += " · " + f.Words.Say("picture.both")
+	}
+	y := f.frame.Bottom() - 1.6
+	w := f.frame.W - 4
+	f.p.Write(f.box, f.frame.X+2, y, w, page.Left, small, text)
+	f.taken = append(f.taken, page.Rect{X: f.frame.X, Y: y - 3.4, W: f.frame.W, H: 5})
+}

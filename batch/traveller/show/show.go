@@ -1,0 +1,258 @@
+// Package show writes figures the way the floor reads them: millimetres or inches,
+// m/min or in/min, with no more digits than a dial has.
+package show
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"seamtally/batch/plan"
+	"seamtally/batch/units"
+)
+
+// Figures chooses the units: millimetres, or inches where US is set.
+type Figures struct{ US bool }
+
+// Figure is a number with its unit, kept apart so that each can have its own size.
+type Figure struct{ Num, Unit string }
+
+// String returns number and unit with a space between.
+func (f Figure) String() string {
+	if f.Num == "" || f.Unit == "" {
+		return f.Num
+	}
+	if strings.HasPrefix(f.Unit, "°") && len([]rune(f.Unit)) == 1 {
+		return f.Num + f.Unit
+	}
+	return f.Num + " " + f.Unit
+}
+
+// Num prints a number with at most the given decimals, without trailing zeros.
+// What is not a number is printed as nothing.
+func Num(v float64, decimals int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// Fixed prints a number with exactly the given decimals.
+func Fixed(v float64, decimals int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	if s := strconv.FormatFloat(v, 'f', decimals, 64); strings.Trim(s, "-0.") != "" {
+		return s
+	}
+	return strconv.FormatFloat(0, 'f', decimals, 64)
+}
+
+// Nearest rounds to a multiple of step.
+func Nearest(v, step float64) float64 { return math.Round(v/step) * step }
+
+// Size prints a size of the drawing: a thickness, a leg, a gap.
+func (s Figures) Size(v units.MM) Figure {
+	if !s.US {
+		return Figure{Num(math.Round(float64(v)*10+1e-6)/10, 1), "mm"} // a half rounds up: a size is a minimum
+	}
+	return Figure{inches(v.Inch()), "in"}
+}
+
+// inches prints a fraction to 1/16 where the length is one, else decimals: a
+// size must never be rounded to a smaller one.
+func inches(in float64) string {
+	const slack = 0.1 / units.MMPerInch
+	sixteenths := math.Round(in * 16)
+	if math.Abs(in-sixteenths/16) > slack || sixteenths == 0 {
+		return Num(in, 3)
+	}
+	whole, part := int(sixteenths)/16, int(sixteenths)%16
+	if part == 0 {
+		return strconv.Itoa(whole)
+	}
+	under := 16
+	for part%2 == 0 {
+		part, under = part/2, under/2
+	}
+	text := strconv.Itoa(part) + "/" + strconv.Itoa(under)
+	if whole > 0 {
+		text = strconv.Itoa(whole) + " " + text
+	}
+	return text
+}
+
+// AtLeast prints a width that may be more but not less: whole millimetres, or
+// sixteenths of an inch, rounded up.
+func (s Figures) AtLeast(v units.MM) Figure {
+	if !s.US {
+		return Figure{Num(math.Ceil(float64(v)-1e-9), 0), "mm"}
+	}
+	return Figure{inches(math.Ceil(v.Inch()*16-1e-9) / 16), "in"}
+}
+
+// Length prints a seam length.
+func (s Figures) Length(v units.MM) Figure {
+	if s.US {
+		return Figure{Num(v.Inch(), 1), "in"}
+	}
+	return Figure{Num(float64(v), 0), "mm"}
+}
+
+// Seam prints metres of seam, or feet.
+func (s Figures) Seam(v units.Metre) Figure {
+	if s.US {
+		return Figure{Fixed(float64(v)*1000/units.MMPerInch/12, 1), "ft"}
+	}
+	return Figure{Fixed(float64(v), 2), "m"}
+}
+
+// Dia prints a wire diameter.
+func (s Figures) Dia(v units.MM) string {
+	if s.US {
+		return Fixed(v.Inch(), 3) + " in (" + Num(float64(v), 2) + " mm)"
+	}
+	return Fixed(float64(v), 1) + " mm"
+}
+
+// Spread is a start value and its band in the unit shown.
+type Spread struct {
+	Start, Low, High string
+	Unit             string
+}
+
+func (s Figures) spread(w plan.Window, factor float64, decimals int, unit string) Spread {
+	if w.Start == 0 {
+		return Spread{Unit: unit}
+	}
+	out := Spread{Start: Fixed(w.Start*factor, decimals), Unit: unit}
+	if w.High > w.Low {
+		out.Low, out.High = Fixed(w.Low*factor, decimals), Fixed(w.High*factor, decimals)
+	}
+	return out
+}
+
+const (
+	inchPerMetre = 1000 / units.MMPerInch
+	cfhPerLMin   = 60 / 28.316846592 // one cubic foot is 28.316846592 l by definition of the inch
+	lbPerKg      = 1 / 0.45359237
+)
+
+// Feed prints a wire feed speed with its band.
+func (s Figures) Feed(w plan.Window) Spread {
+	if s.US {
+		return s.spread(w, inchPerMetre, 0, "in/min")
+	}
+	return s.spread(w, 1, 1, "m/min")
+}
+
+// Volts prints an arc voltage with its band.
+func (s Figures) Volts(w plan.Window) Spread { return s.spread(w, 1, 1, "V") }
+
+// Amps prints a current with its band.
+func (s Figures) Amps(w plan.Window) Spread { return s.spread(w, 1, 0, "A") }
+
+// Flow prints a gas flow with its band.
+func (s Figures) Flow(w plan.Window) Spread {
+	if s.US {
+		return s.spread(w, cfhPerLMin, 0, "ft³/h")
+	}
+	return s.spread(w, 1, 0, "l/min")
+}
+
+// Stickout prints a stick-out with its band.
+func (s Figures) Stickout(w plan.Window) Spread {
+	if s.US {
+		return s.sixteenths(w)
+	}
+	return s.spread(w, 1, 0, "mm")
+}
+
+// sixteenths prints a stick-out to the nearest 1/16 in: nobody sets it finer.
+func (s Figures) sixteenths(w plan.Window) Spread {
+	at := func(v float64) string { return inches(Nearest(units.MM(v).Inch(), 1.0/16)) }
+	out := Spread{Start: at(w.Start), Unit: "in"}
+	if w.High > w.Low {
+		out.Low, out.High = at(w.Low), at(w.High)
+	}
+	return out
+}
+
+// Travel prints a travel speed.
+func (s Figures) Travel(v units.MMMin) Figure {
+	if s.US {
+		return Figure{Num(units.MM(v).Inch(), 1), "in/min"}
+	}
+	return Figure{Num(Nearest(float64(v), 5), 0), "mm/min"}
+}
+
+// Pace prints the seconds for 100 mm, or for 4 in, of seam.
+func (s Figures) Pace(v units.MMMin) (seconds string, per Figure) {
+	per = Figure{"100", "mm"}
+	length := units.MM(100)
+	if s.US {
+		per, length = Figure{"4", "in"}, units.FromInch(4)
+	}
+	if v <= 0 {
+		return "", per
+	}
+	return Num(float64(length)/float64(v)*60, 0), per
+}
+
+// Temp prints a temperature.
+func (s Figures) Temp(v units.Celsius) Figure {
+	if s.US {
+		return Figure{Num(float64(v)*1.8+32, 0), "°F"}
+	}
+	return Figure{Num(float64(v), 0), "°C"}
+}
+
+// Mass prints a mass.
+func (s Figures) Mass(v units.Kg) Figure {
+	if s.US {
+		return Figure{Fixed(float64(v)*lbPerKg, 2), "lb"}
+	}
+	return Figure{Fixed(float64(v), 2), "kg"}
+}
+
+// Pack prints the size of a spool without idle zeros.
+func (s Figures) Pack(v units.Kg) string {
+	if s.US {
+		return Num(float64(v)*lbPerKg, 1) + " lb"
+	}
+	return Num(float64(v), 2) + " kg"
+}
+
+// Gas prints a gas volume.
+func (s Figures) Gas(v units.Litre) Figure {
+	if s.US {
+		return Figure{Num(float64(v)/28.316846592, 0), "ft³"}
+	}
+	return Figure{Num(float64(v), 0), "l"}
+}
+
+// Heat prints a heat input.
+func (s Figures) Heat(v units.KJMM) Figure {
+	if s.US {
+		return Figure{Num(float64(v)*units.MMPerInch, 1), "kJ/in"}
+	}
+	return Figure{Fixed(float64(v), 2), "kJ/mm"}
+}
+
+// Minutes prints a time: minutes below two hours, hours above.
+func Minutes(v units.Minute) Figure {
+	if v >= 120 {
+		return Figure{Fixed(float64(v)/60, 1), "h"}
+	}
+	if v < 10 {
+		return Figure{Fixed(float64(v), 1), "min"}
+	}
+	return Figure{Num(float64(v), 0), "min"}
+}

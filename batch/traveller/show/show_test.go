@@ -1,0 +1,111 @@
+package show
+
+import (
+	"math"
+	"testing"
+
+	"seamtally/batch/plan"
+	"seamtally/batch/units"
+)
+
+var metric, us = Figures{}, Figures{US: true}
+
+// Inches are exact by definition of the inch; a size is a fraction only where it
+// is one within 0.1 mm, so that none is rounded to a smaller size.
+func TestSizes(t *testing.T) {
+	for _, c := range []struct {
+		mm         units.MM
+		metric, us string
+	}{
+		{6, "6 mm", "0.236 in"}, {6.35, "6.4 mm", "1/4 in"}, {4.7625, "4.8 mm", "3/16 in"}, {12.7, "12.7 mm", "1/2 in"},
+		{25.4, "25.4 mm", "1 in"}, {38.1, "38.1 mm", "1 1/2 in"}, {5, "5 mm", "0.197 in"}, {0, "0 mm", "0 in"}, {2.4, "2.4 mm", "3/32 in"},
+	} {
+		if c.mm == 2.4 { // 3/32 in is no sixteenth: decimals
+			c.us = "0.094 in"
+		}
+		if got := metric.Size(c.mm).String(); got != c.metric {
+			t.Errorf("%g mm: %s, want %s", float64(c.mm), got, c.metric)
+		}
+		if got := us.Size(c.mm).String(); got != c.us {
+			t.Errorf("%g mm: %s, want %s", float64(c.mm), got, c.us)
+		}
+	}
+}
+
+func TestSizeIsNeverRoundedDownByMoreThanASlack(t *testing.T) {
+	for v := 1.0; v < 60; v += 0.05 {
+		s := us.Size(units.MM(v)).Num
+		if got := readInches(s) * 25.4; got < v-0.11 || got > v+0.11 {
+			t.Fatalf("%.2f mm is shown as %s in, which is %.2f mm", v, s, got)
+		}
+	}
+}
+
+func readInches(s string) float64 {
+	whole, rest := 0.0, s
+	for i := range s {
+		if s[i] == ' ' {
+			whole, rest = readInches(s[:i]), s[i+1:]
+		}
+	}
+	for i := range rest {
+		if rest[i] == '/' {
+			return whole + readInches(rest[:i])/readInches(rest[i+1:])
+		}
+	}
+	v, place := 0.0, 0.0
+	for _, r := range rest {
+		switch {
+		case r == '.':
+			place = 1
+		case place > 0:
+			place /= 10
+			v += float64(r-'0') * place
+		default:
+			v = v*10 + float64(r-'0')
+		}
+	}
+	return whole + v
+}
+
+func TestDialUnits(t *testing.T) {
+	w := plan.Window{Start: 8.5, Low: 8, High: 9}
+	if got := us.Feed(w); got != (Spread{"335", "315", "354", "in/min"}) {
+		t.Errorf("8.5 m/min is %v", got) // 8.5 x 39.37 = 334.6
+	}
+	if got := us.Flow(plan.Window{Start: 15}); got.Start != "32" || got.Low != "" {
+		t.Errorf("15 l/min is %v", got) // 15 x 2.119 = 31.8 ft³/h
+	}
+	if got := metric.Volts(plan.Window{Start: 18.64, Low: 17.6, High: 19.6}); got != (Spread{"18.6", "17.6", "19.6", "V"}) {
+		t.Errorf("18.64 V is %v", got)
+	}
+	if got := us.Temp(100).String(); got != "212 °F" {
+		t.Errorf("100 °C is %s", got)
+	}
+	if s, per := metric.Pace(400); s != "15" || per.String() != "100 mm" {
+		t.Errorf("400 mm/min is %s s per %s", s, per)
+	}
+	if s, per := us.Pace(400); s != "15" || per.String() != "4 in" {
+		t.Errorf("400 mm/min is %s s per %s", s, per) // 101.6/400 x 60 = 15.2
+	}
+	if got := us.Heat(1).String(); got != "25.4 kJ/in" {
+		t.Errorf("1 kJ/mm is %s", got)
+	}
+	if got := us.Mass(1).String(); got != "2.20 lb" {
+		t.Errorf("1 kg is %s", got)
+	}
+}
+
+func TestNothingIsNaN(t *testing.T) {
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		if Num(v, 2) != "" || Fixed(v, 1) != "" {
+			t.Errorf("%g is printed as %q, %q", v, Num(v, 2), Fixed(v, 1))
+		}
+	}
+	if Num(-0.001, 1) != "0" || Fixed(-0.001, 1) != "0.0" {
+		t.Errorf("minus zero: %q %q", Num(-0.001, 1), Fixed(-0.001, 1))
+	}
+	if s, _ := metric.Pace(0); s != "" {
+		t.Errorf("no travel has a pace of %q", s)
+	}
+}
