@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"os"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
@@ -42,4 +43,14 @@ func BenchmarkAnnotate(b *testing.B) {
 			}
 		})
 	}
+}
+
+// TestWriteLongList writes a long list for timing the whole program.
+func TestWriteLongList(t *testing.T) {
+	path := os.Getenv("SEAMTALLY_LONG")
+	if path == "" {
+		t.Skip("set SEAMTALLY_LONG to a path to have a long list written")
+	}
+	must(t, os.WriteFile(path+"-10000.xlsx", longList(t, 10000), 0o644))
+	must(t, os.WriteFile(path+"-100000.xlsx", longList(t, 100000), 0o644))
 }

@@ -89,7 +89,7 @@ func annotate(src *list.Source, job *price.Job, opt Options) ([]byte, []finding.
 		return nil, nil, err
 	}
 	_, last := l.span()
-	a := pack.Annotation{First: first, Columns: js.columns(), Last: last, Draw: js.draw, Extra: labels,
+	a := pack.Annotation{First: first, Columns: js.columns(), Last: last, Draw: js.draw, Extra: labels, Header: header,
 		FreezeRows: freezeRows(job), FreezeCols: freezeCols(job), Rules: rules,
 		PrintArea: l.printAreas(l.sheet), PrintTitle: l.printTitles(header)}
 	data, err := pack.Annotate(u, &a, donor, sheets, o.caches)

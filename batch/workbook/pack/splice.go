@@ -25,6 +25,7 @@ type Annotation struct {
 	// Extra is a row that gets cells of ours although the user's file may hold no
 	// element for it; 0 for none.
 	Extra      int
+	Header     int // the row of our headers: three lines tall where the user gave it no height
 	FreezeRows int // rows to freeze, where the user froze none; 0 leaves the view alone
 	FreezeCols int
 	PrintArea  string // set where the user set no print area
@@ -90,6 +91,9 @@ func (s *splicer) splice(r rowPiece) {
 	p := s.p
 	start := len(p.out)
 	tag := widenSpans(r.text[:r.tagEnd], s.a.First+len(s.a.Columns)-1)
+	if r.number == s.a.Header {
+		tag = withHeight(tag)
+	}
 	if r.closed {
 		p.out = append(p.out, bytes.TrimRight(tag[:len(tag)-2], " \t\r\n")...)
 		p.out = append(p.out, '>')
@@ -133,6 +137,19 @@ func (s *splicer) flush() {
 		s.err = err
 	}
 	s.p.out = s.p.out[:0]
+}
+
+// withHeight proposes a height for a row that has none of its own, so that our
+// headers are not cut off; programs that fit rows by themselves may do better.
+func withHeight(tag []byte) []byte {
+	if attrText(tag, "ht") != nil {
+		return tag
+	}
+	end := bytes.LastIndexAny(bytes.TrimRight(tag, ">"), "/")
+	if end != len(tag)-2 {
+		end = len(tag) - 1
+	}
+	return slices.Concat(tag[:end], []byte(` ht="47"`), tag[end:])
 }
 
 // widenSpans makes the hint of a row's extent reach over our cells.
