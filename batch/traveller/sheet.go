@@ -34,6 +34,7 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 		f.testBead(p)
 	}
 	f.checks(s)
+	f.assumed(s)
 	f.cautions(p)
 	f.signOff(s)
 }
@@ -62,7 +63,7 @@ func (f *flow) pictureHeight(s setup.Setup) float64 {
 // restHeight is the height of what follows the picture.
 func (f *flow) restHeight(s setup.Setup) float64 {
 	p := s.Pattern()
-	h := f.cautionsHeight(p) + f.checksHeight(s) + f.signHeight(len(signLines(s.Plans))) + 1
+	h := f.cautionsHeight(p) + f.checksHeight(s) + f.assumedHeight(s) + f.signHeight(len(signLines(s.Plans))) + 1
 	if p.Settings {
 		h += f.handlingHeight(p) + f.testBeadHeight()
 	}

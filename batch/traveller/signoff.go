@@ -2,11 +2,7 @@ package traveller
 
 import (
 	"strconv"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
-	"seamtally/batch/finding"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/picture"
@@ -18,12 +14,12 @@ import (
 // blankRow is the height of a row of boxes to be filled in.
 func (f *flow) blankRow() float64 {
 	if f.tight {
-		return 7.4
+		return 7
 	}
 	return 8.8
 }
 
-func (f *flow) testBeadHeight() float64 { return 14.4 + 2*f.blankRow() }
+func (f *flow) testBeadHeight() float64 { return 13.4 + 2*f.blankRow() }
 
 // testBead is the line of checks before starting and the boxes for what was
 // really set, on the test piece and on the joint.
@@ -65,133 +61,6 @@ func (f *flow) blanks(box page.BoxID, r page.Rect) {
 		f.p.Write(box, r.X+0.5, y+5.2, 24, page.Left, strong, f.say(key))
 	}
 	f.p.Frame(box, r, 0.3, page.None)
-}
-
-// told is one check with the marks it holds for; all marks alike: none.
-type told struct {
-	check finding.Check
-	marks []string
-}
-
-// tellings collects the errors and warnings of a set-up. One that holds for all
-// its joints names no marks.
-func tellings(s setup.Setup) []told {
-	var out []told
-	for _, p := range s.Plans {
-		for _, c := range p.Checks {
-			said := !p.Settings && c.Text == p.NoSettings // stands in the place of the dials
-			if c.Level != finding.Error && c.Level != finding.Warning || said {
-				continue
-			}
-			out = tell(out, c, p.Joint.Mark)
-		}
-	}
-	var sorted []told
-	for _, level := range []finding.Level{finding.Error, finding.Warning} {
-		for _, t := range out {
-			if t.check.Level != level {
-				continue
-			}
-			if len(t.marks) == len(s.Plans) {
-				t.marks = nil
-			}
-			sorted = append(sorted, t)
-		}
-	}
-	return sorted
-}
-
-func tell(list []told, c finding.Check, mark string) []told {
-	for i := range list {
-		if list[i].check.Code == c.Code && list[i].check.Text == c.Text {
-			list[i].marks = append(list[i].marks, mark)
-			return list
-		}
-	}
-	return append(list, told{c, []string{mark}})
-}
-
-func (f *flow) checkLines(t told) []string {
-	text := sentence(t.check.Text)
-	if t.check.Do != "" {
-		text += " " + sentence(t.check.Do)
-	}
-	if len(t.marks) > 0 {
-		text = markList(t.marks, 6) + ": " + text
-	}
-	return page.Wrap(body.At(9), text, f.width-24, 4)
-}
-
-// sentence gives a text a capital letter and a full stop.
-func sentence(s string) string {
-	s = strings.TrimRight(strings.TrimSpace(page.Clean(s)), ".")
-	if s == "" {
-		return ""
-	}
-	first, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(first)) + s[n:] + "."
-}
-
-func (f *flow) checksHeight(s setup.Setup) float64 {
-	h := 0.0
-	for _, t := range tellings(s) {
-		h += f.checkHeight(t)
-	}
-	return h
-}
-
-func (f *flow) checkHeight(t told) float64 {
-	return float64(len(f.checkLines(t)))*body.At(9).Leading() + 2
-}
-
-// checks prints what must be looked at before welding, in plain words.
-func (f *flow) checks(s setup.Setup) {
-	for _, t := range tellings(s) {
-		r, box := f.take("check", f.checkHeight(t))
-		f.p.Line(box, r.X+0.5, r.Y+0.6, r.X+0.5, r.Bottom()-1, 1, 0)
-		f.p.Write(box, r.X+2.5, r.Y+4, 20, page.Left, strong.At(9), f.say("level."+string(t.check.Level)))
-		f.p.Lines(box, r.X+23, r.Y+4, r.W-23, body.At(9), f.checkLines(t))
-	}
-}
-
-// mostCautions is how many cautions a sheet carries: more are not read.
-const mostCautions = 5
-
-func (f *flow) cautionLines(p *plan.Plan) [][]string {
-	var out [][]string
-	for _, key := range p.Cautions[:min(len(p.Cautions), mostCautions)] {
-		text := key
-		if f.words.Has("caution." + key) {
-			text = f.say("caution." + key)
-		}
-		out = append(out, page.Wrap(small.At(8.5), text, f.width-5, 2))
-	}
-	return out
-}
-
-func (f *flow) cautionsHeight(p *plan.Plan) float64 {
-	h := 0.0
-	for _, lines := range f.cautionLines(p) {
-		h += float64(len(lines))*small.At(8.5).Leading() + 0.8
-	}
-	if h > 0 {
-		h += 2
-	}
-	return h
-}
-
-// cautions prints the short cautions that apply, once.
-func (f *flow) cautions(p *plan.Plan) {
-	h := f.cautionsHeight(p)
-	if h == 0 {
-		return
-	}
-	r, box := f.take("cautions", h)
-	y := r.Y + 3.6
-	for _, lines := range f.cautionLines(p) {
-		picture.Warning(f.p, box, r.X, y, 2.9)
-		y = f.p.Lines(box, r.X+4.5, y, r.W-4.5, small.At(8.5), lines) + 0.8
-	}
 }
 
 const (
