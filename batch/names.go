@@ -30,6 +30,8 @@ type place struct {
 	list   string
 	folder save.Folder
 	names  map[Output]string
+	said   []string // what an earlier run left in the folder
+	broken error    // why nothing can be written into the folder
 }
 
 // standardInput is the list that is not a file.

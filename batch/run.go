@@ -23,6 +23,7 @@ func Run(ctx context.Context, job Job) (Outcome, error) {
 	if err != nil {
 		return Outcome{}, err
 	}
+	defer job.open(ctx, places)()
 	return each(ctx, job, len(places), func(i int) Result { return job.save(ctx, tools, places[i]) }), nil
 }
 

@@ -43,6 +43,7 @@ func TestOneBadListNeverStopsTheRest(t *testing.T) {
 		}
 	}
 	job, dir := jobIn(t, lists, order...)
+	job.Out = filepath.Join(dir, "new")
 	var told []string
 	job.Done = func(r Result) { told = append(told, filepath.Base(r.List)) }
 	outcome, err := Run(context.Background(), job)
@@ -57,7 +58,7 @@ func TestOneBadListNeverStopsTheRest(t *testing.T) {
 			t.Errorf("%s: written %v, error %v", r.List, r.Written, r.Err)
 		}
 	}
-	if made, _ := filepath.Glob(filepath.Join(dir, "*-worked.xlsx")); len(made) != 35 {
+	if made, _ := filepath.Glob(filepath.Join(job.Out, "*-worked.xlsx")); len(made) != 35 {
 		t.Errorf("%d workbooks, want 35", len(made))
 	}
 }
@@ -68,17 +69,20 @@ type panickingDisk struct {
 	dir string
 }
 
-func (d panickingDisk) Create(dir, suffix string) (save.Handle, error) {
+func (d panickingDisk) Keep(dir, path string) (string, error) {
 	if dir == d.dir {
 		panic("a table without rows")
 	}
-	return d.Disk.Create(dir, suffix)
+	return d.Disk.Keep(dir, path)
 }
 
 func TestFaultOfOurOwnNamesTheList(t *testing.T) {
 	job, dir := jobIn(t, map[string]string{"a.csv": goodList}, "a.csv")
 	other, _ := jobIn(t, map[string]string{"b.csv": goodList}, "b.csv")
 	job.Lists = append(job.Lists, other.Lists...)
+	if outcome, err := Run(context.Background(), job); err != nil || outcome.Code != Worked {
+		t.Fatalf("first run: code %d, %v", outcome.Code, err)
+	}
 	job.Disk = panickingDisk{save.Real(), dir}
 	outcome, err := Run(context.Background(), job)
 	if err != nil || outcome.Code != OurBug {

@@ -22,12 +22,8 @@ import (
 // save works one list and saves its outputs. Whether they can be saved is found
 // out first: nobody waits for results that have nowhere to go.
 func (j *Job) save(ctx context.Context, t *tools, p place) Result {
-	r := Result{List: p.list}
-	made, err := j.prepare(ctx, p, &r)
-	if made {
-		defer func() { _ = os.Remove(p.folder.Dir) }() // Only goes if it stayed empty.
-	}
-	if err != nil {
+	r := Result{List: p.list, Said: p.said}
+	if err := j.check(p); err != nil {
 		return r.fail(err)
 	}
 	src, job, err := j.work(ctx, t, p.list)
@@ -143,21 +139,16 @@ func ownWorkbook(path string) bool {
 	return err == nil && judgeWorkbook(data) != save.Foreign
 }
 
-// prepare makes sure that the outputs can be saved, and tells what a run that
-// was cut off left in the folder.
-func (j *Job) prepare(ctx context.Context, p place, r *Result) (made bool, err error) {
-	if j.DryRun {
-		return false, nil
+// check makes sure that the outputs can be saved.
+func (j *Job) check(p place) error {
+	if j.DryRun || p.broken != nil {
+		return p.broken
 	}
-	if made, err = p.folder.Prepare(); err != nil {
-		return made, err
-	}
-	r.Said = p.folder.Recover(ctx)
 	var targets []save.Target
 	for _, out := range j.wanted() {
 		targets = append(targets, save.Target{Name: p.names[out], Judge: judges[out]})
 	}
-	return made, p.folder.Check(targets...)
+	return p.folder.Check(targets...)
 }
 
 // finish adds what a worked list is told by.

@@ -49,10 +49,11 @@ func (e *Error) Unwrap() error { return e.Err }
 func (f Folder) Prepare() (made bool, err error) {
 	info, err := os.Stat(f.Dir)
 	if errors.Is(err, fs.ErrNotExist) {
-		if err := f.Disk.Mkdir(f.Dir); err != nil {
+		err := f.Disk.Mkdir(f.Dir)
+		if err != nil && !errors.Is(err, fs.ErrExist) { // Another run may just have made it.
 			return false, f.failed("", err)
 		}
-		made = true
+		made = err == nil
 	} else if err != nil {
 		return false, f.failed("", err)
 	} else if !info.IsDir() {

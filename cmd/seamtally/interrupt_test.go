@@ -60,23 +60,23 @@ func TestInterruptedWhileReading(t *testing.T) {
 // moments spread over its whole time: each output is whole, old or new, and the
 // next run finds nothing in its way.
 func TestStoppedAtAnyMoment(t *testing.T) {
-	list, err := os.ReadFile("../../samples/mezzanine/mezzanine.xlsx")
+	list, err := os.ReadFile("../../samples/wash-table/wash-table.csv")
 	if err != nil {
 		t.Fatal(err)
 	}
 	dir := t.TempDir()
-	if err := os.WriteFile(filepath.Join(dir, "m.xlsx"), list, 0o644); err != nil {
+	if err := os.WriteFile(filepath.Join(dir, "m.csv"), list, 0o644); err != nil {
 		t.Fatal(err)
 	}
 	began := time.Now()
-	if cmd, said := tool(dir, "run", "m.xlsx", "--date", "2026-01-01"); cmd.Run() != nil {
+	if cmd, said := tool(dir, "run", "m.csv", "--date", "2026-01-01"); cmd.Run() != nil {
 		t.Fatalf("first run: %s", said)
 	}
 	whole := time.Since(began)
-	const moments = 16
+	const moments = 10
 	for _, signal := range []syscall.Signal{syscall.SIGINT, syscall.SIGKILL} {
 		for i := range moments {
-			cmd, said := tool(dir, "run", "m.xlsx", "--date", "2026-02-02")
+			cmd, said := tool(dir, "run", "m.csv", "--date", "2026-02-02")
 			if err := cmd.Start(); err != nil {
 				t.Fatal(err)
 			}
@@ -92,7 +92,7 @@ func TestStoppedAtAnyMoment(t *testing.T) {
 			}
 		}
 	}
-	if cmd, said := tool(dir, "run", "m.xlsx", "--quiet"); cmd.Run() != nil {
+	if cmd, said := tool(dir, "run", "m.csv", "--quiet"); cmd.Run() != nil {
 		t.Errorf("the run after: %s", said)
 	}
 	if names := namesIn(t, dir); len(names) != 4 {
@@ -119,7 +119,7 @@ func wholeOutputs(t *testing.T, dir string, list []byte) {
 	if save.JudgePDF(read("m-traveller.pdf")) != save.Own {
 		t.Error("the traveller is torn")
 	}
-	if !bytes.Equal(read("m.xlsx"), list) {
+	if !bytes.Equal(read("m.csv"), list) {
 		t.Error("the list was changed")
 	}
 }

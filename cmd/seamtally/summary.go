@@ -35,6 +35,9 @@ func totals(job *price.Job) string {
 	if n := len(t.Unpriced); n > 0 {
 		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", someOf(t.Unpriced))
 	}
+	if n := len(t.NotYours); n > 0 {
+		text += fmt.Sprintf("  %d values behind the price are defaults and not your own (sheet Totals)\n", n)
+	}
 	return text
 }
 

@@ -1,0 +1,37 @@
+package batch
+
+import (
+	"context"
+	"os"
+)
+
+// open makes sure, once for each folder, that files can be made in it, and tells
+// what a run that was cut off left there. The function it returns takes back the
+// folders that were made and stayed empty.
+func (j *Job) open(ctx context.Context, places []place) (done func()) {
+	if j.DryRun {
+		return func() {}
+	}
+	opened := map[string]*place{}
+	var made []string
+	for i := range places {
+		p := &places[i]
+		if first := opened[p.folder.Dir]; first != nil {
+			p.broken = first.broken
+			continue
+		}
+		opened[p.folder.Dir] = p
+		isNew, err := p.folder.Prepare()
+		if isNew {
+			made = append(made, p.folder.Dir)
+		}
+		if p.broken = err; err == nil {
+			p.said = p.folder.Recover(ctx)
+		}
+	}
+	return func() {
+		for _, dir := range made {
+			_ = os.Remove(dir) // Only goes if it stayed empty.
+		}
+	}
+}
