@@ -76,7 +76,7 @@ func tipLines(tips map[units.MM]*BuyLine, shop *rates.Shop) []BuyLine {
 	for dia, line := range tips {
 		line.What, line.Unit, line.Name = BuyTip, "pcs", "contact tip "+rates.WireName("", dia)[1:]+" mm"
 		line.Pack, line.PackPrice = 1, shop.TipPrice
-		out = append(out, line.packed(3))
+		out = append(out, line.packed(tipDecimals))
 	}
 	return byName(out)
 }
@@ -86,12 +86,17 @@ func byName(lines []BuyLine) []BuyLine {
 	return lines
 }
 
+// tipDecimals are fine enough that the tip of a minute's arc is not rounded away.
+const tipDecimals = 6
+
 // mostPacks bounds a number of packs that no shop would buy.
 const mostPacks = 1e9
 
 // packed returns the line with whole packs bought and what is left over.
 func (b BuyLine) packed(decimals int) BuyLine {
-	b.Need = Round(b.Need, decimals)
+	if need := Round(b.Need, decimals); need > 0 {
+		b.Need = need // what is needed at all stays more than nothing
+	}
 	b.UsedCost, b.PackPrice = Round(b.UsedCost, MoneyDecimals), Round(b.PackPrice, MoneyDecimals)
 	if b.Pack <= 0 {
 		return b

@@ -192,3 +192,15 @@ func TestRoundHasNoMinusZero(t *testing.T) {
 		}
 	}
 }
+
+// TestALittleIsStillBought: a tenth of a minute of arc wears a tip of 4 h by
+// 0.0004, and the shop needs one to weld it.
+func TestALittleIsStillBought(t *testing.T) {
+	shop := shopOf(t)
+	job := priced([]plan.Plan{planned(&shop, "W1", "", "G3Si1", 1.0, "M21", 0.00001, 0.01, 0.1)}, shop)
+	for _, line := range job.Buy {
+		if line.Need <= 0 || line.Packs != 1 {
+			t.Errorf("%s: need %v, %d packs", line.Name, line.Need, line.Packs)
+		}
+	}
+}
