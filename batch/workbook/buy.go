@@ -44,6 +44,9 @@ func (o *output) buySheet() *look.Grid {
 	return g
 }
 
+// tipDecimals is the step of contact tips, as the pricing rounds them.
+const tipDecimals = 6
+
 // kinds of line: the column that adds up to the need, the name it goes by, the
 // unit and the decimals.
 var buyKinds = map[string]struct {
@@ -53,7 +56,7 @@ var buyKinds = map[string]struct {
 }{
 	price.BuyWire: {"wire_kg", "by_wire", "cost_wire", kilo, price.KgDecimals},
 	price.BuyGas:  {"gas_l", "by_gas", "cost_gas", litre, price.LitreDecimals},
-	price.BuyTip:  {"arc_min", "by_tip", "tip_cost", none, 3},
+	price.BuyTip:  {"arc_min", "by_tip", "tip_cost", none, tipDecimals},
 }
 
 func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
@@ -65,7 +68,7 @@ func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
 	cell := fmt.Sprintf("$B%d", row)
 	need := o.sumBy(k.key, k.by, cell, plain, k.decimals)
 	if b.What == price.BuyTip && need != "" {
-		need = rounded(o.sumBy("arc_min", k.by, cell, plain, price.MinuteDecimals)+"/60/"+o.l.rate("tip_life_h"), 3)
+		need = rounded(o.sumBy("arc_min", k.by, cell, plain, price.MinuteDecimals)+"/60/"+o.l.rate("tip_life_h"), tipDecimals)
 	}
 	g.Text(row, 1, look.Plain, b.What)
 	g.Text(row, 2, look.Plain, b.Name)
