@@ -67,8 +67,10 @@ func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
 	}
 	cell := fmt.Sprintf("$B%d", row)
 	need := o.sumBy(k.key, k.by, cell, plain, k.decimals)
-	if b.What == price.BuyTip && need != "" {
-		need = rounded(o.sumBy("arc_min", k.by, cell, plain, price.MinuteDecimals)+"/60/"+o.l.rate("tip_life_h"), tipDecimals)
+	if life := o.priceName("tip_life_h"); b.What == price.BuyTip && (need == "" || life == "") {
+		need = ""
+	} else if b.What == price.BuyTip {
+		need = rounded(o.sumBy("arc_min", k.by, cell, plain, price.MinuteDecimals)+"/60/"+life, tipDecimals)
 	}
 	g.Text(row, 1, look.Plain, b.What)
 	g.Text(row, 2, look.Plain, b.Name)
