@@ -14,6 +14,9 @@ type column struct {
 	Column
 	means string // sizes
 	unit  measure.Unit
+	near  string // the spelling meant, where the header has a slip of the pen
+	rival string // the key that another column already gives
+	total bool   // a length that its header calls a total
 }
 
 // assign rules what every column is, from its header, its neighbours and its values.
@@ -30,10 +33,17 @@ func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
 		if bare, unit := splitUnit(text); unit != "" && bare != "" {
 			c.unit, c.Unit = unit, string(unit)
 		}
-		c.choose(s, s.header(text), values(body, col))
+		all := s.header(text)
+		if near := s.near(text); all == nil && near != "" {
+			all, c.near = s.headers[near], near
+		}
+		c.choose(s, all, values(body, col))
 		cols = append(cols, c)
 	}
 	s.neighbours(cols)
+	for i := range cols {
+		cols[i].total = cols[i].Key == "length" && s.totalWord(cols[i].Header)
+	}
 	settle(cols)
 	return cols
 }
@@ -91,6 +101,9 @@ func (c *column) choose(s *spellings, all []meaning, texts []string) {
 }
 
 func (c *column) take(m meaning, why string) {
+	if c.near != "" {
+		why = "read as \"" + c.near + "\", one slip away"
+	}
 	c.Key, c.means, c.Why = m.key, m.means, why
 	if c.Key == "size" && c.means != "" && c.means != "either" {
 		c.Why += "; " + c.means
@@ -162,7 +175,11 @@ func settle(cols []column) {
 		case c.Key == "t1" && first["t2"] == 0 && !hasKey(cols, "t2"):
 			c.Key, c.Why = "t2", "a second thickness column"
 			first["t2"] = i
+		case c.Key == "length" && cols[j].total && !c.total:
+			cols[j].rival, cols[j].Key, cols[j].Why = "length", "", fmt.Sprintf("a total; column %q gives the length of one joint", c.Header)
+			first["length"] = i
 		default:
+			c.rival = c.Key
 			c.Key, c.Why = "", fmt.Sprintf("column %q already gives this: passed through", cols[j].Header)
 		}
 	}
@@ -184,6 +201,16 @@ func counter(header string) bool {
 	switch fold(header) {
 	case "no", "nr", "#", "", "s nr", "lp", "l p", "n", "pos", "item", "sl no", "lfd nr", "п п", "n п п", "№":
 		return true
+	}
+	return false
+}
+
+// totalWord tells whether a header has a word for a total among its words.
+func (s *spellings) totalWord(header string) bool {
+	for _, w := range strings.Fields(fold(header)) {
+		if _, ok := s.words["total"][w]; ok || w == "ges" || w == "gesamtlange" || w == "gesamtnahtlange" {
+			return true
+		}
 	}
 	return false
 }

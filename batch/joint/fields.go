@@ -38,7 +38,15 @@ func (w *row) words() {
 	if j.Rev == "" {
 		j.Rev = w.rev
 	}
-	if j.Mark == "" {
+	cell, c, _ := w.cell("mark")
+	switch {
+	case cell.Kind == list.Date || cell.Kind == list.Text && reDateText.MatchString(j.Mark):
+		w.say(finding.Error, c, "date", cell.Text, "the mark is a date: spreadsheets turn marks such as 1-2 into dates, and what was written is lost", "the joint's own name or number", "format the cell as text and write the mark again")
+	case cell.Percent:
+		w.say(finding.Error, c, "percent", cell.Text, "the mark is shown as a percentage", "the joint's own name or number", "format the cell as text and write the mark again")
+	case c == nil && w.column("mark") == nil:
+		w.missing("mark", "the joints' marks")
+	case j.Mark == "" && !w.bad:
 		w.say(finding.Error, w.column("mark"), "no-mark", "", "the row has no mark", "the joint's own name or number", "give the joint a mark")
 	}
 }
@@ -71,14 +79,14 @@ func (w *row) kind() {
 	if !ok {
 		return
 	}
-	v, known := w.word("kind", cell.Text)
+	v, known := w.kindOf(cell.Text)
 	if !known {
 		w.say(finding.Error, c, "unknown-kind", cell.Text, "this kind of joint is not known",
 			"fillet, lap, corner, edge, square butt, single V, single bevel, double V, double bevel, single U, single J, flare bevel, flare V, plug or slot", w.nearestKind(cell.Text))
 		return
 	}
 	w.joint.Kind = Kind(v)
-	if (v == string(Fillet) || v == string(Lap)) && bothSides(cell.Text) {
+	if (v == string(Fillet) || v == string(Lap)) && w.bothSides(cell.Text) {
 		w.joint.Sides = 2
 		w.assume("sides", "2", `the kind says both sides: "`+cell.Text+`"`, "derived")
 	}
@@ -125,16 +133,12 @@ func (w *row) oneSize(cell list.Cell, c *column) {
 	var told bool
 	var bad *measure.Fault
 	if cell.Kind == list.Number {
-		m := unit
-		if m == measure.None {
-			m = measure.MM
-		}
-		size = Size{A: units.MM(cell.Value * m.Millimetres()), Text: cell.Text}
+		size = Size{A: units.MM(w.typed(cell, c)), Text: cell.Text}
 		if c.means != "" && c.means != "either" {
 			size.Means, told = SizeKind(c.means), true
 		}
 	} else {
-		size, told, bad = sizeOf(cell.Text, c.means, unit, w.style)
+		size, told, bad = w.writtenSize(cell.Text, c, unit)
 	}
 	if bad != nil {
 		w.fault(c, "bad-size", cell.Text, bad, `a size such as 6, z6, a4, 6x8 or 1/4"`)
@@ -144,13 +148,14 @@ func (w *row) oneSize(cell list.Cell, c *column) {
 		w.say(finding.Error, c, "implausible", cell.Text, "no ordinary weld has this size: "+readings(mm, smallestSize, largestSize), "a size from 0.8 to 40 mm", "correct the size, or state its unit")
 		return
 	}
-	if !strings.ContainsAny(cell.Text, `"'m`) {
+	if cell.Kind == list.Text && !strings.ContainsAny(cell.Text, `"'m/`) {
 		w.noteBare(c, unit)
 	}
 	if !told {
 		size.Means = SizeKind(w.opt.sizeMeans())
-		if w.joint.Kind.IsButt() {
+		if w.joint.Kind.IsButt() || w.joint.Kind == anyButt {
 			size.Means = Penetration
+			w.assume("size", "penetration", `a bare number under "`+c.Header+`" of a butt is taken as its penetration`, "common-practice")
 		} else {
 			w.sizesTaken++
 			w.assume("size", string(size.Means), `a bare number under "`+c.Header+`" is taken as the `+string(size.Means), "shop value size_means")
@@ -214,6 +219,8 @@ func (w *row) length() {
 	case w.joint.AllRound && w.joint.Part1 == "":
 		w.say(finding.Error, first, "all-round", read, "the seam goes all round, but the row names no section", "a length, or a section in part1", "write the length of the seam")
 	case w.joint.AllRound:
+	case first == nil:
+		w.missing("length", "the seams' lengths")
 	case !any:
 		w.say(finding.Error, first, "no-length", "", "the length is missing", want, "write the length of the seam")
 	case w.bad && total == 0:
@@ -223,17 +230,16 @@ func (w *row) length() {
 		w.say(finding.Error, first, "implausible", read, "no ordinary seam is this long: "+readings(total, shortestSeam, longestSeam), "a length from 3 mm to 100 m", "correct the length, or state its unit")
 	}
 	w.joint.Length = units.MM(total)
+	if first != nil && first.total && w.joint.Qty > 1 {
+		w.totalled++
+	}
 }
 
 func (w *row) oneLength(cell list.Cell, c *column, want string) (float64, bool) {
-	unit := w.bare(c)
 	if cell.Kind == list.Number {
-		w.noteBare(c, unit)
-		if unit == measure.None {
-			unit = measure.MM
-		}
-		return cell.Value * unit.Millimetres(), true
+		return w.typed(cell, c), true
 	}
+	unit := w.bare(c)
 	if q, _ := measure.Parse(cell.Text, w.style); q.Unit == measure.None {
 		w.noteBare(c, unit)
 	}

@@ -103,6 +103,9 @@ func (w *row) sides() {
 // stitch reads the stitch note.
 func (w *row) stitch() {
 	cell, c, ok := w.cell("stitch")
+	if !ok && w.sizeStitch != "" {
+		cell, c, ok = list.Cell{Kind: list.Text, Text: w.sizeStitch}, w.column("size"), true
+	}
 	want := "count x length (gap) such as 5x50(100), or length-pitch such as 50-150"
 	if !ok || w.unreadable(cell, c, want) {
 		return
@@ -141,6 +144,9 @@ func (w *row) stitchUnit(c *column) measure.Unit {
 	if c.unit != measure.None {
 		return c.unit
 	}
+	if w.sizeStitch != "" && w.sizeInch {
+		return measure.Inch
+	}
 	for _, key := range []string{"length", "size"} {
 		cell, beside, ok := w.cell(key)
 		if !ok {
@@ -166,9 +172,13 @@ func (w *row) stand() {
 	j := &w.joint
 	if text := w.text("position"); text != "" {
 		p, why, ok := w.positionOf(text, j.Kind.IsButt())
+		hint := "write one of these"
+		if strings.ContainsAny(text, "/,;+&") {
+			hint = "write one position; if the seam is welded in several, give each length a row of its own"
+		}
 		switch {
 		case !ok:
-			w.say(finding.Error, w.column("position"), "unknown-position", text, "this welding position is not known", "PA to PK, 1F to 4F, 1G to 6G, or words such as flat or vertical up", "write one of these")
+			w.say(finding.Error, w.column("position"), "unknown-position", text, "this welding position is not known", "PA to PK, 1F to 4F, 1G to 6G, or words such as flat or vertical up", hint)
 		case why != "":
 			w.assume("position", p, why, "common-practice")
 		}
@@ -180,7 +190,7 @@ func (w *row) stand() {
 	}
 	j.Where = Shop
 	if text := w.text("where"); text != "" {
-		v, ok := w.word("where", text)
+		v, ok := w.whereOf(text, w.column("where").Header)
 		if !ok {
 			w.say(finding.Warning, w.column("where"), "unknown-where", text, "it says neither shop nor site; taken as shop", "shop or site", "write shop or site")
 		} else {
@@ -231,13 +241,20 @@ func (w *row) finish() {
 func (w *row) defaultKind() {
 	j := &w.joint
 	switch {
-	case j.Kind == "butt":
+	case j.Kind == anyButt:
 		w.resolveButt()
+	case j.Kind == NoKind && j.Size.Means == Penetration && !w.bad:
+		w.say(finding.Error, w.column("kind"), "no-kind", j.Size.Text, "a penetration is given but no kind of joint: only a groove has one", "a kind such as single V or single bevel", "write the kind, or the leg (z) or throat (a) of a fillet")
+	case (j.Kind == Fillet || j.Kind == Lap) && j.Size.Means == Penetration && !w.bad:
+		w.say(finding.Error, w.column("size"), "bad-size", j.Size.Text, "a "+string(j.Kind)+" has a leg or a throat, not a penetration", "a size such as z6 or a4", "write z or a with the number, or the kind of groove")
 	case j.Kind == NoKind && j.Size.Means != NoSize && !filled(w.At(w.colOf("kind"))):
 		j.Kind = Fillet
 		w.assume("kind", string(Fillet), "blank, and a size is given", "common-practice")
 	}
 }
+
+// anyButt is a butt of which the list says no more, until resolveButt has chosen.
+const anyButt Kind = "butt"
 
 // resolveButt chooses a preparation for a butt of which no more is said.
 func (w *row) resolveButt() {

@@ -184,7 +184,11 @@ func TestSizesAreLegThroatOrPenetrationNeverGuessed(t *testing.T) {
 		{"s8", Penetration, 8, 0}, {"PJP 8", Penetration, 8, 0}, {"(8)", Penetration, 8, 0}, {"a3,5", Throat, 3.5, 0}, {"6 mm", Leg, 6, 0}, {"z6 mm", Leg, 6, 0},
 		{"6/8", NoSize, 0, 0}, {"big", NoSize, 0, 0}, {"z", NoSize, 0, 0}, {"a", NoSize, 0, 0}, {"z-6", NoSize, 0, 0}, {"6..8", NoSize, 0, 0}, {"50%", NoSize, 0, 0}, {"a6x8", NoSize, 0, 0}, {"z60", NoSize, 0, 0}, {"0", NoSize, 0, 0},
 	} {
-		text := fmt.Sprintf("Mark;Length;Weld size;t1\nW1;500;%s;12\nW2;500;\"z6,5\";12\n", strings.ReplaceAll(c.text, `"`, "″"))
+		kind := "fillet"
+		if c.means == Penetration {
+			kind = "single V"
+		}
+		text := fmt.Sprintf("Mark;Length;Weld size;t1;Kind\nW1;500;%s;12;%s\nW2;500;\"z6,5\";12;\n", strings.ReplaceAll(c.text, `"`, "″"), kind)
 		l, err := understand(t, set, text, Options{})
 		if err != nil {
 			t.Fatal(err)

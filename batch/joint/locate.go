@@ -43,11 +43,17 @@ func (s *spellings) findHeader(sheet *list.Sheet) (headerSpot, bool) {
 // score counts the different keys that a header line names; a line that names no
 // mark and no measure is no header.
 func (s *spellings) score(texts map[int]string) int {
-	keys := map[string]bool{}
+	keys, slips := map[string]bool{}, map[string]bool{}
 	for _, text := range texts {
-		for _, m := range s.header(text) {
-			keys[m.key] = true
-			break
+		if all := s.header(text); all != nil {
+			keys[all[0].key] = true
+		} else if near := s.near(text); near != "" {
+			slips[s.headers[near][0].key] = true
+		}
+	}
+	if len(keys) > 0 { // slips of the pen count beside headers that are spelt right
+		for key := range slips {
+			keys[key] = true
 		}
 	}
 	core := 0

@@ -26,6 +26,11 @@ type reader struct {
 	bareUsed   map[string]bool // columns in which a bare number took the list's unit
 	sizesTaken int             // bare sizes that took the shop's meaning
 	marks      map[string]int  // folded mark -> first row
+	skeletons  map[string]bool // how the list's marks are built
+	sum        running         // what a total would show
+	fractions  int             // inch fractions without a unit
+	absent     map[string]bool // columns whose absence was told
+	totalled   int             // rows with a quantity beside a total length
 }
 
 // bare returns the unit of a bare number in a column, and notes when neither the
@@ -55,6 +60,9 @@ type row struct {
 	joint    Joint
 	problems []finding.Problem
 	bad      bool
+
+	sizeStitch string // a stitch note that stood behind the size
+	sizeInch   bool   // the size before it is in inches
 }
 
 func (w *row) say(level finding.Level, c *column, code, read, text, want, hint string) {
@@ -167,14 +175,10 @@ func (w *row) millimetres(key, want string) (mm float64, ok bool) {
 	if !filled || w.unreadable(cell, c, want) {
 		return 0, false
 	}
-	unit := w.bare(c)
 	if cell.Kind == list.Number {
-		w.noteBare(c, unit)
-		if unit == measure.None {
-			unit = measure.MM
-		}
-		return cell.Value * unit.Millimetres(), true
+		return w.typed(cell, c), true
 	}
+	unit := w.bare(c)
 	q, _ := measure.Parse(cell.Text, w.style)
 	if q.Unit == measure.None {
 		w.noteBare(c, unit)
@@ -185,6 +189,44 @@ func (w *row) millimetres(key, want string) (mm float64, ok bool) {
 		return 0, false
 	}
 	return mm, true
+}
+
+// typed returns a typed number in millimetres. A unit in the number's own format,
+// such as 0" mm", stands in the cell and wins over the column.
+func (r *reader) typed(cell list.Cell, c *column) float64 {
+	if shown := strings.TrimLeft(cell.Text, "-0123456789.,"); shown != "" && shown != cell.Text {
+		if u, ok := measure.UnitOf(shown); ok && u != measure.Deg {
+			return cell.Value * u.Millimetres()
+		}
+	}
+	unit := r.bare(c)
+	r.noteBare(c, unit)
+	if unit == measure.None {
+		unit = measure.MM
+	}
+	return cell.Value * unit.Millimetres()
+}
+
+// missing tells once that the list has no column of a kind that every row needs,
+// and rejects the row.
+func (w *row) missing(key, what string) {
+	w.bad = true
+	if w.absent[key] {
+		return
+	}
+	w.absent[key] = true
+	var unknown []string
+	for i := range w.cols {
+		if w.cols[i].Key == "" && w.cols[i].Header != "" {
+			unknown = append(unknown, w.cols[i].Header)
+		}
+	}
+	hint := "add a column headed " + key
+	if len(unknown) > 0 {
+		hint += "; these headers were not understood: " + shorten(strings.Join(unknown, ", "), 120)
+	}
+	w.problems = append(w.problems, finding.Problem{Place: w.place(w.list.HeaderRows[1], nil), Level: finding.Error, Code: "no-column",
+		Text: "the list has no column for " + what + ", so no row can be worked that needs it", Want: "a column headed " + key, Hint: hint})
 }
 
 func (r *reader) noteBare(c *column, unit measure.Unit) {

@@ -22,14 +22,14 @@ func (r *reader) fate(row list.Row, spot headerSpot) RowFate {
 			break
 		}
 	}
-	switch {
-	case mark == "" || r.sums(mark):
-		if first != "" && (r.sums(first) || r.anySum(row)) {
-			return TotalRow
-		}
+	_, plainly := r.word("total", mark)
+	if (mark == "" || r.sums(mark)) && first != "" && r.anySum(row) && (plainly || !r.looksLikeJoint(row)) {
+		return TotalRow
 	}
 	if figures == 0 {
 		switch {
+		case mark != "" && r.skeletons[skeleton(mark)]:
+			return "" // a mark like the others with nothing beside it is a joint that lacks its figures
 		case r.begins("signature", first):
 			return TrailingRow
 		case r.begins("page", first):
@@ -40,7 +40,7 @@ func (r *reader) fate(row list.Row, spot headerSpot) RowFate {
 			return GroupRow
 		}
 	}
-	if mark == "" && !r.looksLikeJoint(row) {
+	if mark == "" && !r.looksLikeJoint(row) && (figures == 0 || r.sum.fits(r, row)) {
 		return TotalRow
 	}
 	return ""

@@ -17,23 +17,34 @@ type meaning struct {
 type spellings struct {
 	headers map[string][]meaning
 	words   map[string]map[string]string // use -> folded spelling -> value
+	exact   map[string]map[string]string // use -> spelling in lower case -> value: Cyrillic Н is not Latin H
+	long    []string                     // folded header spellings of five letters and more
 	phrases map[string][]string          // use -> folded spellings of several letters, longest first
 }
 
 func newSpellings(set *tables.Set) *spellings {
-	s := &spellings{headers: map[string][]meaning{}, words: map[string]map[string]string{}, phrases: map[string][]string{}}
+	s := &spellings{headers: map[string][]meaning{}, words: map[string]map[string]string{}, exact: map[string]map[string]string{}, phrases: map[string][]string{}}
 	for _, h := range set.Headers {
 		s.addHeader(fold(h.Spelling), meaning{h.Key, h.Means})
 		if text, unit := splitUnit(h.Spelling); unit != "" && text != "" {
 			s.addHeader(fold(text), meaning{h.Key, h.Means})
 		}
 	}
+	for folded := range s.headers {
+		if len([]rune(folded)) >= 5 && !strings.ContainsAny(folded, "0123456789") {
+			s.long = append(s.long, folded)
+		}
+	}
+	sort.Strings(s.long)
 	for _, w := range set.Words {
 		if s.words[w.Use] == nil {
-			s.words[w.Use] = map[string]string{}
+			s.words[w.Use], s.exact[w.Use] = map[string]string{}, map[string]string{}
 		}
 		folded := fold(w.Spelling)
-		if _, ok := s.words[w.Use][folded]; !ok {
+		s.addExact(w.Use, strings.ToLower(w.Spelling), w.Value)
+		if have, ok := s.words[w.Use][folded]; ok && have != w.Value {
+			s.words[w.Use][folded] = twoValues
+		} else if !ok {
 			s.words[w.Use][folded] = w.Value
 			if len([]rune(folded)) > 3 {
 				s.phrases[w.Use] = append(s.phrases[w.Use], folded)
@@ -117,10 +128,72 @@ func (s *spellings) composed(text string) []meaning {
 	return nil
 }
 
+// near returns the header spelling that is one slip of the pen from a text:
+// "Lenght" is length. Short words and words with digits have too many neighbours.
+func (s *spellings) near(text string) string {
+	bare, _ := splitUnit(text)
+	folded := fold(bare)
+	if len([]rune(folded)) < 6 || strings.ContainsAny(folded, "0123456789") {
+		return ""
+	}
+	found := ""
+	for _, known := range s.long {
+		if !oneSlip([]rune(folded), []rune(known)) {
+			continue
+		}
+		if found != "" && s.headers[found][0].key != s.headers[known][0].key {
+			return ""
+		}
+		if found == "" {
+			found = known
+		}
+	}
+	return found
+}
+
+// oneSlip tells whether two texts differ by one letter more, less or other, or by
+// two neighbours swapped.
+func oneSlip(a, b []rune) bool {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	i := 0
+	for i < len(a) && a[i] == b[i] {
+		i++
+	}
+	switch len(b) - len(a) {
+	case 0:
+		if i == len(a) || string(a[i+1:]) == string(b[i+1:]) {
+			return i < len(a)
+		}
+		return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && string(a[i+2:]) == string(b[i+2:])
+	case 1:
+		return string(a[i:]) == string(b[i+1:])
+	}
+	return false
+}
+
 // word looks a whole cell text up among the words of one use.
+// A spelling that the languages use for two different values is known for neither.
 func (s *spellings) word(use, text string) (string, bool) {
-	v, ok := s.words[use][fold(text)]
+	v, ok := s.exact[use][strings.ToLower(strings.TrimSpace(text))]
+	if !ok {
+		v, ok = s.words[use][fold(text)]
+	}
+	if v == twoValues {
+		return "", false
+	}
 	return v, ok
+}
+
+// twoValues marks a spelling with two values.
+const twoValues = "\x00"
+
+func (s *spellings) addExact(use, spelling, value string) {
+	if have, ok := s.exact[use][spelling]; ok && have != value {
+		value = twoValues
+	}
+	s.exact[use][spelling] = value
 }
 
 // begins tells whether a text is, or begins or ends with, a word of a use.

@@ -38,7 +38,7 @@ func (words *spellings) understand(src *list.Source, opt Options) (*List, error)
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{spellings: words, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{},
+	r := &reader{spellings: words, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, absent: map[string]bool{},
 		list: &List{File: src.File, Sheet: sheet.Name, SHA256: src.SHA256, RowsRead: len(sheet.Rows)}}
 	body := sheet.Rows[spot.last+1:]
 	r.cols = words.assign(spot, body)
@@ -53,6 +53,8 @@ func (words *spellings) understand(src *list.Source, opt Options) (*List, error)
 		body = body[1:]
 	}
 	r.style = r.habit(src, body)
+	body = fillMerged(body, sheet.Merges)
+	r.learnMarks(body)
 	r.rows(body, spot)
 	r.trailing()
 	r.summary(sheet)
@@ -160,12 +162,16 @@ func (r *reader) rows(body []list.Row, spot headerSpot) {
 			for _, rest := range body[i:] {
 				r.other(rest, TrailingRow)
 			}
-			r.note(row.Number, "second-table", "another table begins here; it and what follows is not part of the joint list", "give it a sheet of its own, or name the sheet with --sheet")
+			r.tell(finding.Warning, row.Number, "second-table", "another table begins here; it and what follows is not part of the joint list", "give it a sheet of its own, or name the sheet with --sheet")
 			return
 		}
 		switch fate := r.fate(row, spot); fate {
 		case "":
+			r.sum.add(r, row)
 			r.joint(row)
+		case TotalRow:
+			r.sum.close()
+			r.other(row, fate)
 		case GroupRow:
 			r.group = groupName(row)
 			fallthrough
@@ -267,7 +273,11 @@ func (r *reader) other(row list.Row, fate RowFate) {
 }
 
 func (r *reader) note(row int, code, text, hint string) {
-	r.list.Problems = append(r.list.Problems, finding.Problem{Place: r.place(row, nil), Level: finding.Note, Code: code, Text: text, Hint: hint})
+	r.tell(finding.Note, row, code, text, hint)
+}
+
+func (r *reader) tell(level finding.Level, row int, code, text, hint string) {
+	r.list.Problems = append(r.list.Problems, finding.Problem{Place: r.place(row, nil), Level: level, Code: code, Text: text, Hint: hint})
 }
 
 // summary tells, once for the list, what was assumed for many rows.
@@ -292,6 +302,11 @@ func (r *reader) summary(sheet *list.Sheet) {
 			unit = "inches"
 		}
 		r.note(r.list.HeaderRows[1], "list-units", "bare numbers under "+strings.Join(names, ", ")+" are read as "+unit, "state the unit in the header, or use --list-units")
+	}
+	r.columnDoubts(sheet)
+	if r.fractions > 0 && len(r.bareUsed) > 0 && !r.opt.Inches {
+		r.tell(finding.Warning, r.list.HeaderRows[1], "mixed-units", fmt.Sprintf("%d sizes are inch fractions, but bare numbers are read as millimetres", r.fractions),
+			"use --list-units in if the list is in inches, or state the unit in the headers")
 	}
 	if r.sizesTaken > 0 {
 		r.note(r.list.HeaderRows[1], "size-means", fmt.Sprintf("%d bare sizes are taken as the %s: neither the cells nor the header say which", r.sizesTaken, r.opt.sizeMeans()),

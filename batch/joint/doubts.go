@@ -1,0 +1,76 @@
+package joint
+
+import (
+	"fmt"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/list"
+)
+
+// columnDoubts tells, once for the list, where a column was read in a way that a
+// person should confirm.
+func (r *reader) columnDoubts(sheet *list.Sheet) {
+	header := r.list.HeaderRows[1]
+	for i := range r.cols {
+		c := &r.cols[i]
+		switch {
+		case c.near != "" && c.Key != "":
+			r.tell(finding.Note, header, "header-slip", fmt.Sprintf("the header %q is read as %q", c.Header, c.near), "correct the header")
+		case measured[c.rival] && r.used(c, sheet):
+			r.tell(finding.Warning, header, "two-columns", fmt.Sprintf("column %s, %q, is left aside: another column already gives the %s", finding.ColumnName(c.Col), c.Header, c.rival),
+				"rename or delete the one that does not count; if both belong together, put their product or sum in one column")
+		}
+	}
+	if r.totalled > 0 {
+		r.tell(finding.Warning, header, "total-length", fmt.Sprintf("the lengths are headed as totals, and in %d rows the quantity multiplies them again", r.totalled),
+			"give the length of one joint, or leave the quantity out if the length already holds all copies")
+	}
+	r.hidden(sheet)
+	r.mergedFigures(sheet)
+}
+
+// measured are the keys of which a second column would change metal or money.
+var measured = map[string]bool{"qty": true, "length": true, "sides": true, "stitch": true, "t1": true, "size": true, "kind": true, "material": true, "position": true}
+
+func (r *reader) used(c *column, sheet *list.Sheet) bool {
+	for _, row := range sheet.Rows {
+		if row.Number > r.list.HeaderRows[1] && filled(row.At(c.Col)) {
+			return true
+		}
+	}
+	return false
+}
+
+// hidden tells about rows that a filter or a hand hid: they are worked like the others.
+func (r *reader) hidden(sheet *list.Sheet) {
+	hidden := map[int]bool{}
+	for _, row := range sheet.Rows {
+		hidden[row.Number] = row.Hidden
+	}
+	n := 0
+	for i := range r.list.Joints {
+		if hidden[r.list.Joints[i].Place.Row] {
+			n++
+		}
+	}
+	if n > 0 {
+		r.tell(finding.Warning, r.list.HeaderRows[1], "hidden-rows", fmt.Sprintf("%d joints stand in hidden rows and are worked like the others", n), "delete the rows that do not count")
+	}
+}
+
+// mergedFigures tells where one merged length or quantity was taken for each of its rows.
+func (r *reader) mergedFigures(sheet *list.Sheet) {
+	for _, m := range sheet.Merges {
+		if m.LastRow == m.FirstRow || m.FirstRow <= r.list.HeaderRows[1] {
+			continue
+		}
+		for _, key := range []string{"length", "qty"} {
+			if c := r.column(key); c != nil && c.Col == m.FirstCol {
+				p := r.place(m.FirstRow, c)
+				r.list.Problems = append(r.list.Problems, finding.Problem{Place: p, Level: finding.Warning, Code: "merged-figure",
+					Text: fmt.Sprintf("one merged cell gives the %s of rows %d to %d; each row is taken to have all of it", key, m.FirstRow, m.LastRow),
+					Want: "one figure a row", Hint: "write each row's own figure"})
+			}
+		}
+	}
+}

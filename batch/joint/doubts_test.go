@@ -1,0 +1,198 @@
+package joint
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/list"
+)
+
+// told returns the problems of a code.
+func told(l *List, code string) (out []finding.Problem) {
+	for _, p := range l.Problems {
+		if p.Code == code {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func fateOf(l *List, row int) RowFate {
+	for _, o := range l.Others {
+		if o.Row == row {
+			return o.Fate
+		}
+	}
+	return "joint"
+}
+
+func TestRowsWithoutAMarkAreTotalsOnlyIfTheyAddUp(t *testing.T) {
+	set := loadTables(t)
+	text := "Mark;Length;Leg;t1;Qty\nW1;500;5;6;2\nW2;300;5;6;1\n;800;;;3\nW3;200;5;6;1\n;200;;;\n;1500;;;\n;450;;;\n;1450;;;4\n"
+	l, err := understand(t, set, text, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for row, want := range map[int]RowFate{4: TotalRow, 6: TotalRow, 7: TotalRow, 8: Rejected, 9: TotalRow} {
+		if got := fateOf(l, row); got != want {
+			t.Errorf("row %d is %q, want %q", row, got, want)
+		}
+	}
+	if len(told(l, "no-mark")) != 1 {
+		t.Errorf("the row without a mark must be told: %v", l.Problems)
+	}
+}
+
+func TestABareMarkIsAJointThatLacksItsFigures(t *testing.T) {
+	l, err := understand(t, loadTables(t), "Mark;Length;Leg;t1\nFrame A;;;\nW1;500;5;6\nW2;;;\nW3;500;5;6\n", Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if fateOf(l, 2) != GroupRow || fateOf(l, 4) != Rejected || l.Joints[1].Assembly != "Frame A" {
+		t.Errorf("%v %+v", l.Others, l.Joints)
+	}
+}
+
+func TestDoubtsAboutColumnsAreTold(t *testing.T) {
+	set := loadTables(t)
+	for _, c := range []struct{ name, text, code string }{
+		{"a slip in a header", "Mark;Lenght;Leg;t1\nW1;500;5;6\n", "header-slip"},
+		{"two quantities", "Mark;Length;Leg;t1;Qty;Quantity\nW1;500;5;6;2;4\n", "two-columns"},
+		{"a total length with copies", "Mark;Total length;Leg;t1;Qty\nW1;500;5;6;2\n", "total-length"},
+		{"inch fractions beside bare numbers", "Mark;Length;Leg;t1\nW1;24;1/4;3/8\n", "mixed-units"},
+		{"no length column", "Mark;Leg;t1;Qty\nW1;5;6;2\nW2;5;6;2\n", "no-column"},
+		{"another table", "Mark;Length;Leg;t1\nW1;500;5;6\nQty;Mark;Material;Length\n2;P1;S235;500\n", "second-table"},
+	} {
+		l, err := understand(t, set, c.text, Options{})
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if len(told(l, c.code)) != 1 {
+			t.Errorf("%s: want %s once: %v", c.name, c.code, l.Problems)
+		}
+	}
+	l, err := understand(t, set, "Mark;Total length;Length;Leg;t1;Qty\nW1;1000;500;5;6;2\n", Options{})
+	if err != nil || l.Joints[0].Length != 500 {
+		t.Errorf("beside a total the length of one joint counts: %v %+v", err, l)
+	}
+}
+
+func TestSizeCellsThatHoldMore(t *testing.T) {
+	set := loadTables(t)
+	for _, c := range []struct {
+		text            string
+		want            string // means, size, sides, segment, gap
+		penetrationKind bool
+	}{
+		{"6 both sides", "leg 6 2 0 0", false},
+		{"a4 beids.", "throat 4 2 0 0", false},
+		{"z6 5x50(100)", "leg 6 1 50 100", false},
+		{"△6-50/150", "leg 6 1 50 100", false},
+		{"1/4″ 2-6", "leg 6.35 1 50.8 101.6", false},
+		{"5/16 2-6", "leg 7.9375 1 50.8 101.6", false},
+		{"1 1/4″", "leg 31.75 1 0 0", false},
+		{"12(8)", "penetration 8 1 0 0", true},
+	} {
+		kind := "fillet"
+		if c.penetrationKind {
+			kind = "single bevel"
+		}
+		l, err := understand(t, set, "Mark;Length;Size;t1;Kind\nW1;900;"+c.text+";16;"+kind+"\n", Options{})
+		if err != nil || len(l.Joints) != 1 {
+			t.Errorf("%q: %v %+v", c.text, err, l)
+			continue
+		}
+		j, st := l.Joints[0], Stitch{}
+		if j.Stitch != nil {
+			st = *j.Stitch
+		}
+		if got := fmt.Sprintf("%s %.6g %d %.6g %.6g", j.Size.Means, j.Size.A, j.Sides, st.Segment, st.Gap); got != c.want {
+			t.Errorf("%q: %s, want %s", c.text, got, c.want)
+		}
+	}
+	for _, c := range []string{"s8;fillet", "s8;", "(8);lap", "PJP 8;"} {
+		l, err := understand(t, set, "Mark;Length;Size;Kind;t1\nW1;900;"+c+";16\n", Options{})
+		if err != nil || len(l.Joints) != 0 {
+			t.Errorf("%q: a penetration without a groove must be asked about: %v %+v", c, err, l.Joints)
+		}
+	}
+}
+
+func TestOneLetterIsReadByItsAlphabetAndItsHeader(t *testing.T) {
+	set := loadTables(t)
+	for _, c := range []struct{ header, value, position, where string }{
+		{"Where", "F", "", "site"}, {"Shop/Field", "S", "", "shop"}, {"Fábrica/campo", "F", "", "shop"}, {"Fábrica/campo", "C", "", "site"},
+		{"Officina/cantiere", "O", "", "shop"}, {"T/O", "O", "", "site"}, {"Field/shop", "F", "", "site"}, {"З/М", "М", "", "site"},
+		{"Position", "H", "PC", ""}, {"Position", "Н", "PA", ""}, {"Position", "В", "PF", ""}, {"Position", "П", "PE", ""},
+	} {
+		l, err := understand(t, set, "Mark;Length;Kind;t1;"+c.header+"\nW1;900;single V;16;"+c.value+"\n", Options{})
+		if err != nil || len(l.Joints) != 1 {
+			t.Errorf("%v: %v %+v", c, err, l)
+			continue
+		}
+		j := l.Joints[0]
+		if c.position != "" && j.Position != c.position || c.where != "" && string(j.Where) != c.where {
+			t.Errorf("%v: position %s, %s", c, j.Position, j.Where)
+		}
+	}
+}
+
+// sheetOf makes a workbook sheet of texts; a leading # makes a number.
+func sheetOf(rows ...string) list.Sheet {
+	var s list.Sheet
+	for i, line := range rows {
+		row := list.Row{Number: i + 1}
+		for j, text := range strings.Split(line, "|") {
+			if text == "" {
+				continue
+			}
+			row.Cells = append(row.Cells, list.Cell{Col: j + 1, Kind: list.Text, Text: text})
+		}
+		s.Rows = append(s.Rows, row)
+	}
+	s.Name = "Sheet1"
+	return s
+}
+
+func TestMergedAndHiddenRowsAreReadAndTold(t *testing.T) {
+	set := loadTables(t)
+	sheet := sheetOf("Mark|Assembly|Length|Leg|t1", "W1|Frame A|500|5|6", "W2||300|5|", "W3|Frame B|200|5|6", "W4|Frame B||5|6")
+	sheet.Merges = []list.Merge{{FirstRow: 2, FirstCol: 2, LastRow: 3, LastCol: 2}, {FirstRow: 2, FirstCol: 5, LastRow: 3, LastCol: 5}, {FirstRow: 4, FirstCol: 3, LastRow: 5, LastCol: 3}}
+	sheet.Rows[2].Hidden = true
+	l, err := Understand(&list.Source{File: "x.xlsx", Format: list.XLSX, Sheets: []list.Sheet{sheet}}, Options{}, set)
+	if err != nil || len(l.Joints) != 4 {
+		t.Fatal(err, l)
+	}
+	if w2 := l.Joints[1]; w2.Assembly != "Frame A" || w2.T1 != 6 || l.Joints[3].Length != 200 {
+		t.Errorf("merged values: %+v %+v", w2, l.Joints[3])
+	}
+	if len(told(l, "merged-figure")) != 1 || len(told(l, "hidden-rows")) != 1 {
+		t.Errorf("%v", l.Problems)
+	}
+	if len(sheet.Rows[2].Cells) != 3 {
+		t.Error("the source was modified")
+	}
+}
+
+func TestTheCellsOwnUnitWins(t *testing.T) {
+	set := loadTables(t)
+	sheet := sheetOf("Mark|Length|Leg|t1", "W1||5|6")
+	sheet.Rows[1].Cells = append(sheet.Rows[1].Cells[:1:1], append([]list.Cell{{Col: 2, Kind: list.Number, Value: 24, Text: `24"`}}, sheet.Rows[1].Cells[1:]...)...)
+	l, err := Understand(&list.Source{File: "x.xlsx", Format: list.XLSX, Sheets: []list.Sheet{sheet}}, Options{}, set)
+	if err != nil || len(l.Joints) != 1 || fmt.Sprintf("%.4f", l.Joints[0].Length) != "609.6000" {
+		t.Fatal(err, l)
+	}
+}
+
+func TestADateIsNoMark(t *testing.T) {
+	set := loadTables(t)
+	sheet := sheetOf("Mark|Length|Leg|t1", "2026-01-02|500|5|6", "W2|500|5|6")
+	sheet.Rows[1].Cells[0].Kind = list.Date
+	l, err := Understand(&list.Source{File: "x.xlsx", Format: list.XLSX, Sheets: []list.Sheet{sheet}}, Options{}, set)
+	if err != nil || len(l.Joints) != 1 || len(told(l, "date")) != 1 {
+		t.Fatal(err, l)
+	}
+}
