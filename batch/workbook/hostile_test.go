@@ -87,7 +87,7 @@ func TestSheetNamesStayApart(t *testing.T) {
 func TestSecondReader(t *testing.T) {
 	need(t, "/usr/bin/python3")
 	if err := exec.Command("/usr/bin/python3", "-c", "import openpyxl").Run(); err != nil {
-		if os.Getenv("SEAMTALLY_NEED_ALL") == "1" {
+		if os.Getenv("SEAMTALLY_NEED_ALL") != "" {
 			t.Fatal("python3-openpyxl is not installed")
 		}
 		t.Skip("python3-openpyxl is not installed")
