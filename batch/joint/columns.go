@@ -69,7 +69,10 @@ func (s *spellings) neighbours(cols []column) {
 func values(body []list.Row, col int) []string {
 	var out []string
 	for _, row := range body {
-		if c := row.At(col); c.Kind != list.Blank && len(out) < 200 {
+		if len(out) == 200 {
+			break
+		}
+		if c := row.At(col); c.Kind != list.Blank {
 			out = append(out, strings.TrimSpace(c.Text))
 		}
 	}

@@ -19,6 +19,9 @@ var alike = strings.NewReplacer(
 // fold brings a header or a word to the form in which spellings are compared:
 // lower case, no accents, look-alikes Latin, punctuation as single spaces.
 func fold(s string) string {
+	if plain, ok := foldASCII(s); ok {
+		return plain
+	}
 	s = strings.ToLower(norm.NFKD.String(s))
 	var b strings.Builder
 	gap := false
@@ -36,6 +39,33 @@ func fold(s string) string {
 		}
 	}
 	return alike.Replace(b.String())
+}
+
+// foldASCII folds a text of plain letters, digits and signs: most cells are that.
+func foldASCII(s string) (string, bool) {
+	out := make([]byte, 0, len(s))
+	gap := false
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		switch {
+		case c >= 0x80:
+			return "", false
+		case c == '\'':
+			continue
+		case c >= 'A' && c <= 'Z':
+			c += 'a' - 'A'
+		case c >= 'a' && c <= 'z', c >= '0' && c <= '9', c == '=', c == '+', c == '<', c == '>', c == '%':
+		default:
+			gap = true
+			continue
+		}
+		if gap && len(out) > 0 {
+			out = append(out, ' ')
+		}
+		gap = false
+		out = append(out, c)
+	}
+	return string(out), true
 }
 
 // symbolic tells whether a sign carries meaning of its own in a weld list.

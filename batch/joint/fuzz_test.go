@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"unicode"
 
 	"pgregory.net/rapid"
 
@@ -65,6 +66,16 @@ func FuzzHeader(f *testing.F) {
 		l, err := words.understand(src, Options{})
 		if err == nil && len(l.Joints)+len(l.Others) != l.RowsRead {
 			t.Errorf("%q: rows do not add up", s)
+		}
+	})
+}
+
+func TestFoldIsTheSameForPlainText(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringOfN(rapid.RuneFrom(nil, &unicode.RangeTable{R16: []unicode.Range16{{Lo: 1, Hi: 126, Stride: 1}}}), 0, 20, -1).Draw(t, "text")
+		long := fold(s + " é")
+		if got := strings.TrimSpace(strings.TrimSuffix(long, "e")); got != strings.TrimSpace(fold(s)) {
+			t.Fatalf("%q folds to %q alone and to %q beside an accent", s, fold(s), long)
 		}
 	})
 }

@@ -43,17 +43,21 @@ func (s *spellings) findHeader(sheet *list.Sheet) (headerSpot, bool) {
 // score counts the different keys that a header line names; a line that names no
 // mark and no measure is no header.
 func (s *spellings) score(texts map[int]string) int {
-	keys, slips := map[string]bool{}, map[string]bool{}
+	keys := map[string]bool{}
+	var unknown []string
 	for _, text := range texts {
 		if all := s.header(text); all != nil {
 			keys[all[0].key] = true
-		} else if near := s.near(text); near != "" {
-			slips[s.headers[near][0].key] = true
+		} else {
+			unknown = append(unknown, text)
 		}
 	}
-	if len(keys) > 0 { // slips of the pen count beside headers that are spelt right
-		for key := range slips {
-			keys[key] = true
+	if len(keys) == 0 {
+		return 0
+	}
+	for _, text := range unknown { // slips of the pen count beside headers that are spelt right
+		if near := s.near(text); near != "" {
+			keys[s.headers[near][0].key] = true
 		}
 	}
 	core := 0

@@ -138,7 +138,7 @@ func (s *spellings) near(text string) string {
 	}
 	found := ""
 	for _, known := range s.long {
-		if !oneSlip([]rune(folded), []rune(known)) {
+		if d := len(known) - len(folded); d > 2 || d < -2 || !oneSlip([]rune(folded), []rune(known)) {
 			continue
 		}
 		if found != "" && s.headers[found][0].key != s.headers[known][0].key {
@@ -201,6 +201,9 @@ func (s *spellings) begins(use, text string) bool {
 	folded := fold(text)
 	if _, ok := s.words[use][folded]; ok {
 		return true
+	}
+	if !strings.Contains(folded, " ") {
+		return false
 	}
 	for _, p := range s.phrases[use] {
 		if strings.HasPrefix(folded, p+" ") || strings.HasSuffix(folded, " "+p) {

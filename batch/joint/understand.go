@@ -201,7 +201,7 @@ func (r *reader) trailing() {
 
 // secondTable tells whether a row is the header of another table.
 func (r *reader) secondTable(row list.Row) bool {
-	if len(row.Cells) < 3 {
+	if len(row.Cells) < 3 || r.plainFigure(row, "length") > 0 {
 		return false
 	}
 	known := 0
