@@ -2,6 +2,7 @@ package joint
 
 import (
 	"fmt"
+	"strings"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/list"
@@ -73,4 +74,28 @@ func (r *reader) mergedFigures(sheet *list.Sheet) {
 			}
 		}
 	}
+}
+
+// noColumn refuses a sheet whose header lacks a column that every joint needs.
+func (r *reader) noColumn() error {
+	var have, lack, unknown []string
+	for i := range r.cols {
+		switch c := &r.cols[i]; {
+		case c.Key != "":
+			have = append(have, c.Key)
+		case c.Header != "":
+			unknown = append(unknown, c.Header)
+		}
+	}
+	for _, key := range []string{"mark", "length"} {
+		if r.absent[key] {
+			lack = append(lack, key)
+		}
+	}
+	hint := "add it; four columns are enough: mark, length, size, thickness"
+	if len(unknown) > 0 {
+		hint += "; not understood: " + shorten(strings.Join(unknown, ", "), 120)
+	}
+	return &list.Refusal{File: r.file, Hint: hint, Text: fmt.Sprintf("the header in row %d%s names %s, but there is no column for %s",
+		r.list.HeaderRows[0], inSheet(r.sheet), strings.Join(have, ", "), strings.Join(lack, " and "))}
 }

@@ -62,7 +62,6 @@ func TestDoubtsAboutColumnsAreTold(t *testing.T) {
 		{"two quantities", "Mark;Length;Leg;t1;Qty;Quantity\nW1;500;5;6;2;4\n", "two-columns"},
 		{"a total length with copies", "Mark;Total length;Leg;t1;Qty\nW1;500;5;6;2\n", "total-length"},
 		{"inch fractions beside bare numbers", "Mark;Length;Leg;t1\nW1;24;1/4;3/8\n", "mixed-units"},
-		{"no length column", "Mark;Leg;t1;Qty\nW1;5;6;2\nW2;5;6;2\n", "no-column"},
 		{"another table", "Mark;Length;Leg;t1\nW1;500;5;6\nQty;Mark;Material;Length\n2;P1;S235;500\n", "second-table"},
 	} {
 		l, err := understand(t, set, c.text, Options{})
@@ -72,6 +71,12 @@ func TestDoubtsAboutColumnsAreTold(t *testing.T) {
 		}
 		if len(told(l, c.code)) != 1 {
 			t.Errorf("%s: want %s once: %v", c.name, c.code, l.Problems)
+		}
+	}
+	for _, text := range []string{"Mark;Leg;t1;Qty\nW1;5;6;2\nW2;5;6;2\n", "Leg;Length;t1\n5;600;8\n"} {
+		_, err := understand(t, set, text, Options{})
+		if err == nil || !strings.Contains(err.Error(), "there is no column for") {
+			t.Errorf("%q: %v", text, err)
 		}
 	}
 	l, err := understand(t, set, "Mark;Total length;Length;Leg;t1;Qty\nW1;1000;500;5;6;2\n", Options{})

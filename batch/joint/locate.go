@@ -43,16 +43,17 @@ func (s *spellings) findHeader(sheet *list.Sheet) (headerSpot, bool) {
 // score counts the different keys that a header line names; a line that names no
 // mark and no measure is no header.
 func (s *spellings) score(texts map[int]string) int {
-	keys := map[string]bool{}
+	keys, spelt := map[string]bool{}, false
 	var unknown []string
 	for _, text := range texts {
 		if all := s.header(text); all != nil {
 			keys[all[0].key] = true
+			spelt = spelt || all[0].key == "mark" || len([]rune(fold(text))) > 1
 		} else {
 			unknown = append(unknown, text)
 		}
 	}
-	if len(keys) == 0 {
+	if !spelt { // nothing, or only single letters, which head any table
 		return 0
 	}
 	for _, text := range unknown { // slips of the pen count beside headers that are spelt right

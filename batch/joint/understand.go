@@ -58,6 +58,9 @@ func (words *spellings) understand(src *list.Source, opt Options) (*List, error)
 	r.rows(body, spot)
 	r.trailing()
 	r.summary(sheet)
+	if len(r.list.Joints) == 0 && len(r.absent) > 0 {
+		return nil, r.noColumn()
+	}
 	if len(r.list.Joints) == 0 && len(r.list.Problems) == 0 {
 		return nil, &list.Refusal{File: src.File, Text: "a header was found" + inSheet(sheet.Name) + fmt.Sprintf(" in row %d, but no joint stands below it", r.list.HeaderRows[0]),
 			Hint: "write one joint a row below the header"}
@@ -110,9 +113,6 @@ func noHeader(file, where string) error {
 
 // habit decides how the list writes its numbers, from all its texts.
 func (r *reader) habit(src *list.Source, body []list.Row) measure.Style {
-	if src.DecimalComma {
-		return measure.Style{Mark: ','}
-	}
 	measures := map[int]bool{}
 	for i := range r.cols {
 		switch r.cols[i].Key {
@@ -120,7 +120,7 @@ func (r *reader) habit(src *list.Source, body []list.Row) measure.Style {
 			measures[r.cols[i].Col] = true
 		}
 	}
-	return measure.Habit(func(yield func(string) bool) {
+	style := measure.Habit(func(yield func(string) bool) {
 		for _, row := range body {
 			for _, c := range row.Cells {
 				if c.Kind == list.Text && measures[c.Col] && !yield(c.Text) {
@@ -129,6 +129,10 @@ func (r *reader) habit(src *list.Source, body []list.Row) measure.Style {
 			}
 		}
 	})
+	if src.DecimalComma && style.Mark != ',' {
+		return measure.Style{Mark: ','}
+	}
+	return style
 }
 
 // titles keeps drawing and revision from the rows above the header.
@@ -304,6 +308,13 @@ func (r *reader) summary(sheet *list.Sheet) {
 		r.note(r.list.HeaderRows[1], "list-units", "bare numbers under "+strings.Join(names, ", ")+" are read as "+unit, "state the unit in the header, or use --list-units")
 	}
 	r.columnDoubts(sheet)
+	if r.style.Grouped {
+		one, other := "1.234", "1,234"
+		if r.style.Mark == '.' {
+			one, other = other, one
+		}
+		r.note(r.list.HeaderRows[1], "thousands", "the list groups thousands: "+one+" is read as 1234, "+other+" as a little more than one", "write numbers without grouping if this is wrong")
+	}
 	if r.fractions > 0 && len(r.bareUsed) > 0 && !r.opt.Inches {
 		r.tell(finding.Warning, r.list.HeaderRows[1], "mixed-units", fmt.Sprintf("%d sizes are inch fractions, but bare numbers are read as millimetres", r.fractions),
 			"use --list-units in if the list is in inches, or state the unit in the headers")

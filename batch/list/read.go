@@ -4,6 +4,8 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
+	"path/filepath"
+	"strings"
 
 	"seamtally/batch/finding"
 )
@@ -31,6 +33,7 @@ func Read(name string, data []byte) (src *Source, problems []finding.Problem, er
 	}
 	if kind == CSV {
 		problems, err = readCSV(src)
+		problems = append(problems, misnamed(name)...)
 	} else {
 		problems, err = readWorkbook(src)
 	}
@@ -40,4 +43,16 @@ func Read(name string, data []byte) (src *Source, problems []finding.Problem, er
 	sum := sha256.Sum256(data)
 	src.SHA256 = hex.EncodeToString(sum[:])
 	return src, problems, nil
+}
+
+// misnamed warns where a text file bears the name of a workbook: a workbook that
+// was damaged on its way could look so too.
+func misnamed(name string) []finding.Problem {
+	ext := strings.ToLower(filepath.Ext(name))
+	if ext != ".xlsx" && ext != ".xlsm" && ext != ".xls" {
+		return nil
+	}
+	return []finding.Problem{{Level: finding.Warning, Code: "misnamed",
+		Text: "the file is named " + ext + " but holds plain text; it was read as CSV",
+		Hint: "check that it is the right file, and name it .csv"}}
 }
