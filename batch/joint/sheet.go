@@ -1,0 +1,50 @@
+package joint
+
+import (
+	"strings"
+
+	"seamtally/batch/list"
+)
+
+func inSheet(name string) string {
+	if name == "" {
+		return ""
+	}
+	return " on sheet " + name
+}
+
+// chooseSheet takes the sheet that was asked for, or the one whose header names
+// most; hidden sheets only when asked for.
+func (s *spellings) chooseSheet(src *list.Source, opt Options) (*list.Sheet, headerSpot, error) {
+	var best *list.Sheet
+	var spot headerSpot
+	var names []string
+	for i := range src.Sheets {
+		sheet := &src.Sheets[i]
+		names = append(names, sheet.Name)
+		if opt.Sheet != "" && !strings.EqualFold(sheet.Name, opt.Sheet) || opt.Sheet == "" && sheet.Hidden {
+			continue
+		}
+		found, ok := s.findHeader(sheet)
+		if opt.Sheet != "" && !ok {
+			return nil, found, noHeader(src.File, "sheet "+sheet.Name)
+		}
+		if ok && (best == nil || found.score > spot.score) {
+			best, spot = sheet, found
+		}
+	}
+	switch {
+	case best != nil:
+		return best, spot, nil
+	case opt.Sheet != "":
+		return nil, spot, &list.Refusal{File: src.File, Text: "there is no sheet " + opt.Sheet, Hint: "the sheets are: " + strings.Join(names, ", ")}
+	case len(names) > 1:
+		return nil, spot, noHeader(src.File, "the sheets "+strings.Join(names, ", "))
+	}
+	return nil, spot, noHeader(src.File, "the list")
+}
+
+func noHeader(file, where string) error {
+	return &list.Refusal{File: file, Text: "no header row of a joint list was found in " + where,
+		Hint: `name at least two of the columns mark, length, size, thickness and kind, in one row above the joints; "seamtally starter" writes a list to begin from`}
+}
