@@ -49,10 +49,13 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 	}
 	rootWay, rootWanted := o.way, o.wanted
 	first := o.way.pass.Root
-	if t.openRoot && number == 1 {
+	switch {
+	case t.openRoot && number == 1:
 		rootWay = o.way.rootWay
-		rootWanted = min(o.wanted, target(rootWay.targets.points[butt], c.rules.rootT))
+		rootWanted = min(o.wanted, target(rootWay.targets.points[butt], min(c.rules.rootT, c.rules.rootShare*t.thin)))
 		first = rootWay.pass.Root
+	case t.prep.Backing == "ceramic" && number == 1:
+		rootWanted = min(o.wanted, target(o.way.targets.points[butt], c.rules.ceramicT))
 	}
 	limit := min(first, rootWay.largestPass(rootWanted, t.density)/ratio)
 	if s.drawn <= limit*1.001 {
@@ -65,12 +68,13 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 }
 
 // split returns the drawn area of the root pass and the number of passes over it.
-// A root that would leave less than half of its own for the last pass gives some
-// of its metal away.
+// A root much larger than the passes on it would leave them thin and hurried, so
+// it gives some of its metal away.
 func (c *catalog) split(o *outcome, drawn, root, ratio, density float64) (float64, int) {
 	root = min(root, drawn*2/3)
 	fill := min(o.way.pass.Fill, o.way.largestPass(o.wanted, density)/ratio)
-	return root, max(1, ceil((drawn-root)/fill))
+	n := max(1, ceil((drawn-root)/fill))
+	return min(root, 1.3*drawn/float64(n+1)), n
 }
 
 func rootKind(side int) RunKind {

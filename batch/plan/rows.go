@@ -62,7 +62,7 @@ func (c *catalog) travels(n *way) []*tables.Travel {
 	for i := range c.set.Travel {
 		r := &c.set.Travel[i]
 		if fits(r.Metal, n.wire.Metal) && r.Construction == n.wire.Construction && r.Transfer == string(n.mode) &&
-			hasWord(r.Positions, positions[n.pos]) && !hasWord(seen, r.Technique) {
+			hasWord(r.Positions, positions[n.pos]) && within(r.DiaFrom, n.dia, r.DiaTo) && !hasWord(seen, r.Technique) {
 			out = append(out, r)
 			seen += " " + r.Technique
 		}
@@ -109,7 +109,8 @@ func (c *catalog) words(item string, n *way, when string) string {
 type rules struct {
 	innerLow, innerHigh, band, travelBand, gapShare, thinShare, sink float64
 	shortArcThick, alShortArc, latchMM, thinInductance, rootT        float64
-	openGap, closedFace                                              float64
+	openGap, closedFace, rootShare, ceramicT, openSquare             float64
+	gougeRadius, gougeBelow                                          float64
 	thinPlate, weakShare                                             float64
 }
 
@@ -127,6 +128,8 @@ func readRules(set *tables.Set) rules {
 		gapShare: at("gap_share"), thinShare: at("thin_share"), sink: at("sink_factor"),
 		shortArcThick: at("short_arc_thick_mm"), alShortArc: at("al_short_arc_mm"),
 		latchMM: at("trigger_long_mm"), thinInductance: at("inductance_thin_mm"), rootT: at("root_thickness_mm"),
+		rootShare: at("root_share"), ceramicT: at("ceramic_thickness_mm"), openSquare: at("open_square_share"),
+		gougeRadius: at("gouge_radius_mm"), gougeBelow: at("gouge_below_mm"),
 		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), thinPlate: at("thin_plate_mm"), weakShare: at("weak_share"),
 	}
 }

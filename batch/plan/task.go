@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 
 	"seamtally/batch/joint"
 	"seamtally/batch/units"
@@ -106,8 +107,39 @@ func (c *catalog) readArea(t *task) {
 			t.sides[k] = side{drawn: t.drawn * share, made: t.made * share, depth: s.depths[k]}
 		}
 	}
-	t.openRoot = s.family == butt && t.prep.Kind != joint.SquareButt && t.prep.Backing == "" &&
-		float64(t.prep.Gap) >= c.rules.openGap && float64(t.prep.RootFace) < c.rules.closedFace
+	t.openRoot = s.family == butt && c.hangsFree(t)
+	if t.prep.Backing == "gouge" && t.sides[1].made > 0 {
+		c.addGouge(t)
+	}
+}
+
+// hangsFree tells whether the root is laid over an open gap: a second side that
+// is gouged and welded later is no backing.
+func (c *catalog) hangsFree(t *task) bool {
+	p := &t.prep
+	if p.Backing != "" && p.Backing != "gouge" || float64(p.Gap) < c.rules.openGap {
+		return false
+	}
+	if p.Kind == joint.SquareButt {
+		return t.j.Sides != 2 && p.Backing == "" && float64(p.Gap) >= c.rules.openSquare*float64(t.thinner())
+	}
+	return float64(p.RootFace) < c.rules.closedFace
+}
+
+// addGouge adds the metal that replaces what is gouged from the back: a groove
+// with a round bottom, down through the root face to sound metal.
+func (c *catalog) addGouge(t *task) {
+	r := c.rules.gougeRadius
+	depth := float64(t.prep.RootFace) + c.rules.gougeBelow
+	area := math.Pi * r * r / 2
+	if depth >= r {
+		area += 2 * r * (depth - r)
+	} else {
+		area = r*r*math.Acos((r-depth)/r) - (r-depth)*math.Sqrt(2*r*depth-depth*depth)
+	}
+	t.made += area
+	t.sides[1].made += area
+	t.assume("gouge", fmt.Sprintf("%.0f mm²", area), fmt.Sprintf("gouged %.1f mm deep with a bottom of radius %.0f mm and filled again; gouging itself is not in the hours", depth, r), "common-practice")
 }
 
 // readSeam works out the metres welded and the starts of one pass.
