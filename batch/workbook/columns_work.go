@@ -145,7 +145,7 @@ func welderColumns() []column {
 		word("t85_s", "t8/5 s", 13, t85Text, "cooling time; a pair where the shape factor is a range"),
 		word("torch", "Torch", 50, func(r *row) string { return r.p.Torch }, "angle and direction"),
 		word("trigger", "Trigger", 19, func(r *row) string { return r.p.Trigger }, "two or four strokes"),
-		word("inductance", "Inductance", 34, func(r *row) string { return r.p.Inductance }, "setting in words"),
+		word("inductance", "Inductance", 52, func(r *row) string { return r.p.Inductance }, "setting in words"),
 	}
 	cols[0].fold = false
 	return result(cols)
