@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -32,6 +33,10 @@ func totals(job *price.Job) string {
 	t := job.Totals
 	text := fmt.Sprintf("%s\n  %.2f m of seam, %.2f kg weld metal, %.1f h arc, %.1f h labour; cost %.2f, price %.2f %s\n",
 		tally(job), float64(t.All.Seam), float64(t.All.WeldMetal), float64(t.All.Arc)/60, float64(t.All.Labour)/60, float64(t.Cost), float64(t.Price), job.Shop.Currency)
+	if t.ChangeOverMin > 0 {
+		text += fmt.Sprintf("  and %.1f h for %d changes of wire, gas or machine\n", float64(t.ChangeOverMin)/60, t.ChangeOvers)
+	}
+	text += toBuy(job.Buy)
 	if n := len(t.Unpriced); n > 0 {
 		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", someOf(t.Unpriced))
 	}
@@ -40,6 +45,22 @@ func totals(job *price.Job) string {
 	}
 	return text
 }
+
+// toBuy says in one line how many whole packs of wire and gas the job needs.
+func toBuy(lines []price.BuyLine) string {
+	var parts []string
+	for _, l := range lines {
+		if l.Packs > 0 && l.What != "tip" {
+			parts = append(parts, fmt.Sprintf("%d x %s %s %s", l.Packs, number(l.Pack), l.Unit, l.Name))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "  to buy: " + strings.Join(parts, ", ") + "\n"
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func written(r batch.Result) string {
 	if len(r.Written) == 0 {
