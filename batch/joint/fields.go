@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"regexp"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -127,6 +128,9 @@ func (w *row) size() {
 	}
 }
 
+// reTwoLegs are two whole numbers that may be meant as two legs: 6/8.
+var reTwoLegs = regexp.MustCompile(`^\d{1,2} ?/ ?\d{1,2}$`)
+
 func (w *row) oneSize(cell list.Cell, c *column) {
 	unit := w.bare(c)
 	var size Size
@@ -141,6 +145,9 @@ func (w *row) oneSize(cell list.Cell, c *column) {
 		size, told, bad = w.writtenSize(cell.Text, c, unit)
 	}
 	if bad != nil {
+		if reTwoLegs.MatchString(measure.Plain(cell.Text)) {
+			bad = &measure.Fault{Text: bad.Text, Hint: "write two unequal legs as 6x8, or one decimal number"}
+		}
 		w.fault(c, "bad-size", cell.Text, bad, `a size such as 6, z6, a4, 6x8 or 1/4"`)
 		return
 	}
