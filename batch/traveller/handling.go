@@ -201,8 +201,11 @@ var passColumns = []column{
 
 // passTable lists the passes and returns its height.
 func (f *flow) passTable(r page.Rect, rows []passes) float64 {
-	shown := rows[:min(len(rows), mostPasses)]
-	h := passHead + passRow*float64(len(shown))
+	shown := rows
+	if len(rows) > mostPasses { // the last row says how many are left out
+		shown = rows[:mostPasses-1]
+	}
+	h := passHead + passRow*float64(min(len(rows), mostPasses))
 	box := f.p.Box("passes", page.Rect{X: r.X, Y: r.Y, W: r.W, H: h})
 	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
 	f.p.Write(box, r.X, r.Y+4.2, r.W, page.Left, strong, f.say("pass.title"))
@@ -226,6 +229,11 @@ func (f *flow) passTable(r page.Rect, rows []passes) float64 {
 			f.p.Write(box, cells[i].X+0.4, y, cells[i].W-0.8, passColumns[i].align, body, text)
 		}
 		f.p.Line(box, r.X, y+1.6, r.Right(), y+1.6, 0.12, 0.5)
+	}
+	if len(shown) < len(rows) {
+		left := rows[len(rows)-1].last - shown[len(shown)-1].last
+		y := r.Y + passHead + passRow*float64(len(shown)) + 3.6
+		f.p.Write(box, cells[0].X+0.4, y, r.W-0.8, page.Left, body, f.say("pass.more", strconv.Itoa(left)))
 	}
 	return h
 }
