@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -85,6 +86,9 @@ func TestThinSheetWithThinWire(t *testing.T) {
 		for _, j := range []joint.Joint{buttJoint(joint.SquareButt, thick, "PA"), lap} {
 			j.Wire = "G3Si1 0.8"
 			p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
+			if p.Settings && (p.Filler != "G3Si1" || p.Dia != 0.8 || p.Transfer != ShortArc) {
+				t.Errorf("%s of %v mm: %s %v in %s", j.Kind, thick, p.Filler, p.Dia, p.Transfer)
+			}
 			if !p.Settings || p.Current.Start < 60 || p.Current.Start > 120 {
 				t.Errorf("%s of %v mm: %.0f A %s", j.Kind, thick, p.Current.Start, p.NoSettings)
 			}
@@ -104,6 +108,7 @@ func TestClosedSquareButtWithoutAllowances(t *testing.T) {
 	if p.Settings || p.NoSettings == "" || p.Area != 0 || p.WeldMetal != 0 || p.Travel.Start != 0 || p.Arc != 0 {
 		t.Errorf("%+v", p)
 	}
+	finite(t, "Plan", reflect.ValueOf(p))
 }
 
 // The hot path's plain formulas are those of package weld.
@@ -115,6 +120,7 @@ func TestHotPathIsPackageWeld(t *testing.T) {
 		n := rapid.SampledFrom(c.all[pos]).Draw(rt, "way")
 		current := rapid.Float64Range(n.low, n.high).Draw(rt, "current")
 		area := rapid.Float64Range(2, 60).Draw(rt, "area")
+		density := rapid.SampledFrom([]float64{7850, 7930, 2660}).Draw(rt, "density")
 		feed := n.feed(current)
 		want, err := weld.Melting{A: n.a, B: n.b}.Feed(units.Amp(current), units.MM(n.ext))
 		if err != nil || !near(feed, float64(want), 1e-9) {
@@ -127,9 +133,15 @@ func TestHotPathIsPackageWeld(t *testing.T) {
 		if err != nil || !near(n.deposit(feed), float64(rate), 1e-9) {
 			rt.Fatalf("deposit %v, weld %v (%v)", n.deposit(feed), rate, err)
 		}
-		v, err := weld.Travel(rate, units.MM2(area), units.KgM3(7850))
-		if err != nil || !near(travelAt(float64(rate), area, 7850), float64(v), 1e-9) {
-			rt.Fatalf("travel %v, weld %v (%v)", travelAt(float64(rate), area, 7850), v, err)
+		v, err := weld.Travel(rate, units.MM2(area), units.KgM3(density))
+		if err != nil || !near(travelAt(float64(rate), area, density), float64(v), 1e-9) {
+			rt.Fatalf("travel %v, weld %v (%v)", travelAt(float64(rate), area, density), v, err)
+		}
+		if back := depositFor(float64(v), area, density); !near(back, float64(rate), 1e-9) {
+			rt.Fatalf("%v mm/min needs %v kg/h, was %v", v, back, rate)
+		}
+		if back := n.feedFor(float64(rate)); !near(back, feed, 1e-9) {
+			rt.Fatalf("%v kg/h needs %v m/min, was %v", rate, back, feed)
 		}
 	})
 }
@@ -139,11 +151,16 @@ func TestSplittingNeverSaves(t *testing.T) {
 	set, shop := world(t)
 	rapid.Check(t, func(rt *rapid.T) {
 		j := filletJoint(rapid.Float64Range(3, 12).Draw(rt, "leg"), rapid.Float64Range(4, 20).Draw(rt, "thick"), "PB")
-		j.Length, j.Wire, j.Gas = units.MM(rapid.Float64Range(40, 8000).Draw(rt, "length")), "G3Si1 1.2", "M21"
+		j.Length, j.Wire, j.Gas, j.Process = units.MM(rapid.Float64Range(40, 8000).Draw(rt, "length")), "G3Si1 1.2", "M21", "135"
 		half := j
 		half.Length /= 2
-		whole := cost(Joints([]joint.Joint{j}, set, shop, Options{}))
-		parts := cost(Joints([]joint.Joint{half, half}, set, shop, Options{}))
+		one, two := Joints([]joint.Joint{j}, set, shop, Options{}), Joints([]joint.Joint{half, half}, set, shop, Options{})
+		for _, p := range append(one, two...) {
+			if !p.Settings || p.Cost.Total <= 0 {
+				rt.Fatalf("no settings: %s", p.NoSettings)
+			}
+		}
+		whole, parts := cost(one), cost(two)
 		if parts < whole*(1-1e-9) {
 			rt.Fatalf("%v mm: whole %v, two halves %v", j.Length, whole, parts)
 		}
@@ -156,4 +173,27 @@ func cost(plans []Plan) float64 {
 		sum += plans[i].Cost.Total
 	}
 	return float64(sum)
+}
+
+// A thicker single V in the same wire never costs less: there is more to fill.
+func TestThickerGrooveIsNeverCheaper(t *testing.T) {
+	set, shop := world(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		thin := rapid.Float64Range(6, 25).Draw(rt, "thin")
+		by := rapid.Float64Range(1.02, 1.6).Draw(rt, "by")
+		var costs [2]float64
+		for i, thick := range []float64{thin, thin * by} {
+			j := buttJoint(joint.SingleV, thick, "PA")
+			j.Wire, j.Gas, j.Process = "G3Si1 1.2", "M21", "135"
+			j.Angle, j.Gap, j.RootFace, j.GapGiven, j.RootFaceGiven = 60, 2, 2, true, true
+			plans := Joints([]joint.Joint{j}, set, shop, Options{})
+			if !plans[0].Settings {
+				rt.Fatalf("%v mm: %s", thick, plans[0].NoSettings)
+			}
+			costs[i] = cost(plans)
+		}
+		if costs[1] < costs[0]*(1-1e-9) {
+			rt.Fatalf("%v mm costs %v, %v mm costs %v", thin, costs[0], thin*by, costs[1])
+		}
+	})
 }
