@@ -111,7 +111,7 @@ type rules struct {
 	shortArcThick, alShortArc, latchMM, thinInductance, rootT        float64
 	openGap, closedFace, rootShare, ceramicT, openSquare             float64
 	gougeRadius, gougeBelow                                          float64
-	thinPlate, weakShare                                             float64
+	thinPlate, weakShare, weakStep                                   float64
 }
 
 func readRules(set *tables.Set) rules {
@@ -130,6 +130,6 @@ func readRules(set *tables.Set) rules {
 		latchMM: at("trigger_long_mm"), thinInductance: at("inductance_thin_mm"), rootT: at("root_thickness_mm"),
 		rootShare: at("root_share"), ceramicT: at("ceramic_thickness_mm"), openSquare: at("open_square_share"),
 		gougeRadius: at("gouge_radius_mm"), gougeBelow: at("gouge_below_mm"),
-		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), thinPlate: at("thin_plate_mm"), weakShare: at("weak_share"),
+		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), thinPlate: at("thin_plate_mm"), weakShare: at("weak_share"), weakStep: at("weak_step"),
 	}
 }
