@@ -4,6 +4,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"io"
 	"os"
 	"os/exec"
@@ -135,4 +136,15 @@ func namesIn(t *testing.T, dir string) []string {
 		names = append(names, e.Name())
 	}
 	return names
+}
+
+// A run that is interrupted before it begins its list says so like any other.
+func TestInterruptedBeforeTheListIsSaid(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	var out, said strings.Builder
+	p := program{in: strings.NewReader("Mark,Length,Leg\nW,1,1\n"), out: &out, err: &said, now: time.Now}
+	if code := p.run(ctx, []string{"seamtally", "run", "-", "--dry-run"}); code != batch.Interrupted || strings.Count(said.String(), "interrupted") != 1 {
+		t.Errorf("exit code %d, said %q", code, said.String())
+	}
 }

@@ -79,13 +79,15 @@ func (p program) run(ctx context.Context, args []string) (code int) {
 
 // end words the error, if any, and returns the exit code that goes with it.
 func (p program) end(code int, err error) int {
-	if err == nil || brokenPipe(err) {
-		return code
-	}
-	if code = max(code, batch.CodeOf(err)); batch.CodeOf(err) == batch.Interrupted {
+	ended := batch.CodeOf(err) == batch.Interrupted
+	switch {
+	case err != nil && ended, err == nil && code == batch.Interrupted: // also a list that was never begun
 		p.complain("%s", interrupted[len("seamtally: "):])
 		return batch.Interrupted
+	case err == nil || brokenPipe(err):
+		return code
 	}
+	code = max(code, batch.CodeOf(err))
 	p.complain("%s", err.Error())
 	return code
 }
