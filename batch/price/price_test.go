@@ -204,3 +204,19 @@ func TestALittleIsStillBought(t *testing.T) {
 		}
 	}
 }
+
+// The figure lies half a step between two decimals; in binary it falls just short.
+func TestRoundTakesDecimalHalvesAsSpreadsheetsDo(t *testing.T) {
+	for _, c := range []struct {
+		x        float64
+		decimals int
+		want     float64
+	}{
+		{89.547 / 60 / 4, 6, 0.373113}, // 0.3731125: a tip need of the gangway sample
+		{1.005, 2, 1.01}, {2.675, 2, 2.68}, {-1.005, 2, -1.01}, {0.5, 0, 1}, {0.49999999, 0, 0}, {1.0049999, 2, 1},
+	} {
+		if got := Round(c.x, c.decimals); got != c.want {
+			t.Errorf("%v to %d decimals: %v, want %v", c.x, c.decimals, got, c.want)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package price
 import (
 	"math"
 	"sort"
+	"strconv"
 )
 
 // Decimals of the figures that are summed and printed by machines. Every joint's
@@ -18,10 +19,13 @@ const (
 	KWhDecimals    = 6
 )
 
-// Round returns x rounded half away from zero to a number of decimals.
+// Round returns x rounded half away from zero to a number of decimals. What is a
+// half step to fifteen digits counts as one, as it does in a spreadsheet's ROUND:
+// binary fractions fall a hair short of many decimal halves.
 func Round[T ~float64](x T, decimals int) T {
 	step := math.Pow(10, float64(decimals))
-	if r := math.Round(float64(x)*step) / step; !math.IsInf(r, 0) {
+	scaled, err := strconv.ParseFloat(strconv.FormatFloat(float64(x)*step, 'g', 15, 64), 64)
+	if r := math.Round(scaled) / step; err == nil && !math.IsInf(r, 0) {
 		return T(r + 0) // -0 becomes 0
 	}
 	return x
