@@ -99,6 +99,7 @@ type problem struct {
 	Sheet  string        `json:"sheet"`
 	Row    number        `json:"row"`
 	Column string        `json:"column"`
+	Header string        `json:"header"`
 	Level  finding.Level `json:"level"`
 	Code   string        `json:"code"`
 	Text   string        `json:"text"`
@@ -114,7 +115,7 @@ func newProblems(list []finding.Problem) []problem {
 		if p.Place.Col > 0 {
 			column = finding.ColumnName(p.Place.Col)
 		}
-		out = append(out, problem{File: p.Place.File, Sheet: p.Place.Sheet, Row: when(p.Place.Row > 0, count(p.Place.Row)), Column: column,
+		out = append(out, problem{File: p.Place.File, Sheet: p.Place.Sheet, Row: when(p.Place.Row > 0, count(p.Place.Row)), Column: column, Header: p.Place.Header,
 			Level: p.Level, Code: p.Code, Text: p.Text, Read: p.Read, Want: p.Want, Hint: p.Hint})
 	}
 	return out

@@ -11,7 +11,7 @@ func commands() []*cli.Command {
 	return []*cli.Command{
 		{Name: "run", Usage: "work lists: workbook, results CSV and traveller of each", UsageText: "run LIST... [options]", Flags: workingOptions(),
 			Description: "Works each LIST (XLSX, XLSM, CSV, TSV; - reads CSV from standard input). For\nframe.xlsx it writes frame-worked.xlsx, frame-joints.csv and\nframe-traveller.pdf. The list itself is never changed."},
-		{Name: "check", Usage: "read and judge lists, write nothing", UsageText: "check LIST... [options]", Flags: workingOptions(),
+		{Name: "check", Usage: "read and judge lists, write nothing", UsageText: "check LIST... [options]", Flags: checkOptions(),
 			Description: "Reads each LIST and says how every column was understood and what is wrong, with\nthe place of each finding. Writes nothing. Takes the options of run; those about\noutputs have no effect here."},
 		{Name: "explain", Usage: "one joint step by step", UsageText: "explain LIST MARK [options]", Flags: workingOptions(),
 			Description: "Shows how one joint was worked out: formula, numbers put in, result, unit,\nsource and basis of each step, and the ways of welding it that were considered.\nTakes the options of run; those about outputs have no effect here."},
@@ -30,6 +30,7 @@ var examples = map[string]string{
 `,
 	"check": `  seamtally check frame.xlsx
   seamtally check frame.xlsx --json
+  seamtally check frame.xlsx --csv > findings.csv
 `,
 	"explain": `  seamtally explain frame.xlsx W12
   seamtally explain frame.xlsx -- -3        a mark that begins with a dash

@@ -25,6 +25,13 @@ func (p program) checkLists(c *cli.Context) (int, error) {
 // judgement shows how a list was understood, then what is wrong with it, the
 // most serious last, where the eye rests.
 func (p program) judgement(c *cli.Context, w io.Writer, r batch.Result) error {
+	if c.Bool("csv") {
+		findings, err := batch.Findings(r.Job)
+		if err == nil {
+			err = say(w, string(findings))
+		}
+		return err
+	}
 	var b strings.Builder
 	if !c.Bool("quiet") {
 		understood(&b, r.Job)
@@ -118,17 +125,15 @@ func stitches(b *strings.Builder, job *price.Job) {
 
 func problems(b *strings.Builder, job *price.Job, level finding.Level) {
 	head := "\n" + heading[level] + " about the list\n"
-	for _, p := range job.Problems {
-		if p.Level == level {
-			fmt.Fprintf(b, "%s  %s\n", head, p.Line())
-			head = ""
-		}
+	for _, line := range problemLines(job.Problems, level) {
+		fmt.Fprintf(b, "%s  %s\n", head, line)
+		head = ""
 	}
 }
 
 // checks groups the checks that say the same about several joints.
 func checks(b *strings.Builder, job *price.Job, level finding.Level) {
-	about, order := map[string][]string{}, []string{}
+	joints, order := map[string][]string{}, []string{}
 	for i := range job.Plans {
 		p := &job.Plans[i]
 		for _, c := range p.Checks {
@@ -136,17 +141,17 @@ func checks(b *strings.Builder, job *price.Job, level finding.Level) {
 				continue
 			}
 			text := checkText(c)
-			if about[text] == nil {
+			if joints[text] == nil {
 				order = append(order, text)
 			}
-			about[text] = append(about[text], fmt.Sprintf("%s (row %d)", p.Joint.Mark, p.Joint.Place.Row))
+			joints[text] = append(joints[text], fmt.Sprintf("%s (row %d)", p.Joint.Mark, p.Joint.Place.Row))
 		}
 	}
 	if len(order) > 0 {
 		fmt.Fprintf(b, "\n%s about joints\n", heading[level])
 	}
 	for _, text := range order {
-		fmt.Fprintf(b, "  %s: %s\n", oneLine(strings.Join(about[text], ", ")), text)
+		fmt.Fprintf(b, "  %s: %s\n", oneLine(about(joints[text])), text)
 	}
 }
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -55,6 +56,13 @@ func workingOptions() []cli.Flag {
 		&cli.BoolFlag{Name: "strict", Usage: "warnings change the exit code too", Category: groupOther},
 		&cli.BoolFlag{Name: "quiet", Aliases: []string{"q"}, Usage: "print errors only", Category: groupOther},
 	}
+}
+
+// checkOptions are those of the working commands and the findings as CSV.
+func checkOptions() []cli.Flag {
+	list := workingOptions()
+	csv := &cli.BoolFlag{Name: "csv", Usage: "print everything found as CSV on standard output, one line each", Category: groupOutput}
+	return slices.Insert(list, 5, cli.Flag(csv)) // behind --json
 }
 
 // jobOf turns the options of a working command into a job.
