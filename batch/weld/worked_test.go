@@ -117,6 +117,16 @@ func worked() []check {
 			v, _, err := Cooling(120, 1.5, 30, 0.9, 0.9)
 			return float64(v), err
 		}, 9.56, 0.005, "SSAB Welding Handbook ed.2 p.17, worked out", "derived"},
+		{"seam of 60.3 on 168.3 at 60° [mm]", "SADDLE-1", func() (float64, error) { return plain(SaddleLength(60.3, 168.3, 60)) }, 206.08, 0.005, "numeric arc length of the figures", "derived"},
+		{"seam of 88.9 on a flat face at 45° [mm]", "SADDLE-2", func() (float64, error) { return plain(FaceLength(88.9, 45)) }, 339.62, 0.005, "ellipse perimeter of the figures", "derived"},
+		{"way round CHS 21.3 [m²/m]", "ROUND-1", func() (float64, error) {
+			v, err := RoundPerimeter(21.3)
+			return float64(v) / 1000, err
+		}, 0.067, 0.0005, "Circular Hollow Sections - Cold Formed table (EN 10219)", "published"},
+		{"way round SHS 25x25x3, r 6 [m²/m]", "ROUND-2", func() (float64, error) {
+			v, err := BoxPerimeter(25, 25, 6)
+			return float64(v) / 1000, err
+		}, 0.0897, 0.00005, "BS EN 10219:1997 table, engineering reference page", "published"},
 	}
 }
 
