@@ -87,6 +87,7 @@ func (w *row) kind() {
 		return
 	}
 	w.joint.Kind = Kind(v)
+	w.joint.Open = openOf(w.joint.Kind, cell.Text)
 	if (v == string(Fillet) || v == string(Lap)) && w.bothSides(cell.Text) {
 		w.joint.Sides = 2
 		w.assume("sides", "2", `the kind says both sides: "`+cell.Text+`"`, "derived")
@@ -159,20 +160,33 @@ func (w *row) oneSize(cell list.Cell, c *column) {
 		w.noteBare(c, unit)
 	}
 	if !told {
-		size.Means = SizeKind(w.opt.sizeMeans())
-		if w.joint.Kind.IsButt() || w.joint.Kind == anyButt {
-			size.Means = Penetration
-			w.assume("size", "penetration", `a bare number under "`+c.Header+`" of a butt is taken as its penetration`, "common-practice")
-		} else {
-			w.sizesTaken++
-			w.assume("size", string(size.Means), `a bare number under "`+c.Header+`" is taken as the `+string(size.Means), "shop value size_means")
-		}
+		w.untold(&size, c)
 	}
 	if old := w.joint.Size; old.Means != NoSize {
 		w.twoSizes(old, size, c, cell.Text)
 		return
 	}
 	w.joint.Size = size
+}
+
+// untold settles what a bare number means where neither cell nor header says it.
+func (w *row) untold(size *Size, c *column) {
+	kind, bare := w.joint.Kind, `a bare number under "`+c.Header+`" of a `
+	switch {
+	case kind == Plug || kind == Slot:
+		size.Means = Leg
+		w.assume("size", "width of the hole", bare+string(kind)+" is taken as the diameter or width of the hole", "common-practice")
+	case kind == FlareBevel || kind == FlareV || kind == Edge:
+		size.Means = Throat
+		w.assume("size", string(Throat), bare+string(kind)+" is taken as how deep it is filled", "common-practice")
+	case kind.IsButt() || kind == anyButt:
+		size.Means = Penetration
+		w.assume("size", "penetration", bare+"butt is taken as its penetration", "common-practice")
+	default:
+		size.Means = SizeKind(w.opt.sizeMeans())
+		w.sizesTaken++
+		w.assume("size", string(size.Means), `a bare number under "`+c.Header+`" is taken as the `+string(size.Means), "shop value size_means")
+	}
 }
 
 // twoSizes compares a leg and a throat that both stand in the row.
@@ -226,6 +240,8 @@ func (w *row) length() {
 	case w.joint.AllRound && w.joint.Part1 == "":
 		w.say(finding.Error, first, "all-round", read, "the seam goes all round, but the row names no section", "a length, or a section in part1", "write the length of the seam")
 	case w.joint.AllRound:
+	case w.joint.Kind == Plug && total <= 0 && !w.bad: // a hole has no seam length
+		return
 	case first == nil:
 		w.missing("length", "the seams' lengths")
 	case !any:

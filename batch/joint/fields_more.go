@@ -226,7 +226,7 @@ func (w *row) finish() {
 	switch {
 	case j.Kind == NoKind:
 		w.say(finding.Error, w.column("kind"), "no-kind", "", "neither a kind of joint nor a size is given", "a kind, or a size (then a fillet is taken)", "write the kind or the size")
-	case (j.Kind == Fillet || j.Kind == Lap || j.Kind == Corner || j.Kind == Edge) && j.Size.Means == NoSize:
+	case (j.Kind == Fillet || j.Kind == Lap || (j.Kind == Corner || j.Kind == Edge) && j.T1 == 0 && j.T2 == 0) && j.Size.Means == NoSize:
 		w.missingSize()
 	case j.Kind.IsButt() && j.T1 == 0 && j.Depth == 0 && j.Size.Means == NoSize:
 		w.say(finding.Error, w.column("t1"), "no-thickness", "", "a "+string(j.Kind)+" needs a thickness: without it there is no groove to fill", "a thickness", "write the thickness of the thinner part")

@@ -90,6 +90,7 @@ type Joint struct {
 
 	Qty      int // identical joints, at least 1
 	Kind     Kind
+	Open     Opening  // of an outside corner; "" if the list does not say
 	Length   units.MM // seam length of one joint, one side
 	AllRound bool
 	Sides    int // 1 or 2
