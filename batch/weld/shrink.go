@@ -9,10 +9,10 @@ import "seamtally/batch/units"
 //
 // Symbols: A area of the weld [mm²], as made; t thickness [mm]; g gap [mm].
 // Valid: 0 < A <= 10⁵ mm², 0 < t <= 1000 mm, 0 <= g <= 100 mm.
-// Assumes: free plates of steel; another form has half the first term.
+// Assumes: free plates of steel; [ShrinkButtLow] is the other published form.
 // Source: a chart crediting Spraragen and Ettinger; older AWS Welding Handbook has 0.18 for 0.2.
 // Basis: memory.
-// Accuracy: estimating only, between half and the whole of the result.
+// Accuracy: estimating only: the upper end of a range.
 // Errors: [ErrRange] for a value outside the limits.
 func ShrinkButt(area units.MM2, t, gap units.MM) (units.MM, error) {
 	err := first(
@@ -24,6 +24,25 @@ func ShrinkButt(area units.MM2, t, gap units.MM) (units.MM, error) {
 		return 0, err
 	}
 	return units.MM(0.2*float64(area)/float64(t) + 0.05*float64(gap)), nil
+}
+
+// ShrinkButtLow returns the lower estimate of how much a butt weld draws two
+// plates together across the seam, in millimetres.
+//
+//	S = 0.1 A/t        (SHRINK-4)
+//
+// Symbols: A area of the weld [mm²], as made; t thickness [mm].
+// Valid: 0 < A <= 10⁵ mm², 0 < t <= 1000 mm.
+// Assumes: free plates of steel.
+// Source: project method statement citing AWS D1.1:2020 and Blodgett (extract), formula and tables 1 and 2.
+// Basis: published.
+// Accuracy: estimating only: the lower end of a range.
+// Errors: [ErrRange] for a value outside the limits.
+func ShrinkButtLow(area units.MM2, t units.MM) (units.MM, error) {
+	if err := first(over("area", area, 1e5, "mm²"), over("thickness", t, maxThickness, "mm")); err != nil {
+		return 0, err
+	}
+	return units.MM(0.1 * float64(area) / float64(t)), nil
 }
 
 // ShrinkTee returns how much two continuous fillets shorten the plate that they
@@ -43,6 +62,45 @@ func ShrinkTee(leg, t units.MM) (units.MM, error) {
 		return 0, err
 	}
 	return units.MM(1.02 * float64(leg) / float64(t)), nil
+}
+
+// ShrinkLap returns how much two continuous fillets of a lap joint draw the
+// plates together across the seam, in millimetres.
+//
+//	S = 1.52 z/t        (SHRINK-5)
+//
+// Symbols: z leg of each fillet [mm]; t thickness of the plates [mm].
+// Valid: 0 < z <= 200 mm, 0 < t <= 1000 mm. Stitches: times welded length over length.
+// Assumes: a fillet at both edges, free plates of steel.
+// Source: AWS Welding Handbook (0.06 in constant); a calculator page has the constant 1.52.
+// Basis: memory.
+// Accuracy: estimating only.
+// Errors: [ErrRange] for a value outside the limits.
+func ShrinkLap(leg, t units.MM) (units.MM, error) {
+	if err := first(over("leg", leg, maxLeg, "mm"), over("thickness", t, maxThickness, "mm")); err != nil {
+		return 0, err
+	}
+	return units.MM(1.52 * float64(leg) / float64(t)), nil
+}
+
+// ShrinkFilletRule returns the allowance for what fillets draw a part together
+// across the seam, in millimetres: a rule of thumb beside [ShrinkTee].
+//
+//	S = 0.8 n        (SHRINK-6)
+//
+// Symbols: n fillets on the part [-]; z leg [mm]; t plate thickness [mm].
+// Valid: 1 <= n <= 100, z <= 0.75 t.
+// Assumes: continuous fillets on steel.
+// Source: TWI FAQ weld shrinkage allowance.
+// Basis: published.
+// Accuracy: a rule of thumb, meant as an allowance when parts are cut.
+// Errors: [ErrRange] for a leg above three quarters of the plate.
+func ShrinkFilletRule(n int, leg, t units.MM) (units.MM, error) {
+	err := first(within("fillets", float64(n), 1, 100, ""), over("thickness", t, maxThickness, "mm"), over("leg", leg, 0.75*float64(t), "mm"))
+	if err != nil {
+		return 0, err
+	}
+	return units.MM(0.8 * float64(n)), nil
 }
 
 // ShrinkLong returns how much a seam shortens a part along itself, in

@@ -102,13 +102,19 @@ func worked() []check {
 		}, 3.797, 0.0005, "job check of the power figures", "derived"},
 		{"duty 300 A at 60 % on 100 % [A]", "DUTY-1", func() (float64, error) { return plain(DutyCurrent(300, 0.6, 1)) }, 232.4, 0.05, "square law", "derived"},
 		{"shrinkage of a butt, A 60 t 10 gap 2 [mm]", "SHRINK-1", func() (float64, error) { return plain(ShrinkButt(60, 10, 2)) }, 1.30, 0.005, "check of the shrinkage figures", "derived"},
+		{"lower shrinkage of a butt, A 60 t 10 [mm]", "SHRINK-4", func() (float64, error) { return plain(ShrinkButtLow(60, 10)) }, 0.60, 0.005, "check of the shrinkage figures", "derived"},
+		{"shrinkage of a lap, leg 6 t 10 [mm]", "SHRINK-5", func() (float64, error) { return plain(ShrinkLap(6, 10)) }, 0.912, 0.0005, "1.52 x 6/10", "derived"},
+		{"allowance for two fillets of 6 on 10 [mm]", "SHRINK-6", func() (float64, error) { return plain(ShrinkFilletRule(2, 6, 10)) }, 1.6, 0.05, "TWI FAQ weld shrinkage allowance, 0.8 mm per weld", "published"},
 		{"shrinkage of a tee, leg 6 t 10 [mm]", "SHRINK-2", func() (float64, error) { return plain(ShrinkTee(6, 10)) }, 0.612, 0.0005, "check of the shrinkage figures", "derived"},
 		{"shrinkage along, A 50 in 2500 mm² [mm/m]", "SHRINK-3", func() (float64, error) { return plain(ShrinkLong(50, 2500)) }, 0.5, 1e-9, "25 x 50/2500", "derived"},
 		{"CEV of C .16 Mn 1.40 Cr .10 Mo .02 V .01 Ni .10 Cu .20", "CARBON-1", Composition{0.16, 0.30, 1.40, 0.10, 0.02, 0.01, 0.10, 0.20, 0}.CEV, 0.4393, 0.00005, "worked row of the carbon equivalents", "derived"},
 		{"CET of the same", "CARBON-2", Composition{0.16, 0.30, 1.40, 0.10, 0.02, 0.01, 0.10, 0.20, 0}.CET, 0.3195, 0.00005, "worked row of the carbon equivalents", "derived"},
 		{"Pcm of the same", "CARBON-3", Composition{0.16, 0.30, 1.40, 0.10, 0.02, 0.01, 0.10, 0.20, 0}.Pcm, 0.2590, 0.00005, "worked row of the carbon equivalents", "derived"},
 		{"CE of low-alloy plate a", "CARBON-1", Composition{C: 0.2, Mn: 1.213, Cr: 0.195, Mo: 0.009, V: 0.035, Ni: 0.118}.CEV, 0.458, 0.0005, "worked sheet (French), stored copy", "published"},
-		{"preheat CET 0.3, 20 mm, HD 5, 1 kJ/mm [°C]", "PREHEAT-1", func() (float64, error) { return plain(Preheat(0.3, 20, 5, 1, EN1011)) }, 56.5, 0.05, "EN 1011-2 coefficients recalled", "derived"},
+		{"highest CET of S355J2: C .20, Cu .55, Mn 1.28 within a CEV of .45", "CARBON-4", func() (float64, error) { return HighestCET(SteelLimits{CEV: 0.45, C: 0.2, Cu: 0.55, Mn: 1.6}) }, 0.3555, 1e-9, "by hand: .20 + .55/20 + (.45 - .20 - .55/15) x 6/10", "derived"},
+		{"highest CET of A572-50, which limits no CEV", "CARBON-4", func() (float64, error) { return HighestCET(SteelLimits{C: 0.23, Mn: 1.35}) }, 0.365, 0.0005, "test vector of the worked preheats", "derived"},
+		{"preheat CET 0.3, 20 mm, HD 5, 1 kJ/mm [°C]", "PREHEAT-1", func() (float64, error) { return plain(Preheat(0.3, 20, 5, 1, EN1011)) }, 56.5, 0.05, "DIN EN 1011-2 formula C.8, worked out", "derived"},
+		{"CET that gives 56.5 °C in the same", "PREHEAT-2", func() (float64, error) { return PreheatCET(56.5, 20, 5, 1, EN1011) }, 0.3, 0.0001, "preheat check read backwards", "derived"},
 		{"the same by SEW 088", "PREHEAT-1", func() (float64, error) { return plain(Preheat(0.3, 20, 5, 1, SEW088)) }, 55.4, 0.05, "SEW 088 coefficients", "derived"},
 		{"t8/5 on plate, 20 °C, 0.5 kJ/mm, thick [s]", "COOL-1", func() (float64, error) { return plain(CoolingThick(20, 0.5, 1)) }, 2.64, 0.005, "SSAB Welding Handbook ed.2 p.17 formula 3.2, worked out", "derived"},
 		{"t8/5 butt between runs, 6 mm [s]", "COOL-2", func() (float64, error) { return plain(CoolingThin(20, 0.5, 6, 0.9)) }, 7.10, 0.05, "SSAB Welding Handbook ed.2 p.17 formula 3.1, worked out", "derived"},
@@ -117,6 +123,7 @@ func worked() []check {
 			v, _, err := Cooling(120, 1.5, 30, 0.9, 0.9)
 			return float64(v), err
 		}, 9.56, 0.005, "SSAB Welding Handbook ed.2 p.17, worked out", "derived"},
+		{"heat that gives 8.97 s in a butt of 15 mm at 100 °C [kJ/mm]", "COOL-5", func() (float64, error) { return plain(HeatForCooling(100, 8.97, 15, 0.9, 0.9)) }, 1.1730, 0.0005, "t85 check read backwards: the thin-plate time 14.66 s at 1.5 kJ/mm goes with the square", "derived"},
 		{"seam of 60.3 on 168.3 at 60° [mm]", "SADDLE-1", func() (float64, error) { return plain(SaddleLength(60.3, 168.3, 60)) }, 206.08, 0.005, "numeric arc length of the figures", "derived"},
 		{"seam of 88.9 on a flat face at 45° [mm]", "SADDLE-2", func() (float64, error) { return plain(FaceLength(88.9, 45)) }, 339.62, 0.005, "ellipse perimeter of the figures", "derived"},
 		{"way round CHS 21.3 [m²/m]", "ROUND-1", func() (float64, error) {
