@@ -18,6 +18,7 @@ type Facts struct {
 	ShapeFactors  []ShapeFactor
 	Hydrogens     []Hydrogen
 	HeatLimits    []HeatLimit
+	Limits        []SteelLimit
 	Shades        []Shade
 	Cautions      []Caution
 	Positions     []Position
@@ -44,6 +45,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "shape_factors", &facts.ShapeFactors),
 		into(f, "hydrogen", &facts.Hydrogens),
 		into(f, "heat_limits", &facts.HeatLimits),
+		into(f, "steel_limits", &facts.Limits),
 		into(f, "filter_shades", &facts.Shades),
 		into(f, "cautions", &facts.Cautions),
 		into(f, "positions", &facts.Positions),

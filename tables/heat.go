@@ -41,6 +41,7 @@ type HeatLimit struct {
 	Family    string        `csv:"family"`
 	T85Low    units.Second  `csv:"t85_low_s"`
 	T85High   units.Second  `csv:"t85_high_s"`
+	HeatMin   units.KJMM    `csv:"heat_min_kj_mm"`
 	HeatMax   units.KJMM    `csv:"heat_max_kj_mm"`
 	Interpass units.Celsius `csv:"interpass_max_c"`
 	Note      string        `csv:"note"`
@@ -67,14 +68,30 @@ func (f *Facts) ShapeFactor(joint string) (ShapeFactor, bool) {
 	return ShapeFactor{}, false
 }
 
-// HydrogenOf returns the diffusible hydrogen of a wire.
+// HydrogenOf returns the diffusible hydrogen that a wire is reckoned with: by the
+// hydrogen class in its designation where there is one, else by its construction,
+// else by the row of the metal that stands for what is not known.
 func (f *Facts) HydrogenOf(w Wire) (Hydrogen, bool) {
-	for _, h := range f.Hydrogens {
-		if h.Construction == w.Construction && h.Metal == w.Metal {
-			return h, true
+	for _, construction := range []string{hydrogenClass(w.ISO), w.Construction, "unknown"} {
+		for _, h := range f.Hydrogens {
+			if h.Construction == construction && h.Metal == w.Metal {
+				return h, true
+			}
 		}
 	}
 	return Hydrogen{}, false
+}
+
+// hydrogenClass returns the hydrogen class of a designation such as
+// "ISO 17632-A T 46 2 P M 1 H5"; empty if it names none.
+func hydrogenClass(designation string) string {
+	for word := range strings.FieldsSeq(designation) {
+		switch word {
+		case "H2", "H4", "H5", "H8", "H10", "H15", "H16":
+			return word
+		}
+	}
+	return ""
 }
 
 // HeatLimit returns the window of heat of a material family.
