@@ -44,13 +44,13 @@ var fields = []field{
 	{"tip_life_h", 0.05, 1000, func(s *Shop, v float64) { s.TipLifeH = v }},
 }
 
-// family is a shop value of which there is one for each wire, gas or transfer
-// mode: the key is the family, a dot and the name.
+// family is a shop value of which there is one for each wire, gas, transfer
+// mode or steel: the key is the family, a dot and the name.
 type family struct {
 	name     string
 	unit     string
 	min, max float64
-	of       string // "wire", "gas" or "transfer"
+	of       string // "wire", "gas", "transfer" or "steel"
 }
 
 var families = []family{
@@ -61,10 +61,12 @@ var families = []family{
 	{"cylinder_l", "l", 50, 2e6, "gas"},
 	{"on_hand_l", "l", 0, 1e9, "gas"},
 	{"spatter_min_m", "min/m", 0, 60, "transfer"},
+	{"cet", "", 0.05, 1, "steel"},
+	{"cev", "", 0.05, 1.5, "steel"},
 }
 
 // words are the shop values that are words.
-var words = []string{"currency", "size_means", "missing_size", "choose", "stock_wires", "stock_gases", "machines"}
+var words = []string{"currency", "size_means", "missing_size", "choose", "preheat_method", "stock_wires", "stock_gases", "machines"}
 
 // transfers are the modes of metal transfer as keys spell them.
 var transfers = []string{"short_arc", "globular", "spray", "pulse"}

@@ -15,7 +15,8 @@ type names struct {
 	dias     map[string][]units.MM
 	gases    map[string]string
 	machines map[string]string
-	all      struct{ fillers, gases, machines []string } // in table order
+	steel    func(words string) bool                             // tells whether words name a steel of the tables
+	all      struct{ fillers, gases, machines, steels []string } // in table order
 }
 
 // fold makes spellings comparable: no spaces, no case.
@@ -43,8 +44,20 @@ func newNames(set *tables.Set) *names {
 		n.machines[fold(m.Name)] = m.Name
 		n.all.machines = append(n.all.machines, m.Name)
 	}
+	for _, m := range set.Materials {
+		if m.Group == carbonSteel {
+			n.all.steels = append(n.all.steels, m.Grade)
+		}
+	}
+	n.steel = func(words string) bool {
+		m, ok := set.Material(words)
+		return ok && m.Group == carbonSteel
+	}
 	return n
 }
+
+// carbonSteel is the group of the materials whose carbon equivalent matters.
+const carbonSteel = "carbon steel"
 
 // wire splits "G3Si1 1.0", "G3Si1.1.0" or "ER70S-6 1,0 mm" into the table's filler
 // and a diameter; the diameter is zero where the text names the class alone.

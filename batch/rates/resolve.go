@@ -47,6 +47,11 @@ func (s *Shop) resolveFamily(e entry, fam family, name string) (string, *finding
 			return fam.name + "." + mode, nil
 		}
 		known = transfers
+	case "steel":
+		if s.names.steel(name) {
+			return fam.name + "." + name, nil
+		}
+		known = s.names.all.steels
 	}
 	return "", unknownName(e.place, fam.of, name, known)
 }

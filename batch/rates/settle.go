@@ -11,18 +11,26 @@ import (
 
 // settle fills the shop's fields from its values and says what is missing.
 func (s *Shop) settle() []finding.Problem {
-	s.SpatterMinM = map[string]float64{}
+	s.SpatterMinM, s.CET, s.CEV = map[string]float64{}, map[string]float64{}, map[string]float64{}
 	for _, v := range s.Values {
 		if f, ok := fieldOf(v.Key); ok {
 			f.put(s, v.Num)
 		}
-		if f, name, ok := familyOf(v.Key); ok && f.of == "transfer" {
-			s.SpatterMinM[strings.Replace(name, "_", " ", 1)] = v.Num
+		if f, name, ok := familyOf(v.Key); ok {
+			switch f.name {
+			case "spatter_min_m":
+				s.SpatterMinM[strings.Replace(name, "_", " ", 1)] = v.Num
+			case "cet":
+				s.CET[name] = v.Num
+			case "cev":
+				s.CEV[name] = v.Num
+			}
 		}
 	}
 	s.dropSpatter()
 	s.Currency, s.SizeMeans = s.word("currency"), s.word("size_means")
 	s.MissingSize, s.Choose = s.word("missing_size"), s.word("choose")
+	s.PreheatMethod = s.word("preheat_method")
 	s.Machines = splitStock(s.word("machines"))
 	problems := s.settleWires()
 	return append(problems, s.settleGases()...)

@@ -12,6 +12,8 @@ import (
 var choices = map[string][]string{
 	"size_means": {"leg", "throat"},
 	"choose":     {"list", "joint"},
+
+	"preheat_method": {"codes", "cet", "cet-sew", "category", "none"},
 }
 
 // sizeRule is a rule for a missing size: a share of the thinner part.
