@@ -24,11 +24,12 @@ var arrows = map[string]string{
 	"rates":     "list tables finding units",
 	"plan":      "weld joint rates tables finding units",
 	"price":     "plan joint rates tables finding units",
-	"workbook":  "price plan joint rates list tables templates finding units",
+	"compare":   "price plan joint units",
+	"workbook":  "compare price plan joint rates list tables templates finding units",
 	"traveller": "price plan joint rates tables templates finding units",
-	"report":    "price plan joint rates list tables templates finding units",
-	"batch":     "save workbook traveller report price plan joint rates list tables finding units",
-	"cmd":       "batch save price plan joint tables templates finding units",
+	"report":    "compare price plan joint rates list tables templates finding units",
+	"batch":     "save workbook traveller report compare price plan joint rates list tables finding units",
+	"cmd":       "batch save compare price plan joint tables templates finding units",
 	"samples":   "",
 }
 

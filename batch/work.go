@@ -9,10 +9,12 @@ import (
 	"os"
 	"path/filepath"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/batch/list"
 	"seamtally/batch/plan"
 	"seamtally/batch/price"
+	"seamtally/batch/rates"
 	"seamtally/batch/report"
 	"seamtally/batch/save"
 	"seamtally/batch/traveller"
@@ -57,31 +59,46 @@ func (j *Job) judge(ctx context.Context, t *tools, name string) Result {
 
 // work takes a list from its bytes to a priced job.
 func (j *Job) work(ctx context.Context, t *tools, name string) (*list.Source, *price.Job, error) {
-	data, err := j.bytes(name)
+	src, problems, err := j.read(name)
 	if err != nil {
 		return nil, nil, err
-	}
-	src, problems, err := list.Read(shownName(name), data)
-	if err != nil {
-		return nil, nil, fullName(err, name)
 	}
 	shop, shopProblems, err := t.shopOf(src, j)
 	if err != nil {
 		return nil, nil, err
 	}
 	src, own := workbook.Undress(src)
-	joints, err := joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize}, t.set)
+	job, err := j.plan(ctx, t, name, src, shop, said{append(problems, own...), shopProblems})
+	return src, job, err
+}
+
+// read takes a list from its bytes to rows of cells.
+func (j *Job) read(name string) (*list.Source, []finding.Problem, error) {
+	data, err := j.bytes(name)
 	if err != nil {
-		return nil, nil, fullName(err, name)
-	}
-	joints.Problems = append(append(problems, own...), joints.Problems...)
-	if err := ctx.Err(); err != nil {
 		return nil, nil, err
 	}
+	src, problems, err := list.Read(shownName(name), data)
+	return src, problems, fullName(err, name)
+}
+
+// said is what reading a list's file, and what reading the shop values, had to say.
+type said struct{ file, shop []finding.Problem }
+
+// plan takes the rows of a list, without anything of ours among them, to a priced job.
+func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source, shop rates.Shop, before said) (*price.Job, error) {
+	joints, err := joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize}, t.set)
+	if err != nil {
+		return nil, fullName(err, name)
+	}
+	joints.Problems = append(before.file, joints.Problems...)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	plans := plan.Joints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
-	job := price.Price(*joints, plans, shop, shopProblems, j.Looks)
+	job := price.Price(*joints, plans, shop, before.shop, j.Looks)
 	job.Version, job.TablesEdition = j.Version, t.set.Edition
-	return src, &job, ctx.Err()
+	return &job, ctx.Err()
 }
 
 // build makes the outputs that are wanted.

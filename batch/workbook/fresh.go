@@ -151,7 +151,9 @@ func (o *output) frameJoints(f *excelize.File, sheet string) {
 		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: sheet, RefersTo: l.printTitles(header)}))
 	}
 	o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: sheet, RefersTo: l.printAreas(sheet)}))
-	o.page(f, sheet)
+	bind := o.binder()
+	bind.page(sheet)
+	o.note(bind.err)
 	below := false
 	o.note(f.SetSheetProps(sheet, &excelize.SheetPropsOptions{OutlineSummaryRight: &below}))
 	o.fitsFormat(f, sheet)

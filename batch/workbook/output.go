@@ -92,14 +92,16 @@ func (o *output) donor(joints string) ([]byte, []pack.Sheet, error) {
 	if joints != "" {
 		o.frameJoints(f, joints)
 	}
+	bind := o.binder()
 	for _, g := range grids {
-		o.frame(f, g)
+		bind.frame(g)
 	}
 	o.caches = o.charts(f, grids[0])
 	o.defineRates(f)
 	o.guardRates(f)
 	o.markOurs(f, grids)
-	o.note(o.props(f))
+	bind.props()
+	o.note(bind.err)
 	o.note(o.l.book.Err())
 	if o.err != nil {
 		return nil, nil, o.err
@@ -121,68 +123,6 @@ func (o *output) markOurs(f *excelize.File, grids []*look.Grid) {
 	for i, g := range grids {
 		o.note(f.SetDefinedName(&excelize.DefinedName{Name: pack.SheetName + itoa(i+1), RefersTo: quoteSheet(g.Name) + "!$A$1"}))
 	}
-}
-
-// frame sets widths, panes and print set-up of one of our sheets.
-func (o *output) frame(f *excelize.File, g *look.Grid) {
-	for i, w := range g.Widths {
-		name := pack.ColumnName(i + 1)
-		o.note(f.SetColWidth(g.Name, name, name, w))
-	}
-	if g.Freeze > 0 {
-		o.note(f.SetPanes(g.Name, &excelize.Panes{Freeze: true, YSplit: g.Freeze,
-			TopLeftCell: "A" + itoa(g.Freeze+1), ActivePane: "bottomLeft"}))
-	}
-	if g.Rows() > 0 {
-		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: g.Name,
-			RefersTo: fmt.Sprintf("%s!$A$1:$%s$%d", quoteSheet(g.Name), pack.ColumnName(len(g.Widths)), g.Rows())}))
-	}
-	if g.Titles > 0 {
-		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: g.Name,
-			RefersTo: fmt.Sprintf("%s!$%d:$%d", quoteSheet(g.Name), g.Titles, g.Titles)}))
-	}
-	grid := false
-	o.note(f.SetSheetView(g.Name, 0, &excelize.ViewOptions{ShowGridLines: &grid}))
-	o.page(f, g.Name)
-}
-
-// page prints a sheet landscape, one page wide, with a footer that names list,
-// version and page.
-func (o *output) page(f *excelize.File, sheet string) {
-	landscape, wide, tall, paper, fit := "landscape", 1, 0, 9, true
-	if o.l.job.Opts.Paper == "letter" {
-		paper = 1
-	}
-	o.note(f.SetPageLayout(sheet, &excelize.PageLayoutOptions{Orientation: &landscape, Size: &paper, FitToWidth: &wide, FitToHeight: &tall}))
-	o.note(f.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
-	side, top := 0.4, 0.5
-	o.note(f.SetPageMargins(sheet, &excelize.PageLayoutMarginsOptions{Left: &side, Right: &side, Top: &top, Bottom: &top}))
-	o.note(f.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{
-		OddFooter: "&L" + footerText(o.l.job.List.File) + "&C&A&R" + footerText("seamtally "+o.l.job.Version) + "   &P / &N"}))
-}
-
-// footerText makes a text safe for a footer, where & begins a code; at most 60
-// characters, because the whole footer has 255.
-func footerText(s string) string {
-	runes := []rune(pack.Plain(s))
-	if len(runes) > 60 {
-		runes = append(runes[:59], '…')
-	}
-	return strings.ReplaceAll(string(runes), "&", "&&")
-}
-
-// props sets the document's properties, with the date of the job and no clock.
-func (o *output) props(f *excelize.File) error {
-	when := o.l.job.Opts.Date + "T00:00:00Z"
-	if len(o.l.job.Opts.Date) != len("2006-01-02") {
-		when = "1980-01-01T00:00:00Z"
-	}
-	err := f.SetDocProps(&excelize.DocProperties{Title: "Welding: " + footerText(o.l.job.List.File), Creator: "seamtally",
-		LastModifiedBy: "seamtally", Created: when, Modified: when, Description: "Starting points and an estimate; see the sheet " + o.basis})
-	if err != nil {
-		return err
-	}
-	return f.SetAppProps(&excelize.AppProperties{Application: "seamtally"})
 }
 
 // fitsRule colours the cell that says whether the plan fits, on the user's sheet.

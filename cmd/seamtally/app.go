@@ -15,6 +15,8 @@ func commands() []*cli.Command {
 			Description: "Reads each LIST and says how every column was understood and what is wrong, with\nthe place of each finding. Writes nothing. Takes the options of run; those about\noutputs have no effect here."},
 		{Name: "explain", Usage: "one joint step by step", UsageText: "explain LIST MARK [options]", Flags: workingOptions(),
 			Description: "Shows how one joint was worked out: formula, numbers put in, result, unit,\nsource and basis of each step, and the ways of welding it that were considered.\nTakes the options of run; those about outputs have no effect here."},
+		{Name: "compare", Usage: "two revisions of a list: what changed, and what that costs", UsageText: "compare OLD NEW [options]", Flags: workingOptions(),
+			Description: "Works both lists with the shop values of NEW and shows the joints added, removed\nand changed, with the difference in metres, kilograms, hours and money. For\nframe-b.xlsx as NEW it writes frame-b-compared.xlsx."},
 		{Name: "starter", Usage: "write an empty joint list and a shop file to begin with", UsageText: "starter [options]", Flags: starterOptions(),
 			Description: "Writes a joint-list workbook with headers, drop-downs and example rows, and a\nshop file with every value and where its default comes from."},
 		{Name: "tables", Usage: "print the data tables, or write them for editing", UsageText: "tables [NAME] [options]", Flags: tablesOptions(),
@@ -35,6 +37,9 @@ var examples = map[string]string{
 	"explain": `  seamtally explain frame.xlsx W12
   seamtally explain frame.xlsx -- -3        a mark that begins with a dash
 `,
+	"compare": `  seamtally compare frame-a.xlsx frame-b.xlsx
+  seamtally compare frame-a.xlsx frame-b.xlsx --dry-run --json
+`,
 	"starter": `  seamtally starter -o newjob
 `,
 	"tables": `  seamtally tables
@@ -46,7 +51,7 @@ var examples = map[string]string{
 // app returns the command line parser. The actions leave their exit code in code.
 func (p program) app(code *int) *cli.App {
 	actions := map[string]func(*cli.Context) (int, error){
-		"run": p.runLists, "check": p.checkLists, "explain": p.explain, "starter": p.starter, "tables": p.tables,
+		"run": p.runLists, "check": p.checkLists, "explain": p.explain, "compare": p.compareLists, "starter": p.starter, "tables": p.tables,
 	}
 	list := commands()
 	for _, c := range list {
