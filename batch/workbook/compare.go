@@ -183,7 +183,7 @@ func (c *comparing) joint(g *look.Grid, row int, what string, l *compare.Line) {
 	text := ""
 	for i, f := range l.Fields {
 		if i > 0 {
-			text += "\n"
+			text += "; "
 		}
 		text += f.Words()
 	}
