@@ -4,8 +4,6 @@ import (
 	"os"
 	"strings"
 	"testing"
-
-	"seamtally/batch/units"
 )
 
 func load(t *testing.T) *Set {
@@ -112,19 +110,6 @@ func TestEveryWireHasItsMeltingEfficiencyAndDensity(t *testing.T) {
 		}
 	}
 }
-
-func TestEveryKindHasAPreparationAtEveryThickness(t *testing.T) {
-	set := load(t)
-	for _, kind := range []string{"square butt", "single V", "single bevel", "double V", "double bevel", "single U", "single J", "double U", "double J"} {
-		for _, mm := range []float64{0.3, 1, 1.6, 3, 3.01, 6, 10, 12, 15, 30, 31, 200} {
-			if _, ok := set.Prep(kind, mmOf(mm)); !ok {
-				t.Errorf("%s has no preparation at %g mm", kind, mm)
-			}
-		}
-	}
-}
-
-func mmOf(v float64) units.MM { return units.MM(v) }
 
 // The traveller prints its own wording of each caution, so that it can be
 // translated: every key of the table needs one.

@@ -7,6 +7,7 @@ import (
 	"seamtally/batch/joint"
 	"seamtally/batch/units"
 	"seamtally/batch/weld"
+	"seamtally/tables"
 )
 
 // shape is the cross-section of one seam with what the planner needs to know of it.
@@ -97,9 +98,10 @@ func (c *catalog) cornerShape(t *task) (shape, coded) {
 			return shape{}, coded{"size-bad", "the throat cannot be turned into a leg: " + err.Error()}
 		}
 		p.LegA, p.LegB = leg, leg
-	case p.T1 > 0:
-		p.LegA, p.LegB = p.T1, cmpOr(p.T2, p.T1)
-		t.assume("size", mm(p.LegA), "blank: an outside corner is taken as open and filled flush", "common-practice")
+	case t.j.Open == joint.Closed:
+		return shape{}, coded{"size-blank", "a closed corner has no groove: the leg or throat of its bead must be given"}
+	case t.thinner() > 0:
+		t.openCorner()
 	default:
 		return shape{}, coded{"size-blank", "no weld size and no thickness is given"}
 	}
@@ -111,6 +113,19 @@ func (c *catalog) cornerShape(t *task) (shape, coded) {
 	p.Throat = throat
 	p.WeldLegA, p.WeldLegB = p.LegA+c.shop.Overweld, p.LegB+c.shop.Overweld
 	return shape{section: k, family: fillet, leg: float64(max(p.LegA, p.LegB)), shares: [2]float64{1, 0}}, coded{}
+}
+
+// openCorner takes the legs of an outside corner that is filled flush from the
+// thicknesses: in a half-open corner the first edge lies over half of the second.
+func (t *task) openCorner() {
+	p := &t.prep
+	p.LegA, p.LegB = cmpOr(p.T1, p.T2), cmpOr(p.T2, p.T1)
+	if t.j.Open == joint.HalfOpen {
+		p.LegB /= 2
+		t.assume("size", mm(p.LegA)+" x "+mm(p.LegB), "blank: a half-open corner, filled flush: a whole edge and half of the other", "common-practice")
+		return
+	}
+	t.assume("size", mm(p.LegA)+" x "+mm(p.LegB), "blank: an outside corner is taken as open and filled flush", "common-practice")
 }
 
 func cmpOr(a, b units.MM) units.MM {
@@ -131,12 +146,18 @@ func (c *catalog) grooveShape(t *task) (shape, coded) {
 		return shape{}, coded{"thickness-blank", "no thickness is given: the area of a groove needs one"}
 	}
 	c.fillPrep(t, thick)
+	if why := t.cannotCut(thick); why != "" {
+		return shape{}, coded{"size-bad", why}
+	}
 	g := t.groove(thick)
 	drawn, err := g.Drawn()
 	if err != nil {
 		return shape{}, coded{"size-bad", err.Error()}
 	}
 	t.prep.Throat = units.MM(grooveThroat(g))
+	if size := t.j.Size; g.Fused > 0 && size.Means == joint.Penetration && size.A > 0 {
+		t.prep.Throat = size.A // a preparation deeper than the penetration gives no more
+	}
 	s := shape{section: g, family: butt, shares: [2]float64{1, 0}, depths: [2]float64{float64(thick), 0}}
 	if g.Back.Depth > 0 || g.BackWelded {
 		s.shares[0] = frontShare(g, float64(drawn))
@@ -148,6 +169,24 @@ func (c *catalog) grooveShape(t *task) (shape, coded) {
 		s.depths = [2]float64{front, float64(thick) - front}
 	}
 	return s, coded{}
+}
+
+// cannotCut says why the stated root face or depth leaves no groove to cut.
+func (t *task) cannotCut(thick units.MM) string {
+	p := &t.prep
+	switch {
+	case p.Kind == joint.SquareButt:
+		return ""
+	case t.j.RootFaceGiven && p.RootFace >= thick:
+		return fmt.Sprintf("a root face of %s leaves no groove in %s", mm(p.RootFace), mm(thick))
+	case t.j.Depth > thick:
+		return fmt.Sprintf("a preparation %s deep is deeper than the part of %s", mm(t.j.Depth), mm(thick))
+	case doubles[p.Kind] && t.j.Depth > 0 && t.j.Depth >= thick-p.RootFace && t.partialDepth(thick) == 0:
+		return fmt.Sprintf("a first side %s deep leaves nothing for the second in %s with a root face of %s", mm(t.j.Depth), mm(thick), mm(p.RootFace))
+	case doubles[p.Kind] && t.j.Depth > thick/2 && t.partialDepth(thick) > 0:
+		return fmt.Sprintf("two preparations %s deep do not fit %s", mm(t.j.Depth), mm(thick))
+	}
+	return ""
 }
 
 // grooveThroat is how deep a groove weld goes.
@@ -168,7 +207,11 @@ func frontShare(g weld.Groove, drawn float64) float64 {
 		}
 		return 0.85
 	}
-	rest := (g.Thickness - g.Front.Depth - g.Back.Depth) / 2
+	filled := g.Thickness
+	if g.Fused > 0 {
+		filled = max(g.Fused, g.Front.Depth+g.Back.Depth)
+	}
+	rest := (filled - g.Front.Depth - g.Back.Depth) / 2
 	front := weld.Groove{Thickness: g.Front.Depth + rest, Gap: g.Gap, Front: g.Front}
 	area, err := front.Drawn()
 	if err != nil || drawn <= 0 {
@@ -177,10 +220,24 @@ func frontShare(g weld.Groove, drawn float64) float64 {
 	return math.Min(0.95, math.Max(0.05, float64(area)/drawn))
 }
 
+// prepWith says which of the usual preparations is meant: with a bar, gouged from
+// the back, or for a part of the thickness only.
+func (t *task) prepWith(thick units.MM) string {
+	switch {
+	case t.partialDepth(thick) > 0:
+		return tables.PrepPartial
+	case t.prep.Backing == "bar", t.prep.Backing == "ceramic":
+		return tables.PrepBar
+	case t.prep.Backing == "gouge":
+		return tables.PrepGouge
+	}
+	return ""
+}
+
 // fillPrep completes angle, gap, root face and radius from the table.
 func (c *catalog) fillPrep(t *task, thick units.MM) {
 	p := &t.prep
-	row, ok := c.set.Prep(string(p.Kind), thick)
+	row, ok := c.set.Prep(string(p.Kind), t.prepWith(thick), t.metal, thick)
 	if !ok {
 		return
 	}
@@ -193,7 +250,7 @@ func (c *catalog) fillPrep(t *task, thick units.MM) {
 		p.Gap = row.Gap
 		t.assume("gap", mm(row.Gap), note, row.Basis)
 	}
-	if !t.j.RootFaceGiven && p.Kind != joint.SquareButt && t.j.Depth == 0 {
+	if !t.j.RootFaceGiven && p.Kind != joint.SquareButt && row.With != tables.PrepPartial && (t.j.Depth == 0 || doubles[p.Kind]) {
 		p.RootFace = min(row.RootFace, thick/2)
 		t.assume("root_face", mm(p.RootFace), note, row.Basis)
 	}
@@ -227,7 +284,7 @@ func (t *task) groove(thick units.MM) weld.Groove {
 	g = t.partial(g, thick)
 	if p.Backing != "" || t.j.Sides == 2 {
 		g.OpenRoot = false
-		g.BackWelded = g.Back.Depth == 0 && g.Fused == 0 && (p.Backing == "gouge" || t.j.Sides == 2)
+		g.BackWelded = g.BackWelded || g.Back.Depth == 0 && g.Fused == 0 && (p.Backing == "gouge" || t.j.Sides == 2)
 	}
 	p.Depth, p.Depth2 = g.Front.Depth, g.Back.Depth
 	return g
@@ -244,21 +301,46 @@ func (t *task) frontDepthShare(prepared units.MM) float64 {
 	return 0.5
 }
 
-// partial cuts a groove to a stated penetration, or to a stated depth of
-// preparation of a single groove that is less than the thickness.
-func (t *task) partial(g weld.Groove, thick units.MM) weld.Groove {
+// partialDepth returns how deep the metal of one side reaches where it does not
+// go through the thickness; 0 where it does.
+func (t *task) partialDepth(thick units.MM) units.MM {
 	depth := units.MM(0)
-	switch {
-	case t.j.Size.A > 0 && t.j.Size.Means != joint.Leg:
+	if t.j.Size.A > 0 && t.j.Size.Means != joint.Leg {
 		depth = t.j.Size.A
-	case t.j.Depth > 0 && !doubles[t.prep.Kind]:
-		depth = t.j.Depth
-		t.prep.RootFace = max(0, thick-depth)
 	}
-	if depth <= 0 || depth >= thick || doubles[t.prep.Kind] && 2*depth >= thick {
+	if !doubles[t.prep.Kind] || depth > 0 {
+		depth = max(depth, t.j.Depth)
+	}
+	through := thick
+	if doubles[t.prep.Kind] || t.prep.Kind == joint.SquareButt && t.j.Sides == 2 {
+		through = thick / 2
+	}
+	if depth >= through {
+		return 0
+	}
+	return depth
+}
+
+// partial cuts a groove to a stated penetration or depth of preparation that does
+// not reach through the thickness. Where both are stated the deeper one is filled
+// and the edges are prepared to the depth.
+func (t *task) partial(g weld.Groove, thick units.MM) weld.Groove {
+	depth := t.partialDepth(thick)
+	if depth <= 0 {
 		return g
 	}
-	return g.Partial(depth)
+	g.BackWelded = t.prep.Kind == joint.SquareButt && t.j.Sides == 2
+	prepared := depth
+	if t.j.Depth > 0 {
+		prepared = min(t.j.Depth, depth)
+	}
+	if t.prep.Kind != joint.SquareButt {
+		t.prep.RootFace = thick - prepared
+		if doubles[t.prep.Kind] {
+			t.prep.RootFace = thick - 2*prepared
+		}
+	}
+	return g.Partial(prepared).Reaching(depth)
 }
 
 // mm writes a length as a person reads it.

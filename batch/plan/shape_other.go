@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"seamtally/batch/joint"
+	"seamtally/batch/units"
 	"seamtally/batch/weld"
 )
 
@@ -40,21 +41,27 @@ func (c *catalog) edgeShape(t *task) (shape, coded) {
 	return shape{section: e, family: butt, shares: [2]float64{1, 0}, depths: [2]float64{float64(throat), 0}}, coded{}
 }
 
-// flareShape is the flare beside a round edge; its radius is twice the wall where
-// the list is silent.
+// flareShape is the flare beside a round edge; its radius is a multiple of the
+// wall where the list is silent.
 func (c *catalog) flareShape(t *task) (shape, coded) {
 	p := &t.prep
 	if p.Radius <= 0 {
-		thin := t.thinner()
-		if thin <= 0 {
+		wall := cmpOr(p.T1, p.T2)
+		row, ok := c.set.Prep(string(p.Kind), "", t.metal, wall)
+		if wall <= 0 || !ok {
 			return shape{}, coded{"thickness-blank", "no radius and no thickness is given: the flare needs one of them"}
 		}
-		p.Radius = 2 * thin
-		t.assume("radius", mm(p.Radius), "blank: outside radius of a hollow section taken as twice its wall", "memory")
+		p.Radius = units.MM(row.RadiusT) * wall
+		t.assume("radius", mm(p.Radius), fmt.Sprintf("blank: outside radius of a hollow section taken as %g times its wall", row.RadiusT), row.Basis)
 	}
 	f := weld.Flare{Radius: p.Radius, Gap: max(0, p.Gap), V: p.Kind == joint.FlareV}
-	if t.j.Size.A > 0 && t.j.Size.A < p.Radius {
-		f.Fill = t.j.Size.A
+	switch size := t.j.Size.A; {
+	case size <= 0:
+		t.assume("size", mm(p.Radius), "blank: a flare is taken as filled flush, as deep as its radius", "common-practice")
+	case size < p.Radius:
+		f.Fill = size
+	case size > p.Radius:
+		t.assume("size", mm(p.Radius), fmt.Sprintf("%s is deeper than the flare: taken as filled flush", mm(size)), "derived")
 	}
 	p.Throat = cmpOr(f.Fill, f.Radius)
 	if _, err := f.Drawn(); err != nil {

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"math"
 
 	"seamtally/batch/joint"
 	"seamtally/batch/units"
@@ -140,22 +139,6 @@ func (c *catalog) hangsFree(t *task) bool {
 		return t.j.Sides != 2 && p.Backing == "" && float64(p.Gap) >= c.rules.openSquare*float64(t.thinner())
 	}
 	return float64(p.RootFace) < c.rules.closedFace
-}
-
-// addGouge adds the metal that replaces what is gouged from the back: a groove
-// with a round bottom, down through the root face to sound metal.
-func (c *catalog) addGouge(t *task) {
-	r := c.rules.gougeRadius
-	depth := float64(t.prep.RootFace) + c.rules.gougeBelow
-	area := math.Pi * r * r / 2
-	if depth >= r {
-		area += 2 * r * (depth - r)
-	} else {
-		area = r*r*math.Acos((r-depth)/r) - (r-depth)*math.Sqrt(2*r*depth-depth*depth)
-	}
-	t.made += area
-	t.sides[1].made += area
-	t.assume("gouge", fmt.Sprintf("%.0f mm²", area), fmt.Sprintf("gouged %.1f mm deep with a bottom of radius %.0f mm and filled again; gouging itself is not in the hours", depth, r), "common-practice")
 }
 
 // readSeam works out the metres welded and the starts of one pass.

@@ -84,6 +84,17 @@ func (g Groove) Partial(depth units.MM) Groove {
 	return g
 }
 
+// Reaching returns a partial groove whose weld goes deeper than its preparation:
+// a gap is filled so deep, a closed root face is melted and takes no metal. A
+// groove welded from both sides reaches so deep from each.
+func (g Groove) Reaching(depth units.MM) Groove {
+	if g.twoSided() {
+		depth *= 2
+	}
+	g.Fused = max(g.Fused, min(depth, g.Thickness))
+	return g
+}
+
 // twoSided tells whether the back is welded.
 func (g Groove) twoSided() bool { return g.Back.Depth > 0 || g.BackWelded }
 

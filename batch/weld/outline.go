@@ -53,9 +53,29 @@ func (g Groove) Outline() []Point {
 		return out
 	}
 	right, left = side(false), side(true)
+	right, left = g.parted(right), g.parted(left)
 	out := right
 	for i := len(left) - 1; i >= 0; i-- {
 		out = append(out, Point{-left[i].X, left[i].Y})
+	}
+	return out
+}
+
+// parted takes out the middle that a partial weld from both sides leaves: the two
+// welds then hang together by a line of no width.
+func (g Groove) parted(side []Point) []Point {
+	left := float64(g.Thickness) - g.filled()
+	if !g.twoSided() || left <= 1e-9 {
+		return side
+	}
+	extra := (g.filled() - float64(g.Front.Depth+g.Back.Depth)) / 2
+	low, half := float64(g.Back.Depth)+extra, float64(g.Gap)/2
+	var out []Point
+	for i, p := range side {
+		if i > 0 && side[i-1].Y <= low+1e-9 && p.Y >= low+left-1e-9 && p.Y > side[i-1].Y {
+			out = append(out, Point{half, low}, Point{0, low}, Point{0, low + left}, Point{half, low + left})
+		}
+		out = append(out, p)
 	}
 	return out
 }
