@@ -37,6 +37,7 @@ func (c *catalog) geometryOf(t *task) Plan {
 	p.Seam = units.Metre(t.seam)
 	p.AreaDrawn, p.Area = units.MM2(t.drawn), units.MM2(t.made)
 	p.WeldMetal = units.Kg(t.density * t.made * 1e-6 * t.seam)
+	p.Shrink = shrinkRange(t)
 	return p
 }
 
@@ -95,7 +96,10 @@ func (c *catalog) totals(p *Plan, t *task, o *outcome) {
 
 // run returns one pass of the group.
 func (g *group) run(number, layer, bead int, density float64) Run {
-	energy := 60 * g.volts * g.current / (1000 * g.travel) // HEAT-1
+	energy := 0.0 // of a hole filled on the spot there is none per length
+	if g.travel > 0 {
+		energy = 60 * g.volts * g.current / (1000 * g.travel) // HEAT-1
+	}
 	return Run{
 		Number: number, Layer: layer, Bead: bead, Side: g.side, Kind: g.kind, Transfer: g.way.mode,
 		Area: units.MM2(g.area), Current: units.Amp(g.current), Voltage: units.Volt(g.volts),

@@ -46,6 +46,7 @@ type way struct {
 	effRow        *tables.Efficiency
 	pass          *tables.SinglePass
 	travel        []*tables.Travel
+	pace          []point // fastest travel over the leg of a bead, small to large
 	flow          *tables.Flow
 	stick         *tables.Stickout
 	targets       *targets
@@ -76,6 +77,7 @@ type catalog struct {
 	machines      []*machine
 	machinesNamed bool
 	materials     map[string]grade
+	steels        map[string]*steelFacts
 	density       map[string]float64 // weld metal, kg/m³
 	fillers       map[string]int     // bit number of a filler class
 	pairs         map[[2]string][]tables.FillerChoice
@@ -86,7 +88,7 @@ type catalog struct {
 func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 	c := &catalog{
 		set: set, shop: shop, rules: readRules(set), aws: opt.Codes == "aws", book: readRuleBook(set, opt.Codes == "aws"),
-		materials: map[string]grade{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{},
+		materials: map[string]grade{}, steels: map[string]*steelFacts{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{},
 	}
 	for _, d := range set.Densities {
 		if d.Use == tables.WeldMetal {
@@ -182,6 +184,7 @@ func (c *catalog) fillIn(n *way) bool {
 	n.volts = c.voltLine(n)
 	n.pass = c.singlePass(n)
 	n.travel = c.travels(n)
+	n.pace = c.paceOf(n)
 	n.flow = c.flow(n)
 	n.stick = c.stickout(n)
 	eff, ok := c.set.Efficiency(*n.wire, n.gas.Gas, string(n.mode))

@@ -66,6 +66,17 @@ func (k *checker) sayf(code string, level finding.Level, format string, args ...
 	k.say(k.c.book.first(code), level, fmt.Sprintf(format, args...))
 }
 
+// sayFrom is sayf for a figure that has its own source and basis.
+func (k *checker) sayFrom(code string, level finding.Level, source, basis, format string, args ...any) {
+	r := k.c.book.first(code)
+	if r == nil {
+		return
+	}
+	own := *r
+	own.Source, own.Basis = source, basis
+	k.say(&own, level, fmt.Sprintf(format, args...))
+}
+
 // check judges a joint that has settings.
 func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
 	k := &checker{c: c}
@@ -117,8 +128,6 @@ func (k *checker) missing(p *Plan, t *task) {
 		k.sayf("thickness-blank", finding.Note, "%s", why)
 	case t.made <= 0:
 		k.sayf("no-area", finding.Note, "%s", why)
-	case t.holeDepth > 0:
-		k.sayf("kind-outside", finding.Note, "%s", why)
 	case t.pos < 0:
 		k.sayf("position-unknown", finding.Error, "%s", why)
 	case t.wish.problem != "":

@@ -146,8 +146,10 @@ type Plan struct {
 
 	HeatMax, ArcEnergyMax units.KJMM
 	Preheat               *units.Celsius
+	PreheatWords          string // how the preheat was found, or why there is none; "" where none is asked for
 	Interpass             *units.Celsius
 	T85                   *[2]units.Second
+	Shrink                *[2]units.MM // across one seam, lowest and highest estimate
 
 	CleanWidth  units.MM // each side of the joint
 	FilterShade int

@@ -1,0 +1,218 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/units"
+	"seamtally/batch/weld"
+	"seamtally/tables"
+)
+
+// ambient is the temperature of parts that nobody heats; a preheat that a warm
+// shop gives by itself is none.
+const ambient = 20.0 // °C
+
+// preheat is what was found out about preheating a joint.
+type preheat struct {
+	method   string // "cet", "cet-sew", "category" or "none"
+	steel    steel
+	thick    float64 // the thicker part, mm
+	hydrogen tables.Hydrogen
+	coolest  float64 // heat of the coolest pass, kJ/mm
+	heat     float64 // the same, held inside the method's limits
+	set      weld.PreheatSet
+	raw      float64           // as the formula gives it, °C
+	clear    float64           // highest CET that needs none, %
+	row      tables.PreheatRow // of the category table
+
+	temp    *units.Celsius // rounded up; nil: none
+	words   string         // what the sheet says of it
+	outside bool           // the method does not hold and the reader must ask
+}
+
+// findPreheat works out the preheat of a joint by the shop's method.
+func (c *catalog) findPreheat(t *task, p *Plan) preheat {
+	f := preheat{method: c.shop.PreheatMethod, thick: max(float64(t.prep.T1), float64(t.prep.T2))}
+	if f.method == "" || f.method == "codes" {
+		f.method = "cet"
+		if c.aws {
+			f.method = "category"
+		}
+	}
+	f.steel = c.richest(t, f.thick)
+	switch f.method {
+	case "none":
+		f.words = "not worked out: preheat_method is none"
+	case "category":
+		c.preheatByCategory(t, &f)
+	default:
+		c.preheatByFormula(p, &f)
+	}
+	return f
+}
+
+// preheatByCategory takes the higher row of the two parent metals.
+func (c *catalog) preheatByCategory(t *task, f *preheat) {
+	found := false
+	for _, m := range []*tables.Material{t.mat, t.mat2} {
+		if m == nil || m.Group != "carbon steel" {
+			continue
+		}
+		row, ok := c.set.Preheat(m.Category, units.MM(f.thick))
+		switch {
+		case ok && (!found || row.Min > f.row.Min):
+			f.row, found = row, true
+		case !ok && m.Category == "":
+			f.outside, f.words = true, m.Grade+" has no category in the table"
+			return
+		}
+	}
+	switch {
+	case !found:
+		f.words = "none: " + mmText(f.thick) + " is below the 3 mm at which the category table begins"
+	case f.row.Min <= 0:
+		f.words = fmt.Sprintf("none: category %s to %s; parts not below 0 °C", f.row.Category, upTo(f.row.To))
+	default:
+		f.temp = &f.row.Min
+		f.words = fmt.Sprintf("at least %.0f °C by category %s over %s", float64(f.row.Min), f.row.Category, mmText(float64(f.row.Over)))
+	}
+}
+
+func upTo(t units.MM) string {
+	if t == 0 {
+		return "any thickness"
+	}
+	return mmText(float64(t))
+}
+
+// preheatByFormula works the carbon equivalent formula for the thicker part and
+// the coolest pass, and says so where it does not hold.
+func (c *catalog) preheatByFormula(p *Plan, f *preheat) {
+	f.set = weld.EN1011
+	if f.method == "cet-sew" {
+		f.set = weld.SEW088
+	}
+	wire, _ := c.set.Wire(p.Filler, p.Dia)
+	f.hydrogen, _ = c.set.HydrogenOf(wire)
+	f.coolest = coolest(p)
+	f.heat = min(max(f.coolest, weld.PreheatCool), weld.PreheatHot)
+	if f.words = f.whyNotFormula(); f.words != "" {
+		return
+	}
+	cet := max(f.steel.cet, weld.PreheatLean)
+	raw, err := weld.Preheat(cet, units.MM(f.thick), f.hydrogen.HD, units.KJMM(f.heat), f.set)
+	if err != nil {
+		f.outside, f.words = true, err.Error()
+		return
+	}
+	f.raw = float64(raw)
+	f.clear, _ = weld.PreheatCET(ambient, units.MM(f.thick), f.hydrogen.HD, units.KJMM(f.heat), f.set)
+	if f.raw <= ambient {
+		f.words = fmt.Sprintf("none: %s gives %.0f °C with a CET of %s %%; parts dry and at %g °C", f.set.Name, f.raw, number(cet, 3), ambient)
+		return
+	}
+	up := roundUp(f.raw)
+	f.temp = &up
+	f.words = fmt.Sprintf("%.0f °C by %s with a CET of %s %%, %s", float64(up), f.set.Name, number(cet, 3), f.steel.from)
+}
+
+// coolest returns the least heat of any pass in kJ/mm; 0 where none has a heat
+// along a seam, as in a hole filled on the spot.
+func coolest(p *Plan) float64 {
+	least := math.Inf(1)
+	for _, r := range p.Runs {
+		if r.Heat > 0 {
+			least = min(least, float64(r.Heat))
+		}
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
+}
+
+// whyNotFormula says why the formula does not hold; empty if it does. Thin parts
+// are outside it without harm, the rest has to be asked for.
+func (f *preheat) whyNotFormula() string {
+	switch {
+	case f.hydrogen.HD == 0:
+		return "not worked out: the weld metal is not ferritic steel"
+	case f.thick < weld.PreheatThin:
+		return fmt.Sprintf("none worked out: %s is thinner than the %g mm at which %s begins; parts dry and free of frost", mmText(f.thick), weld.PreheatThin, f.set.Name)
+	}
+	f.outside = true
+	switch {
+	case f.steel.cet == 0:
+		return "not worked out: the table knows no carbon equivalent of " + f.steel.row.Grade + "; state the certificate's as cet." + f.steel.row.Grade
+	case f.thick > weld.PreheatThick:
+		return fmt.Sprintf("not worked out: %s is thicker than the %g mm at which %s ends", mmText(f.thick), weld.PreheatThick, f.set.Name)
+	case f.steel.cet > weld.PreheatRich:
+		return fmt.Sprintf("not worked out: a CET of %s %% is above the %g %% at which %s ends", number(f.steel.cet, 3), weld.PreheatRich, f.set.Name)
+	case f.hydrogen.HD > weld.PreheatWet:
+		return fmt.Sprintf("not worked out: hydrogen of %g ml/100 g is above the %g of %s", f.hydrogen.HD, weld.PreheatWet, f.set.Name)
+	}
+	f.outside = false
+	return ""
+}
+
+// roundUp rounds a temperature up to the next 10 °C.
+func roundUp(t float64) units.Celsius { return units.Celsius(10 * math.Ceil(t/10-1e-9)) }
+
+// preheat fills in what the welder is told of preheat and says why.
+func (k *checker) preheat(t *task, p *Plan) {
+	f := k.c.findPreheat(t, p)
+	p.Preheat, p.PreheatWords = f.temp, f.words
+	switch {
+	case f.outside:
+		k.sayf("preheat-unknown", finding.Warning, "%s: preheat %s", f.steel.row.Grade, f.words)
+	case f.temp == nil:
+	case f.method == "category":
+		level := needed(t)
+		if *f.temp <= ambient { // what a warm shop gives by itself
+			level = finding.Note
+		}
+		k.sayFrom("preheat", level, f.row.Source, f.row.Basis, "preheat %.0f °C: category %s (%s), %s", float64(*f.temp), f.row.Category, f.row.Steels, mmText(f.thick))
+	default:
+		code, level := f.loudness(t)
+		k.sayFrom(code, level, f.set.Name+"; CET: "+f.steel.source, f.steel.basis, "%s", f.sentence())
+	}
+}
+
+// loudness is how a preheat is told. Where a procedure is named, that governs.
+// Where the standard's highest alone calls for it and ordinary deliveries of the
+// grade would not, the certificate most likely makes it needless: a note. The
+// temperature is the same either way; the typical value only sets the tone.
+func (f *preheat) loudness(t *task) (code string, level finding.Level) {
+	typical := f.steel.row.CETTypical
+	if !f.steel.certificate && typical > 0 && typical <= f.clear {
+		return "preheat-certificate", finding.Note
+	}
+	return "preheat", needed(t)
+}
+
+// sentence says what preheat, by what, and which certificate would change it.
+func (f *preheat) sentence() string {
+	text := fmt.Sprintf("preheat %.0f °C: %s with a CET of %s %%, %s; %s, hydrogen %g ml/100 g, %s kJ/mm", float64(*f.temp), f.steel.row.Grade, number(f.steel.cet, 3), f.steel.from,
+		mmText(f.thick), f.hydrogen.HD, number(f.heat, 2))
+	if f.coolest > 0 && f.coolest < weld.PreheatCool {
+		text += fmt.Sprintf(" (the coolest pass has %s, below the method's %g: at least this)", number(f.coolest, 2), weld.PreheatCool)
+	}
+	if clear := math.Floor(f.clear*100) / 100; !f.steel.certificate && clear >= weld.PreheatLean {
+		text += fmt.Sprintf(". With a CET of at most %s %% on the certificate none is needed", number(clear, 2))
+		if typical := f.steel.row.CETTypical; typical > 0 {
+			text += fmt.Sprintf(" (typical is %s %%)", number(typical, 2))
+		}
+		text += fmt.Sprintf("; state it as cet.%s", f.steel.row.Grade)
+	}
+	return text
+}
+
+// needed is how loud a preheat is told: where a procedure is named it governs.
+func needed(t *task) finding.Level {
+	if t.j.WPS != "" {
+		return finding.Note
+	}
+	return finding.Warning
+}
