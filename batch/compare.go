@@ -43,7 +43,7 @@ func Compare(ctx context.Context, job Job) (c Comparison, err error) {
 	if err := job.compare(ctx, t, &c); err != nil {
 		return c, err
 	}
-	data, err := workbook.Compare(&c.Difference, workbook.CompareOptions{US: job.Looks.US, Version: job.Version, Paper: job.Looks.Paper, Date: job.Looks.Date})
+	data, err := workbook.Compare(&c.Difference, workbook.PlainOptions{US: job.Looks.US, Version: job.Version, Paper: job.Looks.Paper, Date: job.Looks.Date})
 	if err != nil {
 		return c, &Bug{List: p.list, Fault: err}
 	}

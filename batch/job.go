@@ -48,8 +48,9 @@ type Result struct {
 
 // Outcome is what became of the whole job.
 type Outcome struct {
-	Lists []Result // in the order given, without their jobs
-	Code  int      // the highest
+	Lists   []Result // in the order given, without their jobs
+	Code    int      // the highest
+	Summary string   // path of the workbook of all lists; empty where none was written
 }
 
 func (j *Job) disk() save.Disk {

@@ -24,7 +24,16 @@ func Run(ctx context.Context, job Job) (Outcome, error) {
 		return Outcome{}, err
 	}
 	defer job.open(ctx, places)()
-	return each(ctx, job, len(places), func(i int) Result { return job.save(ctx, tools, places[i]) }), nil
+	all := newSummary(job, places)
+	if all != nil {
+		job.Done = all.listen(job.Done)
+	}
+	outcome := each(ctx, job, len(places), func(i int) Result { return job.save(ctx, tools, places[i]) })
+	if all != nil && !job.DryRun && ctx.Err() == nil {
+		outcome.Summary, err = all.save(ctx)
+		outcome.Code = max(outcome.Code, CodeOf(err))
+	}
+	return outcome, err
 }
 
 // Judge works every list as Run does and writes nothing.

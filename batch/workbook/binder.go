@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 
@@ -20,6 +21,13 @@ type binder struct {
 	version, paper string
 	date           string
 	err            error
+}
+
+// PlainOptions are what a workbook of our own, without a list in it, carries
+// beside its figures.
+type PlainOptions struct {
+	US                   bool
+	Version, Paper, Date string
 }
 
 func (o *output) binder() *binder {
@@ -91,4 +99,35 @@ func (b *binder) props() {
 	b.note(b.f.SetDocProps(&excelize.DocProperties{Title: b.title, Creator: "seamtally",
 		LastModifiedBy: "seamtally", Created: when, Modified: when, Description: b.about}))
 	b.note(b.f.SetAppProps(&excelize.AppProperties{Application: "seamtally"}))
+}
+
+// whole makes a workbook of grids alone.
+func (b *binder) whole(book *look.Book, grids []*look.Grid) ([]byte, error) {
+	defer b.f.Close()
+	var sheets []pack.Sheet
+	for i, g := range grids {
+		sheets = append(sheets, g.Sheet())
+		if i == 0 {
+			b.note(b.f.SetSheetName("Sheet1", g.Name))
+		} else {
+			_, err := b.f.NewSheet(g.Name)
+			b.note(err)
+		}
+		b.frame(g)
+	}
+	b.props()
+	b.note(book.Err())
+	if b.err != nil {
+		return nil, b.err
+	}
+	var donor bytes.Buffer
+	if _, err := b.f.WriteTo(&donor); err != nil {
+		return nil, err
+	}
+	book.Shut()
+	data, err := pack.Fresh(donor.Bytes(), sheets, nil)
+	if err == nil {
+		err = book.Err()
+	}
+	return data, err
 }

@@ -1,60 +1,21 @@
 package workbook
 
 import (
-	"bytes"
 	"fmt"
 
 	"seamtally/batch/compare"
 	"seamtally/batch/workbook/look"
-	"seamtally/batch/workbook/pack"
 )
-
-// CompareOptions are what a workbook of two lists carries beside their difference.
-type CompareOptions struct {
-	US                   bool
-	Version, Paper, Date string
-}
 
 // Compare returns a workbook of what two lists differ in: a sheet of sums and a
 // sheet of joints. Differences are live formulas on the two amounts.
-func Compare(d *compare.Difference, opt CompareOptions) ([]byte, error) {
+func Compare(d *compare.Difference, opt PlainOptions) ([]byte, error) {
 	book := look.NewBook("", "")
 	b := &binder{f: book.File, title: "Two lists compared: " + footerText(d.New.File), about: "Estimates, with the same shop values for both lists",
 		left: d.Old.File + " > " + d.New.File, version: opt.Version, paper: opt.Paper, date: opt.Date}
 	c := &comparing{d: d, us: opt.US}
 	grids := []*look.Grid{c.sums(look.NewGrid(book, "Difference")), c.joints(look.NewGrid(book, "Joints compared"))}
 	return b.whole(book, grids)
-}
-
-// whole makes a workbook of grids alone.
-func (b *binder) whole(book *look.Book, grids []*look.Grid) ([]byte, error) {
-	defer b.f.Close()
-	var sheets []pack.Sheet
-	for i, g := range grids {
-		sheets = append(sheets, g.Sheet())
-		if i == 0 {
-			b.note(b.f.SetSheetName("Sheet1", g.Name))
-		} else {
-			_, err := b.f.NewSheet(g.Name)
-			b.note(err)
-		}
-		b.frame(g)
-	}
-	b.props()
-	b.note(book.Err())
-	if b.err != nil {
-		return nil, b.err
-	}
-	var donor bytes.Buffer
-	if _, err := b.f.WriteTo(&donor); err != nil {
-		return nil, err
-	}
-	book.Shut()
-	data, err := pack.Fresh(donor.Bytes(), sheets, nil)
-	if err == nil {
-		err = book.Err()
-	}
-	return data, err
 }
 
 // comparing draws the sheets of a comparison.

@@ -32,6 +32,10 @@ func (p program) work(c *cli.Context, job batch.Job, run runner, show shower) (i
 	if len(job.Lists) == 0 {
 		return batch.WrongUsage, batch.Usagef("%s needs a list, for example `seamtally %s frame.xlsx`; - reads CSV from standard input", c.Command.Name, c.Command.Name)
 	}
+	var err error
+	if job.Lists, err = batch.Expand(job); err != nil {
+		return batch.CodeOf(err), err
+	}
 	bar := startProgress(p.err, len(job.Lists), c.Bool("quiet"))
 	var broken error
 	job.Done = func(r batch.Result) {
@@ -44,6 +48,9 @@ func (p program) work(c *cli.Context, job batch.Job, run runner, show shower) (i
 	bar.end()
 	if err != nil {
 		return batch.CodeOf(err), err
+	}
+	if outcome.Summary != "" && !c.Bool("quiet") && !c.Bool("json") && broken == nil {
+		broken = say(p.out, fmt.Sprintf("all lists: wrote %s\n", filepath.ToSlash(outcome.Summary)))
 	}
 	return outcome.Code, broken
 }
