@@ -128,6 +128,9 @@ func (c *catalog) sentences(p *Plan, t *task, o *outcome) {
 	if t.stitch.count > 0 {
 		run = t.stitch.segment
 	}
+	if t.holeDepth > 0 {
+		run = 0
+	}
 	trigger, thin := "short", ""
 	if run > c.rules.latchMM {
 		trigger = "long"

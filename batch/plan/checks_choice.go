@@ -75,7 +75,7 @@ func (k *checker) machine(t *task, o *outcome, p *Plan) {
 		run = t.stitch.segment
 	}
 	r := k.c.book.first("machine-long-run")
-	if minutes := run / float64(p.Travel.Start); r != nil && o.duty < 1 && minutes > r.Over*o.duty {
+	if minutes := run / max(float64(p.Travel.Start), 1e-9); r != nil && t.holeDepth == 0 && o.duty < 1 && minutes > r.Over*o.duty {
 		k.say(r, finding.Note, fmt.Sprintf("one run takes %s min; %s bears %s A for %s min in ten", number(minutes, 1), o.machine.row.Name, number(most, 0), number(r.Over*o.duty, 1)))
 	}
 }

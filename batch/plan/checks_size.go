@@ -9,6 +9,10 @@ import (
 
 // sizes judges the weld size against the parts.
 func (k *checker) sizes(t *task) {
+	if t.holeDepth > 0 {
+		k.hole(t)
+		return
+	}
 	if t.family == fillet && t.leg > 0 {
 		k.filletSize(t)
 		k.filletGap(t)

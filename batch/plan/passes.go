@@ -6,6 +6,10 @@ import "math"
 // a single pass where the drawn size and the travel allow it, else equal beads
 // for fillets, and a root with equal fills for grooves, side by side.
 func (c *catalog) layPasses(o *outcome, t *task) {
+	if t.holeDepth > 0 {
+		c.layHole(o, t)
+		return
+	}
 	for s := range t.sides {
 		side := &t.sides[s]
 		if side.made <= 0 {
@@ -56,6 +60,9 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 		first = rootWay.pass.Root
 	case t.prep.Backing == "ceramic" && number == 1:
 		rootWanted = min(o.wanted, target(o.way.targets.points[butt], c.rules.ceramicT))
+		if rootWanted < o.way.start { // the strip does not bear this mode
+			rootWay = o.way.rootWay
+		}
 	}
 	limit := min(first, rootWay.largestPass(rootWanted, t.density)/ratio)
 	if s.drawn <= limit*1.001 {
@@ -74,7 +81,7 @@ func (c *catalog) split(o *outcome, drawn, root, ratio, density float64) (float6
 	root = min(root, drawn*2/3)
 	fill := min(o.way.pass.Fill, o.way.largestPass(o.wanted, density)/ratio)
 	n := max(1, ceil((drawn-root)/fill))
-	return min(root, 1.3*drawn/float64(n+1)), n
+	return min(root, 1.15*drawn/float64(n+1)), n
 }
 
 func rootKind(side int) RunKind {
@@ -123,6 +130,9 @@ func (o *outcome) runs(t *task) []Run {
 
 // layers returns the number of beads in each layer of a group, bottom first.
 func (o *outcome) layers(g *group, t *task, below int) []int {
+	if t.holeDepth > 0 {
+		return holeLayers(g.n)
+	}
 	if t.leg > 0 {
 		return filletLayers(g.n)
 	}

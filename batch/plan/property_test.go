@@ -91,7 +91,8 @@ func TestAnyJointHasAFinitePlan(t *testing.T) {
 			if p.Settings == (p.NoSettings != "") {
 				rt.Fatalf("settings %v with the reason %q", p.Settings, p.NoSettings)
 			}
-			if p.Settings && (len(p.Runs) == 0 || p.Travel.Start <= 0 || p.Arc < 0) {
+			hole := p.Prep.Kind == joint.Plug || p.Prep.Kind == joint.Slot // filled on the spot
+			if p.Settings && (len(p.Runs) == 0 || (p.Travel.Start <= 0) != hole || (p.HeatMax <= 0) != hole || p.Arc < 0) {
 				rt.Fatalf("settings without passes or travel: %+v", p)
 			}
 			for _, c := range p.Checks {

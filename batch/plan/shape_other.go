@@ -69,21 +69,3 @@ func (c *catalog) flareShape(t *task) (shape, coded) {
 	}
 	return shape{section: f, family: butt, shares: [2]float64{1, 0}, depths: [2]float64{float64(p.Throat), 0}}, coded{}
 }
-
-// plugShape takes a filled hole: its plan is the section, and its depth, the
-// thickness of the upper part, is the seam.
-func (c *catalog) plugShape(t *task) (shape, coded) {
-	depth := cmpOr(t.j.Depth, cmpOr(t.prep.T1, t.prep.T2))
-	if t.j.Size.A <= 0 || depth <= 0 {
-		return shape{}, coded{"size-blank", "a plug or slot needs the hole's diameter or width as its size and the thickness of the upper part"}
-	}
-	var section weld.Section = weld.Plug{Diameter: t.j.Size.A}
-	if t.prep.Kind == joint.Slot {
-		section = weld.Slot{Width: t.j.Size.A, Length: t.j.Length}
-	}
-	if _, err := section.Drawn(); err != nil {
-		return shape{}, coded{"size-bad", err.Error()}
-	}
-	t.holeDepth = float64(depth)
-	return shape{section: section, family: butt, shares: [2]float64{1, 0}, depths: [2]float64{float64(depth), 0}}, coded{}
-}

@@ -148,7 +148,7 @@ func (c *catalog) readSeam(t *task) {
 	if t.holeDepth > 0 {
 		length = t.holeDepth
 	}
-	if j.Sides == 2 && t.family == fillet {
+	if j.Sides == 2 && t.family == fillet && t.holeDepth == 0 {
 		t.seams *= 2
 	}
 	if j.Stitch != nil {
@@ -218,8 +218,6 @@ func (c *catalog) whyNoSettings(t *task) string {
 		return "no settings: the thickness is blank"
 	case t.made <= 0:
 		return "no settings: a closed square edge without reinforcement has no area to fill, so travel and time have no value"
-	case t.holeDepth > 0:
-		return "no settings: a plug or slot is filled on the spot, not along a seam; only its metal is worked out"
 	case t.pos < 0:
 		return fmt.Sprintf("no settings: the position %q is not known", t.j.Position)
 	case t.wish.problem != "":

@@ -16,6 +16,7 @@ func (c *catalog) trace(p *Plan, t *task, of *offer, n *way) {
 	if p.Settings {
 		o := c.try(n, t)
 		w.arc(&o)
+		w.warmth()
 		w.use(&o)
 		w.money(&o)
 	}
@@ -57,8 +58,7 @@ func (w *working) geometry() {
 		w.step("AREA-8", "area of one seam as it will be made", "as AREA-6 without the gap",
 			fmt.Sprintf("overweld %s, c = %s", n2(w.c.shop.Overweld), number(w.c.shop.Convexity, 3)), number(t.made, 2)+" mm²", "geometry; allowances: shop values", "derived")
 	case joint.Edge, joint.FlareBevel, joint.FlareV, joint.Plug, joint.Slot:
-		w.step("AREA-11", "area of one seam as drawn", "see the section of this kind", sizesOf(p), drawn, geometry, "derived")
-		w.step("AREA-12", "area of one seam as it will be made", "drawn area and its cap", "cap "+n2(w.c.shop.CapHeight)+" mm", number(t.made, 2)+" mm²", geometry, "derived")
+		w.otherAreas(drawn)
 	default:
 		w.step("AREA-9", "area of one seam as drawn", "A = g s + Σ flanks (d² tan β / 2 for a straight one)", sizesOf(p), drawn, geometry, "derived")
 		w.step("AREA-10", "area of one seam as it will be made", "A = drawn + Σ 2/3 (mouth + 2 mm) cap + 2/3 (g + 2 mm) root",
@@ -81,14 +81,17 @@ func (w *working) metal() {
 	if p.Seam <= 0 || t.noArea != "" {
 		return
 	}
-	if t.stitch.count > 0 {
+	if t.holeDepth > 0 {
+		w.step("SEAM-1", "depth filled in all holes", "L = copies x depth",
+			fmt.Sprintf("%s x %s mm", number(t.seams, 0), number(t.holeDepth, 2)), number(float64(p.Seam), 4)+" m", "definition", "derived")
+	} else if t.stitch.count > 0 {
 		w.step("SEAM-1", "metres welded", "L = copies x sides x segments x length",
 			fmt.Sprintf("%s x %d x %s mm", number(t.seams, 0), t.stitch.count, number(t.stitch.segment, 1)), n2(p.Seam)+" m", "ISO 2553 and AWS A2.4 notes", "derived")
 	} else {
 		w.step("SEAM-1", "metres welded", "L = copies x sides x length",
 			fmt.Sprintf("%s x %s mm", number(t.seams, 0), n2(t.j.Length)), n2(p.Seam)+" m", "definition", "derived")
 	}
-	w.step("METAL-1", "weld metal", "m = A L ρ", fmt.Sprintf("%s mm² x %s m x %s kg/m³", number(t.made, 2), n2(p.Seam), number(t.density, 0)),
+	w.step("METAL-1", "weld metal", "m = A L ρ", fmt.Sprintf("%s mm² x %s m x %s kg/m³", number(t.made, 2), number(float64(p.Seam), 4), number(t.density, 0)),
 		number(float64(p.WeldMetal), 4)+" kg", "density table", "published")
 }
 
@@ -114,11 +117,13 @@ func (w *working) pass(g *group) {
 		number(g.feed, 2)+" m/min", n.melting.Source, n.melting.Basis)
 	w.step("MELT-3", what+"deposition", "D = w q η 60 / 1000",
 		fmt.Sprintf("%s x %s x %s x 60 / 1000", number(g.feed, 2), number(n.q, 3), number(n.eff, 3)), number(g.deposit, 3)+" kg/h", n.effRow.Source, n.effRow.Basis)
+	if g.travel <= 0 { // a hole filled on the spot
+		w.voltage(g, what)
+		return
+	}
 	w.step("ARC-1", what+"travel", "v = D / (60 ρ A)",
 		fmt.Sprintf("%s / (60 x %s x 10⁻⁹ x %s)", number(g.deposit, 3), number(t.density, 0), number(g.area, 2)), number(g.travel, 0)+" mm/min", "definition", "derived")
-	v := n.volts
-	w.step("ARC-3", what+"voltage", "line between two points",
-		fmt.Sprintf("%g V at %g A, %g V at %g A", v.Volt1, v.Amp1, v.Volt2, v.Amp2), number(g.volts, 1)+" V", v.Source, v.Basis)
+	w.voltage(g, what)
 	energy := 60 * g.volts * g.current / (1000 * g.travel)
 	w.step("HEAT-1", what+"arc energy", "E = 60 U I / (1000 v)",
 		fmt.Sprintf("60 x %s x %s / (1000 x %s)", number(g.volts, 1), number(g.current, 0), number(g.travel, 1)), number(energy, 3)+" kJ/mm", "definition (ISO/TR 18491)", "published")

@@ -129,17 +129,17 @@ func welderColumns() []column {
 		chosen(g, "gas_l_min", "Gas flow", flow, 8, "0", known(func(r *row) units.LMin { return units.LMin(r.p.GasFlow.Start) }), "at the nozzle"),
 		word("polarity", "Polarity", 18, func(r *row) string { return r.p.Polarity }, "of the wire"),
 		word("transfer", "Transfer", 10, func(r *row) string { return string(r.p.Transfer) }, "how metal crosses the arc"),
-		calc(g, "travel_mm_min", "Travel", travel, 8, "0", settled(func(r *row) units.MMMin { return r.run().Travel }),
-			always("[run_deposit_kg_h]/60/([area_mm2]*[run_share]*[density]*0.000000001)"), "deposition rate / (density x area of the pass) (TRAVEL-1)"),
+		calc(g, "travel_mm_min", "Travel", travel, 8, "0", along(func(r *row) units.MMMin { return r.run().Travel }),
+			moving("[run_deposit_kg_h]/60/([area_mm2]*[run_share]*[density]*0.000000001)"), "deposition rate / (density x area of the pass) (TRAVEL-1)"),
 		chosen(g, "current_a", "Current", amp, 8, "0", settled(func(r *row) units.Amp { return r.run().Current }), "a result of the wire feed, not a knob"),
 		chosen(g, "current_low_a", "Current from", amp, 8, "0", known(func(r *row) units.Amp { return units.Amp(r.p.Current.Low) }), "working window"),
 		chosen(g, "current_high_a", "Current to", amp, 8, "0", known(func(r *row) units.Amp { return units.Amp(r.p.Current.High) }), "working window"),
 		calc(g, "deposit_kg_h", "Deposition", kiloH, 11, "0.00", settled(func(r *row) units.KgH { return units.KgH(depositOf(r)) }),
 			always("[run_deposit_kg_h]*[deposit_ratio]"), "while the arc burns, mean over the passes by time"),
-		calc(g, "arc_energy_kj_mm", "Arc energy", heat, 8, "0.00", settled(func(r *row) units.KJMM { return r.p.ArcEnergyMax }),
-			always("[voltage_v]*[current_a]*0.06/[travel_mm_min]*[energy_ratio]"), "largest of any pass, without k"),
-		calc(g, "heat_kj_mm", "Heat input", heat, 8, "0.00", settled(func(r *row) units.KJMM { return r.p.HeatMax }),
-			always("[arc_energy_kj_mm]*[heat_k]"), "largest of any pass, with k (EN 1011-1)"),
+		calc(g, "arc_energy_kj_mm", "Arc energy", heat, 8, "0.00", along(func(r *row) units.KJMM { return r.p.ArcEnergyMax }),
+			moving("[voltage_v]*[current_a]*0.06/[travel_mm_min]*[energy_ratio]"), "largest of any pass, without k"),
+		calc(g, "heat_kj_mm", "Heat input", heat, 8, "0.00", along(func(r *row) units.KJMM { return r.p.HeatMax }),
+			moving("[arc_energy_kj_mm]*[heat_k]"), "largest of any pass, with k (EN 1011-1)"),
 		chosen(g, "preheat_c", "Preheat", celsius, 8, "0", func(r *row) (float64, bool) { return fromPointer(r.p.Preheat) }, "ferritic steel only"),
 		chosen(g, "interpass_c", "Interpass max.", celsius, 9, "0", func(r *row) (float64, bool) { return fromPointer(r.p.Interpass) }, "not above this"),
 		word("t85_s", "t8/5 s", 13, t85Text, "cooling time; a pair where the shape factor is a range"),
@@ -167,4 +167,23 @@ func t85Text(r *row) string {
 		return fmt.Sprintf("%.1f", low)
 	}
 	return fmt.Sprintf("%.1f to %.1f", low, high)
+}
+
+// along is settled for figures per length of a pass: a hole filled on the spot has
+// none.
+func along[T ~float64](get func(*row) T) func(*row) (float64, bool) {
+	return func(r *row) (float64, bool) {
+		v, ok := settled(get)(r)
+		return v, ok && r.p.Travel.Start > 0
+	}
+}
+
+// moving is always for formulas of such figures.
+func moving(template string) func(*row) string {
+	return func(r *row) string {
+		if r.p.Travel.Start <= 0 {
+			return ""
+		}
+		return always(template)(r)
+	}
 }

@@ -1,0 +1,73 @@
+package plan
+
+import (
+	"fmt"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/units"
+	"seamtally/batch/weld"
+)
+
+// plugShape takes a filled hole: its plan is the section, and the depth filled is
+// the seam, so that area times seam is its volume. A hole is filled to the face of
+// the upper part unless the list gives a depth.
+func (c *catalog) plugShape(t *task) (shape, coded) {
+	upper := cmpOr(t.prep.T1, t.prep.T2)
+	depth := cmpOr(t.j.Depth, upper)
+	if t.j.Size.A <= 0 || depth <= 0 {
+		return shape{}, coded{"size-blank", "a plug or slot needs the hole's diameter or width as its size and the thickness of the upper part"}
+	}
+	var section weld.Section = weld.Plug{Diameter: t.j.Size.A}
+	if t.prep.Kind == joint.Slot {
+		section = weld.Slot{Width: t.j.Size.A, Length: cmpOr(t.j.Length, t.j.Size.B)}
+	}
+	if _, err := section.Drawn(); err != nil {
+		return shape{}, coded{"size-bad", err.Error()}
+	}
+	if upper > 0 && depth > upper {
+		return shape{}, coded{"size-bad", "a hole is filled no deeper than the part of " + mm(upper) + " it goes through"}
+	}
+	if t.j.Depth == 0 {
+		t.assume("depth", mm(depth), "blank: the hole is filled to the face of the upper part", "common-practice")
+	}
+	t.holeDepth = float64(depth)
+	t.prep.Depth, t.prep.Throat = depth, units.MM(depth)
+	return shape{section: section, family: fillet, shares: [2]float64{1, 0}, depths: [2]float64{float64(depth), 0}}, coded{}
+}
+
+// layHole fills a plug or slot on the spot, layer on layer, the slag or silica
+// taken off between them. The torch goes round in the hole: there is no travel
+// along a seam and no heat input per length.
+func (c *catalog) layHole(o *outcome, t *task) {
+	n := max(1, ceil(t.holeDepth/c.rules.holeLayer))
+	g := group{n: n, side: 1, kind: Fill, way: o.way, area: t.sides[0].made / float64(n)}
+	g.current = o.way.clamp(o.wanted)
+	g.feed = o.way.feed(g.current)
+	g.deposit = o.way.deposit(g.feed)
+	g.volts = o.way.voltage(g.current)
+	g.width = o.way.pass.Width
+	o.groups[0], o.count = g, 1
+	if n == 1 {
+		o.groups[0].kind = Single
+	}
+}
+
+// holeLayers are the layers of a hole: one round each.
+func holeLayers(n int) []int {
+	out := make([]int, n)
+	for i := range out {
+		out[i] = 1
+	}
+	return out
+}
+
+// hole says how a plug or slot is filled, and judges its width: the codes want
+// room for the torch down to the lower part.
+func (k *checker) hole(t *task) {
+	k.say(k.c.book.first("hole-fill"), finding.Note, fmt.Sprintf("hole of %s, filled %s deep on the spot", mmText(float64(t.j.Size.A)), mmText(t.holeDepth)))
+	upper := float64(cmpOr(t.prep.T1, t.prep.T2))
+	if r := k.c.book.first("hole-small"); r != nil && upper > 0 && float64(t.j.Size.A) < upper+r.Value-0.3 {
+		k.say(r, finding.Warning, fmt.Sprintf("hole of %s in %s: at least %s", mmText(float64(t.j.Size.A)), mmText(upper), mmText(upper+r.Value)))
+	}
+}
