@@ -122,7 +122,7 @@ func (o *outcome) runs(t *task) []Run {
 			}
 		}
 	}
-	if t.leg > 0 && len(out) > 1 {
+	if (t.leg > 0 || t.holeDepth > 0) && len(out) > 1 {
 		out[0].Kind = Root
 	}
 	return out

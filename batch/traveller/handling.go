@@ -255,9 +255,13 @@ func (f *flow) passCells(row passes) []string {
 	}
 	seconds, _ := f.show.Pace(r.Travel)
 	one := func(v float64) plan.Window { return plan.Window{Start: v} }
+	travel, heat := "", "" // of a hole filled on the spot there is neither
+	if r.Travel > 0 {
+		travel, heat = f.show.Travel(r.Travel).Num, f.show.Heat(r.Heat).Num
+	}
 	return []string{
 		no, kind, f.show.Feed(one(float64(r.WireFeed))).Start, f.show.Volts(one(float64(r.Voltage))).Start,
-		f.show.Amps(one(float64(r.Current))).Start, f.show.Travel(r.Travel).Num, seconds, f.show.Heat(r.Heat).Num,
+		f.show.Amps(one(float64(r.Current))).Start, travel, seconds, heat,
 	}
 }
 
