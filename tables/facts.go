@@ -19,6 +19,7 @@ type Facts struct {
 	Hydrogens     []Hydrogen
 	HeatLimits    []HeatLimit
 	Limits        []SteelLimit
+	Combined      []CombinedRow
 	Shades        []Shade
 	Cautions      []Caution
 	Positions     []Position
@@ -46,6 +47,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "hydrogen", &facts.Hydrogens),
 		into(f, "heat_limits", &facts.HeatLimits),
 		into(f, "steel_limits", &facts.Limits),
+		into(f, "combined_thickness", &facts.Combined),
 		into(f, "filter_shades", &facts.Shades),
 		into(f, "cautions", &facts.Cautions),
 		into(f, "positions", &facts.Positions),

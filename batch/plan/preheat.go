@@ -16,16 +16,19 @@ const ambient = 20.0 // °C
 
 // preheat is what was found out about preheating a joint.
 type preheat struct {
-	method   string // "cet", "cet-sew", "category" or "none"
+	method   string // "cet", "cet-sew", "combined", "category" or "none"
 	steel    steel
 	thick    float64 // the thicker part, mm
 	hydrogen tables.Hydrogen
+	filler   string
+	label    bool    // the hydrogen is that of the wire's label
 	coolest  float64 // heat of the coolest pass, kJ/mm
 	heat     float64 // the same, held inside the method's limits
 	set      weld.PreheatSet
 	raw      float64           // as the formula gives it, °C
 	clear    float64           // highest CET that needs none, %
 	row      tables.PreheatRow // of the category table
+	combined combined
 
 	temp    *units.Celsius // rounded up; nil: none
 	words   string         // what the sheet says of it
@@ -49,6 +52,10 @@ func (c *catalog) findPreheat(t *task, p *Plan) preheat {
 		c.preheatByCategory(t, &f)
 	default:
 		c.preheatByFormula(p, &f)
+		f.combined = c.findCombined(t, &f)
+		if f.method == "combined" && f.combined.none() {
+			f.temp, f.outside, f.words = nil, false, f.combined.words()
+		}
 	}
 	return f
 }
@@ -94,8 +101,13 @@ func (c *catalog) preheatByFormula(p *Plan, f *preheat) {
 	if f.method == "cet-sew" {
 		f.set = weld.SEW088
 	}
+	f.filler = p.Filler
 	wire, _ := c.set.Wire(p.Filler, p.Dia)
 	f.hydrogen, _ = c.set.HydrogenOf(wire)
+	if label := c.shop.Hydrogen[p.Filler]; label > 0 && f.hydrogen.HD > 0 {
+		f.hydrogen.HD, f.hydrogen.Basis, f.hydrogen.Source = label, "shop", "shop value hydrogen."+p.Filler
+		f.label = true
+	}
 	f.coolest = coolest(p)
 	f.heat = min(max(f.coolest, weld.PreheatCool), weld.PreheatHot)
 	if f.words = f.whyNotFormula(); f.words != "" {
@@ -181,32 +193,67 @@ func (k *checker) preheat(t *task, p *Plan) {
 }
 
 // loudness is how a preheat is told. Where a procedure is named, that governs.
-// Where the standard's highest alone calls for it and ordinary deliveries of the
-// grade would not, the certificate most likely makes it needless: a note. The
-// temperature is the same either way; the typical value only sets the tone.
+// Where the standard's other method finds none, or where the standard's highest
+// alone calls for it and ordinary deliveries of the grade would not, paper most
+// likely makes it needless: a note. The temperature is the same either way; the
+// typical value only sets the tone.
 func (f *preheat) loudness(t *task) (code string, level finding.Level) {
 	typical := f.steel.row.CETTypical
-	if !f.steel.certificate && typical > 0 && typical <= f.clear {
+	switch {
+	case f.combined.none():
+		return "preheat-methods", finding.Note
+	case !f.steel.certificate && typical > 0 && typical <= f.clear:
 		return "preheat-certificate", finding.Note
 	}
 	return "preheat", needed(t)
 }
 
-// sentence says what preheat, by what, and which certificate would change it.
+// sentence says what preheat, by what, and what would change it.
 func (f *preheat) sentence() string {
 	text := fmt.Sprintf("preheat %.0f °C: %s with a CET of %s %%, %s; %s, hydrogen %g ml/100 g, %s kJ/mm", float64(*f.temp), f.steel.row.Grade, number(f.steel.cet, 3), f.steel.from,
 		mmText(f.thick), f.hydrogen.HD, number(f.heat, 2))
 	if f.coolest > 0 && f.coolest < weld.PreheatCool {
 		text += fmt.Sprintf(" (the coolest pass has %s, below the method's %g: at least this)", number(f.coolest, 2), weld.PreheatCool)
 	}
-	if clear := math.Floor(f.clear*100) / 100; !f.steel.certificate && clear >= weld.PreheatLean {
-		text += fmt.Sprintf(". With a CET of at most %s %% on the certificate none is needed", number(clear, 2))
-		if typical := f.steel.row.CETTypical; typical > 0 {
-			text += fmt.Sprintf(" (typical is %s %%)", number(typical, 2))
-		}
-		text += fmt.Sprintf("; state it as cet.%s", f.steel.row.Grade)
+	if f.combined.none() {
+		text += ". " + f.combined.contrast()
 	}
-	return text
+	return text + f.certificateHint() + f.wireHint()
+}
+
+// certificateHint says what the mill certificate would change.
+func (f *preheat) certificateHint() string {
+	grade, typical := f.steel.row.Grade, f.steel.row.CETTypical
+	clear := math.Floor(f.clear*100) / 100
+	switch {
+	case f.steel.certificate:
+		return ""
+	case clear >= weld.PreheatLean && clear >= typical:
+		return fmt.Sprintf(". With a CET of at most %s %% on the certificate none is needed (typical is %s %%): state it as cet.%s", number(clear, 2), number(typical, 2), grade)
+	case typical >= weld.PreheatLean && typical < f.steel.cet:
+		return fmt.Sprintf(". With a certificate of %s %%, which is typical, it would be %s: state it as cet.%s", number(typical, 2), f.with(typical, f.hydrogen.HD), grade)
+	}
+	return ""
+}
+
+// wireHint says what a wire with less hydrogen would change.
+func (f *preheat) wireHint() string {
+	if f.label || f.hydrogen.HD <= lowHydrogen {
+		return ""
+	}
+	return fmt.Sprintf(". With a wire labelled H%g it would be %s: state it as hydrogen.%s", lowHydrogen, f.with(f.steel.cet, lowHydrogen), f.filler)
+}
+
+// lowHydrogen is the class that wires for structural steel are commonly sold in.
+const lowHydrogen = 5.0 // ml/100 g
+
+// with returns what the preheat would be with another CET or hydrogen.
+func (f *preheat) with(cet, hd float64) string {
+	got, err := weld.Preheat(max(cet, weld.PreheatLean), units.MM(f.thick), hd, units.KJMM(f.heat), f.set)
+	if err != nil || float64(got) <= ambient {
+		return "none"
+	}
+	return fmt.Sprintf("%.0f °C", float64(roundUp(float64(got))))
 }
 
 // needed is how loud a preheat is told: where a procedure is named it governs.

@@ -14,6 +14,7 @@ import (
 type steel struct {
 	row         *tables.Material
 	cet         float64 // %; 0: not known
+	cev         float64 // the highest CEV, by the same rule; 0: not known
 	from        string  // "the highest that EN 10025-2 allows S355J2"
 	formula     string  // how the CET came about, for explain
 	certificate bool
@@ -32,6 +33,7 @@ type steelFacts struct {
 type steelLimit struct {
 	row  tables.SteelLimit
 	cet  float64
+	cev  float64
 	text string // the analysis, for explain
 }
 
@@ -51,7 +53,7 @@ func (c *catalog) steelFacts(words string, m *tables.Material) *steelFacts {
 			limits.CEV = f.cev
 		}
 		if cet, err := weld.HighestCET(limits); err == nil {
-			f.limits = append(f.limits, steelLimit{l, cet, limitsText(limits)})
+			f.limits = append(f.limits, steelLimit{l, cet, highestCEV(limits), limitsText(limits)})
 		}
 	}
 	c.steels[words] = f
@@ -76,8 +78,14 @@ func (c *catalog) certificate(stated map[string]float64, words string, m *tables
 
 // steelOf returns a parent metal at a thickness in mm.
 func (c *catalog) steelOf(words string, m *tables.Material, thick float64) steel {
-	s := steel{row: m}
 	f := c.steelFacts(words, m)
+	s := steel{row: m, cev: cevAt(f.limits, thick)}
+	if s.cev == 0 {
+		s.cev = m.CEVMax
+	}
+	if f.cev > 0 {
+		s.cev = f.cev
+	}
 	if f.cet > 0 {
 		s.cet, s.certificate, s.basis, s.source = f.cet, true, "shop", "shop value cet."+f.key
 		s.from, s.formula = "the certificate's CET (cet."+f.key+")", "as stated"
@@ -120,6 +128,30 @@ func highest(limits []steelLimit, thick float64) *steelLimit {
 		return any
 	}
 	return best
+}
+
+// highestCEV returns the CEV limit, or what the limits of the contents add up to
+// where the standard has none.
+func highestCEV(l weld.SteelLimits) float64 {
+	if l.CEV > 0 {
+		return l.CEV
+	}
+	cev, err := weld.Composition{C: l.C, Cu: l.Cu, Mn: l.Mn, Mo: l.Mo, Ni: l.Ni, Cr: l.Cr}.CEV()
+	if err != nil {
+		return 0
+	}
+	return cev
+}
+
+// cevAt returns the highest CEV of the limits that hold at a thickness.
+func cevAt(limits []steelLimit, thick float64) float64 {
+	most := 0.0
+	for i := range limits {
+		if limits[i].row.At(units.MM(thick)) {
+			most = max(most, limits[i].cev)
+		}
+	}
+	return most
 }
 
 // limitsText writes limits out: "CEV <= 0.45, C 0.2, Cu 0.55, Mn 1.6".

@@ -63,6 +63,7 @@ var families = []family{
 	{"spatter_min_m", "min/m", 0, 60, "transfer"},
 	{"cet", "", 0.05, 1, "steel"},
 	{"cev", "", 0.05, 1.5, "steel"},
+	{"hydrogen", "", 1, 20, "wire"},
 }
 
 // words are the shop values that are words.

@@ -77,11 +77,13 @@ type Shop struct {
 	SpatterMinM            map[string]float64 // by transfer ("short arc", "globular", "spray", "pulse"): minutes of spatter cleaning per metre; "short arc.C1" for one gas alone
 	SizeMeans, MissingSize string
 	Choose                 string // "list" or "joint"
-	// PreheatMethod is "codes", "cet", "cet-sew", "category" or "none".
+	// PreheatMethod is "codes", "cet", "cet-sew", "combined", "category" or "none".
 	PreheatMethod string
 	// CET and CEV are carbon equivalents of mill certificates [%], by the grade or
 	// material words that the shop wrote them for.
 	CET, CEV map[string]float64
+	// Hydrogen is the diffusible hydrogen [ml/100 g] on the labels of wires, by filler.
+	Hydrogen map[string]float64
 
 	names *names // what the tables call wires, gases and machines; never changed
 }

@@ -11,6 +11,7 @@ import (
 
 // settle fills the shop's fields from its values and says what is missing.
 func (s *Shop) settle() []finding.Problem {
+	s.Hydrogen = map[string]float64{}
 	s.SpatterMinM, s.CET, s.CEV = map[string]float64{}, map[string]float64{}, map[string]float64{}
 	for _, v := range s.Values {
 		if f, ok := fieldOf(v.Key); ok {
@@ -24,6 +25,8 @@ func (s *Shop) settle() []finding.Problem {
 				s.CET[name] = v.Num
 			case "cev":
 				s.CEV[name] = v.Num
+			case "hydrogen":
+				s.Hydrogen[name] = v.Num
 			}
 		}
 	}

@@ -13,7 +13,7 @@ var choices = map[string][]string{
 	"size_means": {"leg", "throat"},
 	"choose":     {"list", "joint"},
 
-	"preheat_method": {"codes", "cet", "cet-sew", "category", "none"},
+	"preheat_method": {"codes", "cet", "cet-sew", "combined", "category", "none"},
 }
 
 // sizeRule is a rule for a missing size: a share of the thinner part.
