@@ -164,6 +164,9 @@ func (c *catalog) newWay(w *tables.Wire, gas *tables.Gas, windows []*tables.Wind
 	if window == nil {
 		return nil
 	}
+	if own, ok := c.set.MeltingIn(*w, string(mode)); ok {
+		m = &own
+	}
 	n := &way{
 		wire: w, gas: gas, mode: mode, pos: pos, setup: number, fillerBit: min(c.fillers[w.Filler], 63), process: w.Process(*gas),
 		dia: float64(w.Dia), q: float64(w.LinearMass), window: window, melting: m, a: m.A, b: m.B,
