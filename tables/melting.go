@@ -17,11 +17,22 @@ type Efficiency struct {
 
 // Melting holds the two constants of one wire: w = a I + b l I², w in mm/s, l the
 // wire extension in mm. They hold between CurrentLow and CurrentHigh only.
+//
+// A wire may have one row for an arc that burns all the time (mode empty) and
+// another for short arc, where the arc is out during each short and so melts less
+// for every ampere of the mean. Pulse is taken as the open arc at its mean current:
+// no published pair was found that would show how much more it melts.
+//
+// A fit rests on all diameters of a family at once, a falling with the section
+// (d⁻²) and b with its square (d⁻⁴), so that a gap between two diameters, or an
+// odd source for one of them, does not bend the curve of that wire. Points,
+// residuals and LeftOut are those of the whole fit.
 type Melting struct {
 	Family      string    `csv:"melting"`
 	Dia         units.MM  `csv:"dia_mm"`
-	A           float64   `csv:"a"` // mm/(s A)
-	B           float64   `csv:"b"` // 1/(s A²)
+	Mode        string    `csv:"mode"` // transfer mode; empty for all without a row of their own
+	A           float64   `csv:"a"`    // mm/(s A)
+	B           float64   `csv:"b"`    // 1/(s A²)
 	CurrentLow  units.Amp `csv:"current_low_a"`
 	CurrentHigh units.Amp `csv:"current_high_a"`
 	Extension   units.MM  `csv:"extension_mm"` // mean of the points behind it
@@ -29,16 +40,19 @@ type Melting struct {
 	Points      int       `csv:"points"`
 	ResidualRMS float64   `csv:"residual_rms_pct"`
 	ResidualMax float64   `csv:"residual_max_pct"`
-	Uncertainty float64   `csv:"uncertainty_pct"` // what a user should expect, our judgement
+	LeftOut     float64   `csv:"left_out_rms_pct"` // each source judged by a fit without it; zero where there is but one
+	Uncertainty float64   `csv:"uncertainty_pct"`  // what a user should expect, our judgement
 	Note        string    `csv:"note"`
 	Origin
 }
 
 // MeltingPoint is one published or recalled pair of current and wire feed that a
-// fit in melting.csv rests on. PrintedDia is the diameter that the source means;
-// the feed is brought to Dia by the ratio of the sections.
+// fit in melting.csv rests on. Dia is the size that shops call the wire;
+// PrintedDia is the diameter that the source means and the fit uses: a wire of
+// 0.030 in is sold as 0.8 mm and has a tenth less section.
 type MeltingPoint struct {
 	Family     string     `csv:"melting"`
+	Mode       string     `csv:"mode"`
 	Dia        units.MM   `csv:"dia_mm"`
 	PrintedDia units.MM   `csv:"printed_dia_mm"`
 	Current    units.Amp  `csv:"current_a"`
@@ -59,12 +73,23 @@ func (f *Facts) Efficiency(w Wire, gas, transfer string) (Efficiency, bool) {
 	return Efficiency{}, false
 }
 
-// Melting returns the melting constants of a wire.
-func (f *Facts) Melting(w Wire) (Melting, bool) {
+// Melting returns the melting constants of a wire for an arc that burns all the time.
+func (f *Facts) Melting(w Wire) (Melting, bool) { return f.MeltingIn(w, "") }
+
+// MeltingIn returns the melting constants of a wire in a transfer mode: those of
+// the mode where the wire has a row for it, else those for all modes.
+func (f *Facts) MeltingIn(w Wire, transfer string) (Melting, bool) {
+	found, ok := Melting{}, false
 	for _, m := range f.Meltings {
-		if m.Family == w.Melting && sameDia(m.Dia, w.Dia) {
+		if m.Family != w.Melting || !sameDia(m.Dia, w.Dia) {
+			continue
+		}
+		if m.Mode == transfer {
 			return m, true
 		}
+		if m.Mode == "" {
+			found, ok = m, true
+		}
 	}
-	return Melting{}, false
+	return found, ok
 }
