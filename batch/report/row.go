@@ -64,6 +64,12 @@ type row struct {
 
 	Checks checks `csv:"checks" json:"checks"`
 	Runs   []run  `csv:"-" json:"runs"`
+
+	// What preheat was found by, or why there is none; and how much one seam draws
+	// the parts together across itself, for who cuts them.
+	PreheatText string `csv:"-" json:"preheat_text"`
+	ShrinkLow   number `csv:"-" json:"shrink_low_mm"`
+	ShrinkHigh  number `csv:"-" json:"shrink_high_mm"`
 }
 
 // Decimals of figures that are not summed: finer than any dial or gauge.
@@ -107,7 +113,9 @@ func setting(x float64) number { return positive(x, settingDecimals) }
 
 func (r *row) quantities(p *plan.Plan) {
 	r.Deposit, r.WireKg, r.WireM = positive(p.Deposit, settingDecimals), of(p.WireKg, price.KgDecimals), of(p.WireM, sizeDecimals)
-	r.GasL = of(p.GasL, price.LitreDecimals)
+	if p.Gas != "" {
+		r.GasL = of(p.GasL, price.LitreDecimals)
+	}
 	r.ArcMin = positive(p.Arc, price.MinuteDecimals)
 	r.Heat, r.ArcEnergy = positive(p.HeatMax, heatDecimals), positive(p.ArcEnergyMax, heatDecimals)
 }
@@ -118,6 +126,10 @@ func (r *row) temperatures(p *plan.Plan) {
 	}
 	if p.Interpass != nil {
 		r.Interpass = of(*p.Interpass, 1)
+	}
+	r.PreheatText = p.PreheatWords
+	if p.Shrink != nil {
+		r.ShrinkLow, r.ShrinkHigh = of(p.Shrink[0], 2), of(p.Shrink[1], 2)
 	}
 	if p.T85 != nil {
 		r.T85 = pair{of(p.T85[0], 2), of(p.T85[1], 2)}

@@ -137,10 +137,14 @@ func (f *flow) facts(p *plan.Plan, width float64) []fact {
 	if f.tight && clean != "" && shade != "" {
 		clean, shade = joinParts([]string{clean, f.say("fact.shade") + " " + shade}), ""
 	}
+	preheat := ""
+	if p.Preheat == nil { // in words; why stands in the explanation
+		preheat, _, _ = strings.Cut(p.PreheatWords, ":")
+	}
 	var out []fact
 	for _, e := range [][2]string{
 		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", p.Trigger},
-		{"fact.inductance", p.Inductance}, {"fact.between", between}, {"fact.clean", clean}, {"fact.shade", shade},
+		{"fact.inductance", p.Inductance}, {"fact.preheat", preheat}, {"fact.between", between}, {"fact.clean", clean}, {"fact.shade", shade},
 	} {
 		if lines := page.Wrap(body.At(8.5), e[1], width-factName, 2); len(lines) > 0 {
 			out = append(out, fact{f.say(e[0]), lines})
