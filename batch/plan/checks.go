@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 
 	"seamtally/batch/finding"
@@ -80,6 +81,7 @@ func (k *checker) sayFrom(code string, level finding.Level, source, basis, forma
 // check judges a joint that has settings.
 func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
 	k := &checker{c: c}
+	t.gasless = o.way.gas.Gasless()
 	k.materials(t)
 	k.sizes(t)
 	k.stitches(t)
@@ -160,7 +162,7 @@ func (k *checker) materials(t *task) {
 
 // place judges where and in which position the joint is welded.
 func (k *checker) place(t *task) {
-	if t.site {
+	if t.site && !t.gasless {
 		k.sayf("site-wind", finding.Warning, "welded on site with shielding gas")
 	}
 	if t.posNote != "" && t.pos >= 0 {
@@ -177,7 +179,7 @@ func (k *checker) list(t *task) {
 		k.sayf("mark-twice", finding.Warning, "the mark %s stands in row %d too", t.j.Mark, t.twin)
 	}
 	if t.seam <= 0 && t.noArea == "" && t.stitchMissing == "" {
-		k.sayf("length-blank", finding.Note, "the length of the seam is not known")
+		k.sayf("length-blank", finding.Note, "%s", cmp.Or(t.noRound, "the length of the seam is not known"))
 	}
 }
 

@@ -76,6 +76,9 @@ func (c *catalog) filletShape(t *task) (shape, coded) {
 	}
 	grown := f.Grown(c.allowances(t))
 	p.Throat, p.WeldLegA, p.WeldLegB = throat, grown.LegA, grown.LegB
+	if p.Kind == joint.Fillet && t.j.Sides == 2 && p.Angle != 90 {
+		return t.skewShape(f)
+	}
 	return shape{section: f, family: fillet, leg: float64(max(p.LegA, p.LegB)), shares: [2]float64{1, 0}}, coded{}
 }
 

@@ -45,6 +45,10 @@ func (c *catalog) edgeShape(t *task) (shape, coded) {
 // wall where the list is silent.
 func (c *catalog) flareShape(t *task) (shape, coded) {
 	p := &t.prep
+	if round, ok := tubeOf(t.j.Part1); ok && p.Radius <= 0 && round.b == 0 {
+		p.Radius = round.h / 2
+		t.assume("radius", mm(p.Radius), "blank: half the diameter of "+t.j.Part1, "derived")
+	}
 	if p.Radius <= 0 {
 		wall := cmpOr(p.T1, p.T2)
 		row, ok := c.set.Prep(string(p.Kind), "", t.metal, wall)

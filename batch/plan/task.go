@@ -20,6 +20,7 @@ type task struct {
 	mat, mat2  *tables.Material // nil: blank or not understood
 	pair       []tables.FillerChoice
 	fillerMask uint64
+	gasless    bool // the chosen wire shields itself
 	metal      string
 	density    float64
 
@@ -44,6 +45,7 @@ type task struct {
 	stitch        stitched
 	stitchMissing string  // why a stitch note gives no weld
 	holeDepth     float64 // of a plug or slot, mm
+	noRound       string  // why a seam all round has no length
 	twin          int     // row of another joint with the same mark
 
 	noArea, noAreaCode string // why there is no area, and the code of its rule
@@ -53,6 +55,10 @@ type task struct {
 // newTask reads one joint.
 func (c *catalog) newTask(j *joint.Joint) *task {
 	t := &task{j: j, site: j.Where == joint.Site, seams: float64(max(j.Qty, 1))}
+	if j.Part1 != "" {
+		c.takeSection(t)
+		j = t.j
+	}
 	t.prep = Prep{
 		Kind: j.Kind, T1: j.T1, T2: j.T2, Angle: j.Angle, Gap: j.Gap, RootFace: j.RootFace,
 		Radius: j.Radius, Backing: j.Backing,
@@ -66,6 +72,8 @@ func (c *catalog) newTask(j *joint.Joint) *task {
 	t.readPosition()
 	t.wish = c.readWish(j)
 	c.narrowWish(t)
+	c.widenWish(t)
+	c.settleWish(t)
 	t.settleThickness(c.rules.sink)
 	t.noSettings = c.whyNoSettings(t)
 	return t
@@ -82,7 +90,7 @@ func (c *catalog) narrowWish(t *task) {
 		}
 	}
 	if len(suiting) > 0 {
-		t.wish.wires = suiting
+		t.wish.wires = c.stocked(suiting)
 	}
 }
 

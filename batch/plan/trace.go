@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 
 	"seamtally/batch/joint"
@@ -47,6 +48,9 @@ func (w *working) geometry() {
 	drawn := number(t.drawn, 2) + " mm²"
 	switch p.Prep.Kind {
 	case joint.Fillet, joint.Lap:
+		if w.skewAreas(drawn) {
+			return
+		}
 		w.step("AREA-1", "area of one seam as drawn", "A = zA zB sin ψ / 2",
 			fmt.Sprintf("%s x %s x sin %s° / 2", n2(p.Prep.LegA), n2(p.Prep.LegB), n2(p.Prep.Angle)), drawn, geometry, "derived")
 		w.step("AREA-6", "area of one seam as it will be made", "A = zA' zB' sin ψ / 2 + 2/3 c w'²,  z' = z + overweld + gap",
@@ -101,8 +105,9 @@ func (w *working) arc(o *outcome) {
 	a := n.targets.rows[t.family]
 	w.step("TARGET-1", "current that the parts call for", "between the anchors of metal, joint family and thickness",
 		fmt.Sprintf("thickness %s mm", number(t.heatT, 2)), number(o.wanted, 1)+" A", a.Source, a.Basis)
-	w.step("WINDOW-1", "where start settings lie", fmt.Sprintf("%s in %s, %s, %s", n.wire.Filler, n.gas.Gas, n.mode, positions[n.pos]),
+	w.step("WINDOW-1", "where start settings lie", fmt.Sprintf("%s in %s, %s, %s", n.wire.Filler, cmp.Or(n.gas.Gas, "no gas"), n.mode, positions[n.pos]),
 		fmt.Sprintf("window %s to %s A", number(n.low, 0), number(n.high, 0)), fmt.Sprintf("%s to %s A", number(n.start, 0), number(n.top, 0)), n.window.Source, n.window.Basis)
+	w.shield(n)
 	for i := range o.groups[:o.count] {
 		w.pass(&o.groups[i])
 	}
@@ -137,9 +142,11 @@ func (w *working) use(o *outcome) {
 		n2(p.Arc)+" min", "definition", "derived")
 	w.step("WIRE-1", "wire bought", "m / η x (1 + waste)", fmt.Sprintf("%s / %s x (1 + %g/100)", number(float64(p.WeldMetal), 4), number(p.Efficiency, 3), shop.WastePct),
 		number(float64(p.WireKg), 4)+" kg", n.effRow.Source, n.effRow.Basis)
-	w.step("GAS-1", "gas", "flow x (arc time + starts x (pre-flow + post-flow))",
-		fmt.Sprintf("%s x (%s + %s x %s/60)", number(n.flow.Start, 1), n2(p.Arc), number(o.starts, 1), number(float64(shop.Preflow+shop.Postflow), 2)),
-		number(float64(p.GasL), 1)+" l", n.flow.Source, n.flow.Basis)
+	if !n.gas.Gasless() {
+		w.step("GAS-1", "gas", "flow x (arc time + starts x (pre-flow + post-flow))",
+			fmt.Sprintf("%s x (%s + %s x %s/60)", number(n.flow.Start, 1), n2(p.Arc), number(o.starts, 1), number(float64(shop.Preflow+shop.Postflow), 2)),
+			number(float64(p.GasL), 1)+" l", n.flow.Source, n.flow.Basis)
+	}
 	w.step("POWER-1", "energy while the arc burns", "Σ U I t / efficiency", fmt.Sprintf("efficiency %g", shop.SourceEfficiency),
 		number(o.kwh, 3)+" kWh", "definition", "derived")
 	if o.machine != nil {

@@ -124,6 +124,12 @@ func worked() []check {
 			return float64(v), err
 		}, 9.56, 0.005, "SSAB Welding Handbook ed.2 p.17, worked out", "derived"},
 		{"heat that gives 8.97 s in a butt of 15 mm at 100 °C [kJ/mm]", "COOL-5", func() (float64, error) { return plain(HeatForCooling(100, 8.97, 15, 0.9, 0.9)) }, 1.1730, 0.0005, "t85 check read backwards: the thin-plate time 14.66 s at 1.5 kJ/mm goes with the square", "derived"},
+		{"throat 4 both sides of a plate at 60°, mean [mm²]", "AREA-16", func() (float64, error) {
+			return plain(SkewPair{Fillet{4.618802, 4.618802, 60}, Fillet{8, 8, 120}}.Drawn())
+		}, 18.475, 0.0005, "a² tan(ψ/2) each: 16 (tan 30° + tan 60°) / 2", "derived"},
+		{"6 mm legs both sides at 60°, caps of 5 % [mm²]", "AREA-17", func() (float64, error) {
+			return plain(SkewPair{Fillet{6, 6, 60}, Fillet{6, 6, 120}}.Made(Allowances{Convexity: 0.05}))
+		}, 17.988, 0.0005, "18 sin 60° + 2/3 0.05 (36 + 108)/2", "derived"},
 		{"seam of 60.3 on 168.3 at 60° [mm]", "SADDLE-1", func() (float64, error) { return plain(SaddleLength(60.3, 168.3, 60)) }, 206.08, 0.005, "numeric arc length of the figures", "derived"},
 		{"seam of 88.9 on a flat face at 45° [mm]", "SADDLE-2", func() (float64, error) { return plain(FaceLength(88.9, 45)) }, 339.62, 0.005, "ellipse perimeter of the figures", "derived"},
 		{"way round CHS 21.3 [m²/m]", "ROUND-1", func() (float64, error) {
