@@ -145,14 +145,20 @@ func coolest(p *Plan) float64 {
 	return least
 }
 
+// hardened is the family of steels that carbon equivalents alone do not speak for.
+const hardened = "quenched and tempered"
+
 // whyNotFormula says why the formula does not hold; empty if it does. Thin parts
 // are outside it without harm, the rest has to be asked for.
 func (f *preheat) whyNotFormula() string {
 	switch {
 	case f.hydrogen.HD == 0:
 		return "not worked out: the weld metal is not ferritic steel"
+	case f.thick < weld.PreheatThin && f.steel.row.Family == hardened:
+		f.outside = true
+		return fmt.Sprintf("not worked out: %s is thinner than the %g mm at which %s begins, and this steel is hardened: the plate maker says", mmText(f.thick), weld.PreheatThin, f.set.Name)
 	case f.thick < weld.PreheatThin:
-		return fmt.Sprintf("none worked out: %s is thinner than the %g mm at which %s begins; parts dry and free of frost", mmText(f.thick), weld.PreheatThin, f.set.Name)
+		return fmt.Sprintf("none asked for: %s is thinner than the %g mm at which %s begins; parts dry and free of frost", mmText(f.thick), weld.PreheatThin, f.set.Name)
 	}
 	f.outside = true
 	switch {
