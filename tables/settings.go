@@ -6,6 +6,7 @@ type Settings struct {
 	Voltages   []VoltLine
 	Anchors    []Anchor
 	Travel     []Travel
+	Beads      []Bead
 	SinglePass []SinglePass
 	Flows      []Flow
 	Stickouts  []Stickout
@@ -17,7 +18,7 @@ type Settings struct {
 
 func loadSettings(f *Files) (Settings, error) {
 	var s Settings
-	var errs [11]error
+	var errs [12]error
 	s.Windows, errs[0] = Rows[Window](f, "windows")
 	s.Voltages, errs[1] = Rows[VoltLine](f, "voltages")
 	s.Anchors, errs[2] = Rows[Anchor](f, "anchors")
@@ -29,6 +30,7 @@ func loadSettings(f *Files) (Settings, error) {
 	s.Planning, errs[8] = Rows[Planning](f, "planning")
 	s.Processes, errs[9] = Rows[ProcessWord](f, "processes")
 	s.CheckRules, errs[10] = Rows[CheckRule](f, "check_rules")
+	s.Beads, errs[11] = Rows[Bead](f, "beads")
 	for _, err := range errs {
 		if err != nil {
 			return Settings{}, err

@@ -31,8 +31,9 @@ type way struct {
 	pos       int
 	setup     int // number of the wire and gas together; see catalog.setups
 	fillerBit int
-	// wireStock and gasStock say whether the shop has them.
-	wireStock, gasStock bool
+	// wireStock and gasStock say whether the shop has them; askedOnly that nobody
+	// but the list itself chooses the wire.
+	wireStock, gasStock, askedOnly bool
 
 	dia, q, eff   float64 // mm, g/m, 0..1
 	low, high     float64 // the window
@@ -46,7 +47,7 @@ type way struct {
 	effRow        *tables.Efficiency
 	pass          *tables.SinglePass
 	travel        []*tables.Travel
-	pace          []point // fastest travel over the leg of a bead, small to large
+	beads         []point // current over the leg of a bead, small to large
 	flow          *tables.Flow
 	stick         *tables.Stickout
 	targets       *targets
@@ -105,6 +106,9 @@ func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 func (c *catalog) addWire(w *tables.Wire) {
 	if _, known := c.fillers[w.Filler]; !known {
 		c.fillers[w.Filler] = len(c.fillers)
+	}
+	if w.Gasless() {
+		c.addPair(w, &tables.NoGas)
 	}
 	for _, name := range w.Gases() {
 		for i := range c.set.Gases {
@@ -187,8 +191,8 @@ func (c *catalog) fillIn(n *way) bool {
 	n.volts = c.voltLine(n)
 	n.pass = c.singlePass(n)
 	n.travel = c.travels(n)
-	n.pace = c.paceOf(n)
-	n.flow = c.flow(n)
+	n.beads = c.beadsOf(n)
+	n.flow = c.shield(n)
 	n.stick = c.stickout(n)
 	eff, ok := c.set.Efficiency(*n.wire, n.gas.Gas, string(n.mode))
 	k, okK := c.set.HeatK(n.process)
@@ -201,9 +205,18 @@ func (c *catalog) fillIn(n *way) bool {
 	return len(n.targets.points[butt]) > 0 && len(n.targets.points[fillet]) > 0
 }
 
-// priceIn takes wire and gas prices from the shop; what the shop does not state
-// costs nothing here and is told in a check.
+// priceIn takes wire and gas prices from the shop. What is not in its stock has
+// the price that the shop or the built-in list states for it, told in a check;
+// without one it costs nothing here.
 func (c *catalog) priceIn(n *way) {
+	n.askedOnly = n.wire.Metal == bronze
+	if p, ok := c.shop.Wire(n.wire.Filler, n.wire.Dia); ok {
+		n.perKg, n.spool = float64(p.PerKg), float64(p.SpoolKg)
+	}
+	if p, ok := c.shop.Gas(n.gas.Gas); ok && p.Cylinder > 0 {
+		n.perLitre = float64(p.PerCylinder) / float64(p.Cylinder)
+	}
+	n.gasStock = n.gas.Gasless()
 	for _, p := range c.shop.Wires {
 		if p.Filler == n.wire.Filler && sameDia(p.Dia, n.wire.Dia) {
 			n.wireStock, n.perKg, n.spool, n.onHand = true, float64(p.PerKg), float64(p.SpoolKg), float64(p.OnHandKg)

@@ -118,7 +118,7 @@ func (n *way) clamp(current float64) float64 {
 func (g *group) lay(wanted, density float64) obstacle {
 	n := g.way
 	best := obstacle(tooFast)
-	goal := n.clamp(wanted)
+	goal := n.clamp(min(wanted, g.bears()))
 	for _, r := range n.travel {
 		current := min(goal, n.currentAt(n.feedFor(depositFor(r.High, g.area, density))))
 		stands := obstacle(0)

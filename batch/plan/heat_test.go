@@ -9,8 +9,9 @@ import (
 
 // Heat input for a pass area is nearly fixed by the wire and its mode: volts and
 // melting rise together with the current. So heat is lowered by smaller passes,
-// not by fewer amps. The band of about 10 % either side of the middle is wide enough for
-// the slope of the voltage line and narrow enough to catch a slip in either.
+// not by fewer amps. The band of about 12 % either side of the middle is wide enough for
+// the slope of the voltage line over a pulse window from 70 A up and narrow enough
+// to catch a slip in either.
 func TestHeatForAPassAreaIsNearlyFixedByTheWire(t *testing.T) {
 	set, shop := world(t)
 	type manner struct {
@@ -43,7 +44,7 @@ func TestHeatForAPassAreaIsNearlyFixedByTheWire(t *testing.T) {
 	}
 	for m, x := range low {
 		t.Logf("%v: %.4f to %.4f kJ/mm per mm²", m, x, high[m])
-		if high[m]/x > 1.2 {
+		if high[m]/x > 1.25 {
 			t.Errorf("%v: %.4f to %.4f kJ/mm per mm²", m, x, high[m])
 		}
 	}

@@ -29,6 +29,9 @@ func parameterRows(t *testing.T, last bool) []practice {
 		if strings.Contains(r["joint"], "fillet") {
 			p.kind, p.pos = joint.Fillet, "PB"
 		}
+		if strings.Contains(mode, "short arc") {
+			p.process = "short arc"
+		}
 		p.take(r)
 		out = append(out, p)
 	}
@@ -43,11 +46,11 @@ func (p *practice) take(r map[string]string) {
 	if s, ok := readSpan(r["leg_mm"]); ok {
 		p.leg = s.middle()
 	}
-	if p.kind == joint.Fillet && p.leg == 0 && p.thick > 0 {
+	if (p.kind == joint.Fillet || p.kind == joint.Lap) && p.leg == 0 && p.thick > 0 {
 		p.leg = 2 + 0.6*p.thick // the CO2 tables print 2.5-3 mm at 1.2 mm, 3-4 at 3.2, 5-6 at 6
 	}
 	if s, ok := readSpan(r["gap_mm"]); ok {
-		p.gap, p.gapGiven = s.middle(), true
+		p.gap, p.gapGiven = s.high, true // one setting for a range of gaps has to fill the widest
 	}
 }
 
@@ -81,6 +84,9 @@ func procedureRows(t *testing.T, last bool) []practice {
 			p.pos = pos
 		}
 		p.shape(r["joint"])
+		if strings.Contains(r["note"], "short circuit") {
+			p.process = "short arc"
+		}
 		if strings.Contains(r["pass"], "and back") {
 			p.sides = 2
 		}
@@ -111,7 +117,7 @@ func (p *practice) shape(text string) {
 	}
 	if _, gap, ok := strings.Cut(text, "gap "); ok {
 		if s, ok := readSpan(strings.Fields(gap)[0]); ok {
-			p.gap, p.gapGiven = s.middle(), true
+			p.gap, p.gapGiven = s.high, true
 		}
 	}
 	if strings.Contains(text, "copper backing") {
@@ -145,18 +151,31 @@ func passRows(t *testing.T, last bool) []practice {
 
 // TestPractice holds the planner against the printed working conditions of three
 // files, with the smallest and the largest wire that each row names. What does not
-// hold is listed with -v.
+// hold is listed with -v. Nine in ten must hold over the three together; the
+// parameters alone are a little poorer, for three of their comparisons are of a
+// 0.4 mm wire, which the table of wires does not have.
 func TestPractice(t *testing.T) {
-	for name, read := range map[string]func(*testing.T, bool) []practice{"parameters": parameterRows, "procedures": procedureRows, "passes": passRows} {
-		for _, last := range []bool{false, true} {
+	files := []struct {
+		name  string
+		read  func(*testing.T, bool) []practice
+		least float64
+	}{{"parameters", parameterRows, 0.82}, {"procedures", procedureRows, 0.88}, {"passes", passRows, 0.92}}
+	for _, last := range []bool{false, true} {
+		var all tally
+		for _, f := range files {
 			var s tally
-			for _, p := range read(t, last) {
+			for _, p := range f.read(t, last) {
 				s.run(t, p)
 			}
-			t.Logf("%s.csv, largest wire %v: %d of %d hold (%.0f %%)\n%s", name, last, s.held, s.all, 100*s.share(), strings.Join(s.misses, "\n"))
-			if s.share() < 0.8 {
-				t.Errorf("%s.csv, largest wire %v: %.0f %% of the comparisons hold, at least 80 %% must", name, last, 100*s.share())
+			all.held, all.all = all.held+s.held, all.all+s.all
+			t.Logf("%s.csv, largest wire %v: %d of %d hold (%.1f %%)\n%s", f.name, last, s.held, s.all, 100*s.share(), strings.Join(s.misses, "\n"))
+			if s.share() < f.least {
+				t.Errorf("%s.csv, largest wire %v: %.1f %% of the comparisons hold, at least %.0f %% must", f.name, last, 100*s.share(), 100*f.least)
 			}
+		}
+		t.Logf("largest wire %v: %d of %d hold (%.1f %%)", last, all.held, all.all, 100*all.share())
+		if all.share() < 0.9 {
+			t.Errorf("largest wire %v: %.1f %% of the comparisons hold over the three files, at least 90 %% must", last, 100*all.share())
 		}
 	}
 }
