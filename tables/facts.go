@@ -26,6 +26,10 @@ type Facts struct {
 	Plausibles    []Plausible
 	Cleanings     []Cleaning
 	GasGroups     []GasGroup
+	GasReasons    []GasReason
+	FillerNevers  []FillerNever
+	Nozzles       []Nozzle
+	WireWords     []WireWord
 }
 
 func loadFacts(f *Files) (Facts, error) {
@@ -54,6 +58,10 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "plausible", &facts.Plausibles),
 		into(f, "cleaning", &facts.Cleanings),
 		into(f, "gas_groups", &facts.GasGroups),
+		into(f, "gas_reasons", &facts.GasReasons),
+		into(f, "filler_never", &facts.FillerNevers),
+		into(f, "nozzles", &facts.Nozzles),
+		into(f, "wire_words", &facts.WireWords),
 	)
 	return facts, err
 }

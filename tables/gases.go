@@ -27,6 +27,9 @@ func (g Gas) Suits(metal string) bool {
 	return false
 }
 
+// noGasWords are a person's words for no gas from outside, squeezed.
+var noGasWords = map[string]bool{"none": true, "no": true, "nogas": true, "gasless": true, "selfshielded": true, "without": true, "ohne": true, "keine": true, "sansgaz": true, "sin": true, "singas": true, "безгаза": true, "bezgazu": true}
+
 // Gas returns the gas of an ISO 14175 designation.
 func (f *Facts) Gas(designation string) (Gas, bool) {
 	for _, g := range f.Gases {
@@ -39,9 +42,13 @@ func (f *Facts) Gas(designation string) (Gas, bool) {
 
 // FindGas returns the gas that a person's words mean: a designation with or
 // without the standard's name ("ISO 14175 - M21"), a mix as the table writes it,
-// or a mix in figures such as "82/18", "Ar 80 CO2 20" or "CO2".
+// or a mix in figures such as "82/18", "Ar 80 CO2 20" or "CO2". A word for no gas
+// at all gives [NoGas].
 func (f *Facts) FindGas(text string) (Gas, bool) {
 	key := strings.TrimPrefix(squeeze(text), "iso14175")
+	if noGasWords[key] {
+		return NoGas, true
+	}
 	for _, g := range f.Gases {
 		if key == squeeze(g.Gas) || key == squeeze(g.Mix) || key == squeeze(g.USMix) {
 			return g, true

@@ -15,8 +15,8 @@ type Wire struct {
 	Construction string      `csv:"construction"`
 	Dia          units.MM    `csv:"dia_mm"`
 	LinearMass   units.GramM `csv:"g_m"`
-	// ProcessActive and ProcessInert are ISO 4063 numbers with an active and an
-	// inert gas; empty where the wire is not welded with such a gas.
+	// ProcessActive and ProcessInert are ISO 4063 numbers with an active gas, or
+	// none, and with an inert gas; empty where the wire is not welded so.
 	ProcessActive string  `csv:"process_active"`
 	ProcessInert  string  `csv:"process_inert"`
 	Polarity      string  `csv:"polarity"`
@@ -27,8 +27,12 @@ type Wire struct {
 	Origin
 }
 
-// Gases returns the gases that the wire may be welded with.
+// Gases returns the gases that the wire may be welded with; none for a wire that
+// shields itself.
 func (w Wire) Gases() []string { return strings.Fields(w.GasList) }
+
+// Gasless tells whether the wire shields itself.
+func (w Wire) Gasless() bool { return w.GasList == "" }
 
 // Process returns the ISO 4063 number of the wire under the gas; empty where the
 // wire is not welded with a gas of that kind.
@@ -79,9 +83,13 @@ func sameDia(a, b units.MM) bool { return a-b < 0.01 && b-a < 0.01 }
 
 // FindWires returns the wires that a person's own words may mean: a filler class,
 // a designation or an AWS class, with or without a diameter ("G3Si1 1.0",
-// "ER70S-6", "1.2"). Without a diameter in the words every diameter is returned.
+// "ER70S-6", "1.2"), or a trade's word ("metal cored 1.2", "71T-1"). Without a
+// diameter in the words every diameter is returned.
 func (f *Facts) FindWires(text string) []Wire {
 	key, dia := splitDia(text)
+	if out := f.wiresOfWord(key, dia); len(out) > 0 {
+		return out
+	}
 	var out []Wire
 	for _, w := range f.Wires {
 		if dia > 0 && !sameDia(w.Dia, dia) {

@@ -138,7 +138,7 @@ func (c *catalog) sentences(p *Plan, t *task, o *outcome) {
 	if t.thin <= c.rules.thinInductance {
 		thin = "thin"
 	}
-	p.Polarity = c.words("polarity", n, "")
+	p.Polarity = c.words("polarity", n, n.wire.Polarity)
 	p.Torch = c.words("torch", n, "")
 	p.Trigger = c.words("trigger", n, trigger)
 	p.Inductance = c.words("inductance", n, thin)

@@ -23,17 +23,26 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 		}
 		k.sayf("wire-metal", level, "%s is asked for; %s", n.wire.Filler, t.wantsFiller())
 	}
+	k.never(t, n)
+	k.shielding(t, o)
 	if n.mode == ShortArc && t.thin > k.c.rules.shortArcThick {
 		k.say(k.c.book.first("short-arc-thick"), finding.Warning, fmt.Sprintf("short arc on %s", mmText(t.thin)))
 	}
 	if n.mode == ShortArc {
 		k.say(k.c.book.first("short-arc-aws"), finding.Note, "planned in short arc")
 	}
-	if !n.wireStock {
-		k.sayf("no-price", finding.Warning, "%s %s mm is not in the shop's stock", n.wire.Filler, number(n.dia, 1))
-	}
-	if !n.gasStock {
-		k.sayf("no-price", finding.Warning, "the gas %s is not in the shop's stock", n.gas.Gas)
+	k.stock(n.wireStock, n.perKg, n.wire.Filler+" "+number(n.dia, 1)+" mm")
+	k.stock(n.gasStock, n.perLitre, "the gas "+n.gas.Gas)
+}
+
+// stock tells what is not in the shop's stock, and whether it has a price.
+func (k *checker) stock(has bool, price float64, what string) {
+	switch {
+	case has:
+	case price > 0:
+		k.sayf("not-in-stock", finding.Warning, "%s is not in the shop's stock", what)
+	default:
+		k.sayf("no-price", finding.Warning, "%s is not in the shop's stock", what)
 	}
 }
 
@@ -101,6 +110,10 @@ func (c *catalog) obstacleChecks(o *outcome, t *task) []coded {
 	add(tooFast, "travel-fast", "%s needs %s mm/min at its lowest current of %s A", name, number(g.travel, 0), number(g.current, 0))
 	add(tooSlow, "travel-slow", "%s runs at %s mm/min even at %s A", name, number(g.travel, 0), number(g.current, 0))
 	add(alThick, "al-short-arc", "short arc on aluminium of %s", mmText(t.thin))
+	if len(n.machines) == 0 && o.stands&noMachine != 0 {
+		add(noMachine, "machine-none", "no machine of the shop feeds %s mm wire in %s", number(n.dia, 1), n.mode)
+		return out
+	}
 	add(noMachine, "machine-none", "%s needs %s A and %s m/min", name, number(g.current, 0), number(g.feed, 1))
 	return out
 }
@@ -140,6 +153,9 @@ func (c *catalog) nearest(t *task) (code, text string) {
 // nothingTried says why no way was open at all.
 func (c *catalog) nothingTried(t *task) (code, text string) {
 	w := &t.wish
+	if code, text = c.gasRule(t); code != "" {
+		return code, text
+	}
 	if len(w.wires) > 0 && w.gas != "" && !hasWord(w.wires[0].GasList, w.gas) {
 		return "wire-gas", fmt.Sprintf("%s is not welded with %s; it takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
 	}

@@ -49,7 +49,7 @@ func (c *catalog) mayTry(n *way, t *task) bool {
 	if !t.wish.grants(n) {
 		return false
 	}
-	if len(t.wish.wires) == 0 && !t.suits(n) {
+	if len(t.wish.wires) == 0 && (n.askedOnly || !t.suits(n)) {
 		return false
 	}
 	return (n.wireStock || len(t.wish.wires) > 0) && (n.gasStock || t.wish.gas != "")

@@ -80,9 +80,26 @@ func (c *catalog) anyWire(filler string) *tables.Wire {
 // suits tells whether the pair of materials takes the way's filler.
 func (t *task) suits(n *way) bool { return t.fillerMask&(1<<n.fillerBit) != 0 }
 
+// bronze is the metal of brazing wire: it joins steel without melting it.
+const bronze = "silicon bronze"
+
+// brazed tells whether the list asks for brazing and nothing else.
+func (t *task) brazed() bool {
+	for _, w := range t.wish.wires {
+		if w.Metal != bronze {
+			return false
+		}
+	}
+	return len(t.wish.wires) > 0
+}
+
 // rank returns a demerit of one for a filler that the table names second among
 // wires of the same build: a cored wire beside a solid one is no second choice.
+// A wire that shields itself, with more fume and spatter, is one on site only.
 func (t *task) rank(c *catalog, n *way) int {
+	if n.gas.Gasless() && !t.site {
+		return 1
+	}
 	for _, f := range t.pair {
 		if f.Filler == n.wire.Filler && f.Rank > 1 && n.wire.Construction == "solid" {
 			return 1

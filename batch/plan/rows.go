@@ -7,12 +7,21 @@ import "seamtally/tables"
 
 func fits(cell, value string) bool { return cell == "" || cell == value }
 
+// takesGas tells whether a row's list of gases has the gas; a blank list is that
+// of a wire that needs none.
+func takesGas(list string, gas *tables.Gas) bool {
+	if gas.Gasless() {
+		return list == ""
+	}
+	return hasWord(list, gas.Gas)
+}
+
 // windowsOf returns the windows of a wire under a gas.
 func (c *catalog) windowsOf(w *tables.Wire, gas *tables.Gas) []*tables.Window {
 	var out []*tables.Window
 	for i := range c.set.Windows {
 		r := &c.set.Windows[i]
-		if r.Metal == w.Metal && r.Construction == w.Construction && within(r.Dia, float64(w.Dia), r.Dia) && hasWord(r.Gas, gas.Gas) {
+		if r.Metal == w.Metal && r.Construction == w.Construction && within(r.Dia, float64(w.Dia), r.Dia) && takesGas(r.Gas, gas) {
 			out = append(out, r)
 		}
 	}
@@ -37,7 +46,7 @@ func (c *catalog) voltLine(n *way) *tables.VoltLine {
 	for i := range c.set.Voltages {
 		r := &c.set.Voltages[i]
 		if r.Metal == n.wire.Metal && r.Construction == n.wire.Construction && r.Transfer == string(n.mode) &&
-			hasWord(r.Gas, n.gas.Gas) && within(r.DiaFrom, n.dia, r.DiaTo) {
+			takesGas(r.Gas, n.gas) && within(r.DiaFrom, n.dia, r.DiaTo) {
 			return r
 		}
 	}

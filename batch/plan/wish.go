@@ -21,6 +21,7 @@ type wish struct {
 	wires     []*tables.Wire
 	gas       string
 	machine   string
+	gasLeft   string // a gas asked for with a wire that needs none
 	problem   string // what could not be understood or met, with what to do
 	code      string
 }
@@ -81,8 +82,10 @@ func (c *catalog) wishWire(w *wish, text string) {
 }
 
 // inchWire finds a diameter in inches at the end of a person's words: .035,
-// 0.045", 1/16.
+// 0.045", 1/16; inchFirst finds one before the class.
 var inchWire = regexp.MustCompile(`^(.*?)\s*[ø⌀]?\s*(?:0?\.(0\d{1,2})|(\d)/(16|32|64))\s*(?:"|in|inch|″|'')?\s*$`)
+
+var inchFirst = regexp.MustCompile(`^\s*[ø⌀]?\s*(?:0?\.(0\d{1,2})|(\d)/(16|32|64))\s*(?:"|in|inch|″|'')?\s+(.*\S)\s*$`)
 
 // bareDia is a diameter in millimetres that stands before the class.
 var bareDia = regexp.MustCompile(`^\s*[ø⌀]?\s*(\d[.,]\d)\s*(?:mm)?\s+(.*\S)\s*$`)
@@ -92,6 +95,9 @@ func (c *catalog) findWires(text string) []tables.Wire {
 		if dia := nominal(c.set.Wires, inches(m)); dia > 0 {
 			return c.set.FindWires(strings.TrimSpace(m[1] + " " + strconv.FormatFloat(dia, 'f', 1, 64)))
 		}
+	}
+	if m := inchFirst.FindStringSubmatch(text); m != nil {
+		return c.findWires(m[4] + " " + strings.TrimSpace(strings.TrimSuffix(text, m[4])))
 	}
 	if m := bareDia.FindStringSubmatch(text); m != nil {
 		return c.set.FindWires(m[2] + " " + m[1])
@@ -133,7 +139,18 @@ func (c *catalog) wishGas(w *wish, text string) {
 		w.refuse("gas-unknown", fmt.Sprintf("the gas %q is not in the table of gases; write an ISO 14175 designation such as M21, or a mix such as 82/18", text))
 		return
 	}
-	w.gas = gas.Gas
+	w.gas = gasName(&gas)
+}
+
+// noGas is the word of a wish for no gas from outside.
+const noGas = "none"
+
+// gasName is the designation of a gas in a wish; a blank wish asks for nothing.
+func gasName(g *tables.Gas) string {
+	if g.Gasless() {
+		return noGas
+	}
+	return g.Gas
 }
 
 func (c *catalog) wishMachine(w *wish, text string) {
@@ -153,7 +170,7 @@ func (w *wish) grants(n *way) bool {
 	if w.processes != "" && !hasWord(w.processes, n.process) {
 		return false
 	}
-	if w.mode != "" && w.mode != n.mode || w.gas != "" && w.gas != n.gas.Gas {
+	if w.mode != "" && w.mode != n.mode || w.gas != "" && w.gas != gasName(n.gas) {
 		return false
 	}
 	if len(w.wires) == 0 {

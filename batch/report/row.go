@@ -141,6 +141,9 @@ func (r *row) money(p *plan.Plan) {
 	r.LabourMin, r.EnergyKWh = of(c.Labour.Total, price.MinuteDecimals), of(c.Energy, price.KWhDecimals)
 	amount := func(m units.Money) number { return of(m, price.MoneyDecimals) }
 	r.CostLabour, r.CostWire, r.CostGas, r.CostPower, r.CostOther = amount(c.LabourCost), amount(c.Wire), amount(c.Gas), amount(c.Power), amount(c.Other)
+	if p.Gas == "" {
+		r.CostGas = unknown
+	}
 	r.Cost, r.Price = amount(c.Total), amount(c.Price)
 }
 

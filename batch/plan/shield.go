@@ -1,0 +1,170 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"seamtally/batch/finding"
+	"seamtally/tables"
+)
+
+// noFlow is the gas of a wire that shields itself.
+var noFlow = tables.Flow{Origin: tables.NoGas.Origin}
+
+// shield returns the gas flow of a way: none for a wire that shields itself, and
+// never more than the nozzle usual for the wire bears.
+func (c *catalog) shield(n *way) *tables.Flow {
+	if n.gas.Gasless() {
+		return &noFlow
+	}
+	flow := c.flow(n)
+	nozzle, ok := c.set.Nozzle(n.wire, n.gas)
+	if flow == nil || !ok || flow.High <= nozzle.Most {
+		return flow
+	}
+	capped := *flow
+	capped.Low, capped.Start, capped.High = min(flow.Low, nozzle.Most), min(flow.Start, nozzle.Most), nozzle.Most
+	return &capped
+}
+
+// widenWish takes, for a process that the list asks for and the shop has no wire
+// of, every wire of the table that suits the materials.
+func (c *catalog) widenWish(t *task) {
+	w := &t.wish
+	if w.processes == "" || len(w.wires) > 0 || w.problem != "" {
+		return
+	}
+	var wires []*tables.Wire
+	for _, s := range c.setups {
+		if !hasWord(w.processes, s.wire.Process(*s.gas)) || t.fillerMask&(1<<min(c.fillers[s.wire.Filler], 63)) == 0 {
+			continue
+		}
+		if s.wire.Metal != bronze && c.stocks(s.wire) {
+			return
+		}
+		if !slices.Contains(wires, s.wire) {
+			wires = append(wires, s.wire)
+		}
+	}
+	w.wires = wires
+}
+
+// stocked keeps, of wires that are all the same to the list, those that the shop
+// has; all of them where it has none.
+func (c *catalog) stocked(wires []*tables.Wire) []*tables.Wire {
+	var out []*tables.Wire
+	for _, w := range wires {
+		if c.stocks(w) {
+			out = append(out, w)
+		}
+	}
+	if len(out) == 0 {
+		return wires
+	}
+	return out
+}
+
+// stocks tells whether the shop names the wire.
+func (c *catalog) stocks(w *tables.Wire) bool {
+	for _, p := range c.shop.Wires {
+		if p.Filler == w.Filler && sameDia(p.Dia, w.Dia) {
+			return true
+		}
+	}
+	return false
+}
+
+// settleWish drops a gas asked for with wires that need none, and takes brazing
+// for what it is: the metal of the seam is the wire's own.
+func (c *catalog) settleWish(t *task) {
+	w := &t.wish
+	if len(w.wires) > 0 && w.gas != "" && w.gas != noGas && !slices.ContainsFunc(w.wires, func(r *tables.Wire) bool { return !r.Gasless() }) {
+		w.gasLeft, w.gas = w.gas, ""
+	}
+	t.gasless = len(w.wires) > 0 && !slices.ContainsFunc(w.wires, func(r *tables.Wire) bool { return !r.Gasless() })
+	if t.brazed() && t.mat != nil {
+		t.metal, t.density = bronze, c.density[bronze]
+	}
+}
+
+// shielding judges gas, nozzle and what a wire is meant for.
+func (k *checker) shielding(t *task, o *outcome) {
+	n := o.way
+	if t.wish.gasLeft != "" {
+		k.sayf("gas-not-needed", finding.Warning, "%s is asked for with %s, which shields itself: planned without gas", t.wish.gasLeft, n.wire.Filler)
+	}
+	if n.wire.Metal == bronze {
+		k.sayf("braze", finding.Warning, "brazed with %s, process %s", n.wire.Filler, n.process)
+		if !t.coated("zinc") {
+			k.sayf("braze-uncoated", finding.Note, "no zinc coating is stated, and the list asks for brazing")
+		}
+	}
+	if o.passes > 1 && strings.HasPrefix(n.wire.Filler, "T 3T") {
+		k.sayf("wire-single-run", finding.Error, "%s is for one run only; this joint takes %d", n.wire.Filler, o.passes)
+	}
+	if nozzle, ok := k.c.set.Nozzle(n.wire, n.gas); ok && t.site {
+		k.sayf("site-flow", finding.Note, "%s to %s l/min; a nozzle of %s bears %s l/min at most",
+			number(n.flow.Low, 0), number(n.flow.High, 0), mmText(float64(nozzle.Bore)), number(nozzle.Most, 0))
+	}
+}
+
+// never judges a filler that one of the materials is not welded with at all.
+func (k *checker) never(t *task, n *way) {
+	families := []string{t.mat.Family}
+	if t.mat2 != nil {
+		families = append(families, t.mat2.Family)
+	}
+	if r, ok := k.c.set.Never(n.wire.Filler, families...); ok {
+		k.sayf("filler-never", finding.Error, "%s on %s: %s", n.wire.Filler, r.Family, r.Why)
+	}
+}
+
+// coated tells whether either part has the coating.
+func (t *task) coated(with string) bool {
+	for _, m := range []*tables.Material{t.mat, t.mat2} {
+		if m != nil && m.Coated == with {
+			return true
+		}
+	}
+	return false
+}
+
+// gasRule names the rule that stands between a gas, a mode and the materials
+// where nothing is open; an empty code says that none does.
+func (c *catalog) gasRule(t *task) (code, text string) {
+	w := &t.wish
+	gas, known := c.set.Gas(w.gas)
+	cored := len(w.wires) > 0 && w.wires[0].Construction != "solid"
+	switch {
+	case w.gas == noGas && (len(w.wires) > 0 || w.processes != ""):
+		return "wire-gas", "no gas is asked for, and what is asked for with it needs a gas"
+	case !known:
+		return "", ""
+	case t.metal == "aluminium" && gas.Kind != "inert":
+		return "gas-aluminium", fmt.Sprintf("%s is asked for on aluminium, which takes I1 to I3 only", w.gas)
+	case cored && !hasWord(w.wires[0].GasList, w.gas):
+		return "gas-cored", fmt.Sprintf("%s is not welded with %s; its class takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
+	case t.metal == "stainless" && gas.CO2 > 5:
+		return "gas-stainless", fmt.Sprintf("%s is asked for with solid stainless wire, which takes M12 or M13", w.gas)
+	case gas.CO2 > 20 && (w.mode == Spray || w.mode == Pulse):
+		return "gas-transfer", fmt.Sprintf("%s is asked for under %s, which gives short arc and globular only", w.mode, w.gas)
+	}
+	return "", ""
+}
+
+// shield shows which gas was taken and why.
+func (w *working) shield(n *way) {
+	if r, ok := w.c.set.GasReason(n.wire, n.gas.Gas, string(n.mode)); ok {
+		name := n.gas.Gas + " " + n.gas.Mix
+		if n.gas.Gasless() {
+			name = "none"
+		}
+		w.step("GAS-3", "shielding gas", "by metal, wire and mode", r.Reason, name, r.Source, r.Basis)
+	}
+	if z, ok := w.c.set.Nozzle(n.wire, n.gas); ok {
+		w.step("GAS-4", "gas flow", "by wire and mode, never more than the nozzle bears",
+			fmt.Sprintf("%s to %s l/min; nozzle %s mm bears %s l/min", number(n.flow.Low, 0), number(n.flow.High, 0), number(float64(z.Bore), 0), number(z.Most, 0)),
+			number(n.flow.Start, 0)+" l/min", n.flow.Source, n.flow.Basis)
+	}
+}
