@@ -96,6 +96,7 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 		return nil, err
 	}
 	plans := plan.Joints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
+	plan.Hints(plans, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
 	job := price.Price(*joints, plans, shop, before.shop, j.Looks)
 	job.Version, job.TablesEdition = j.Version, t.set.Edition
 	return &job, ctx.Err()
