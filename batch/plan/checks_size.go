@@ -108,6 +108,7 @@ func (k *checker) stitches(t *task) {
 		k.sayf("stitch-none", finding.Error, "%s", t.stitchMissing)
 		return
 	}
+	k.stitchFit(t)
 	s := t.stitch
 	if r := k.c.book.first("stitch-short"); r != nil && t.leg > 0 {
 		least := max(r.Value, 6*float64(t.prep.Throat))

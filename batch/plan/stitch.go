@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 )
 
@@ -33,4 +34,22 @@ func stitchOf(j *joint.Joint) stitched {
 		out.count = int(min(max(n, 0), mostStitches))
 	}
 	return out
+}
+
+// stitchFit tells where the length holds more segments than the note states, and
+// where the second side of a staggered weld runs out of length.
+func (k *checker) stitchFit(t *task) {
+	s, length := t.stitch, float64(t.j.Length)
+	pitch := s.segment + s.gap
+	if length <= 0 || pitch <= 0 {
+		return
+	}
+	if fits := math.Floor((length+s.gap)/pitch + 1e-9); t.j.Stitch.Count > 0 && fits > float64(s.count) {
+		k.sayf("stitch-count", finding.Note, "%d segments of %s a side are stated, %.0f fit into %s: %s m a side instead of %s m",
+			s.count, mmText(s.segment), fits, mmText(length), number(fits*s.segment/1000, 3), number(float64(s.count)*s.segment/1000, 3))
+	}
+	if end := float64(s.count-1)*pitch + s.segment + pitch/2; t.j.Stitch.Staggered && t.j.Sides == 2 && end > length+0.5 {
+		k.sayf("stitch-stagger", finding.Note, "the last of %d segments of the second side, begun half a pitch later, would end at %s of %s; the same number is counted on both sides",
+			s.count, mmText(end), mmText(length))
+	}
 }
