@@ -72,7 +72,7 @@ func (c *catalog) preheatByCategory(t *task, f *preheat) {
 		case ok && (!found || row.Min > f.row.Min):
 			f.row, found = row, true
 		case !ok && m.Category == "":
-			f.outside, f.words = true, m.Grade+" has no category in the table"
+			f.outside, f.words = true, "not worked out: "+m.Grade+" has no category in the table"
 			return
 		}
 	}
