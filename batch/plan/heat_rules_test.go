@@ -22,7 +22,7 @@ func thickTee(material string, thick float64) joint.Joint {
 	return j
 }
 
-func planOf(t testing.TB, j joint.Joint, set *tables.Set, shop *rates.Shop, codes string) Plan {
+func heatPlan(t testing.TB, j joint.Joint, set *tables.Set, shop *rates.Shop, codes string) Plan {
 	t.Helper()
 	p := Joints([]joint.Joint{j}, set, shop, Options{Codes: codes})[0]
 	if !p.Settings {
@@ -31,7 +31,7 @@ func planOf(t testing.TB, j joint.Joint, set *tables.Set, shop *rates.Shop, code
 	return p
 }
 
-func hasCheck(p *Plan, code string) (finding.Check, bool) {
+func heatCheck(p *Plan, code string) (finding.Check, bool) {
 	for _, c := range p.Checks {
 		if c.Code == code {
 			return c, true
@@ -108,33 +108,33 @@ func TestPreheatFollowsCertificateAndMethod(t *testing.T) {
 		return &s
 	}
 	j := thickTee("S355J2", 30)
-	high := planOf(t, j, set, shop, "iso")
+	high := heatPlan(t, j, set, shop, "iso")
 	if high.Preheat == nil {
 		t.Fatal("30 mm of S355J2 at the highest that its standard allows needs preheat by the formula")
 	}
 	if math.Mod(float64(*high.Preheat), 10) != 0 {
 		t.Errorf("%g °C is no round ten", float64(*high.Preheat))
 	}
-	lean := planOf(t, j, set, with(func(s *rates.Shop) { s.CET = map[string]float64{"S355J2": 0.20} }), "iso")
+	lean := heatPlan(t, j, set, with(func(s *rates.Shop) { s.CET = map[string]float64{"S355J2": 0.20} }), "iso")
 	if lean.Preheat != nil || !strings.HasPrefix(lean.PreheatWords, "none:") {
 		t.Errorf("a certificate of 0.20 %% leaves %v, %q", lean.Preheat, lean.PreheatWords)
 	}
-	other := planOf(t, j, set, with(func(s *rates.Shop) { s.CET = map[string]float64{"S355J0": 0.20} }), "iso")
+	other := heatPlan(t, j, set, with(func(s *rates.Shop) { s.CET = map[string]float64{"S355J0": 0.20} }), "iso")
 	if other.Preheat == nil || *other.Preheat != *high.Preheat {
 		t.Error("a certificate of S355J0 must not speak for S355J2")
 	}
-	cev := planOf(t, j, set, with(func(s *rates.Shop) { s.CEV = map[string]float64{"S355": 0.40} }), "iso")
+	cev := heatPlan(t, j, set, with(func(s *rates.Shop) { s.CEV = map[string]float64{"S355": 0.40} }), "iso")
 	if cev.Preheat == nil || *cev.Preheat >= *high.Preheat {
 		t.Errorf("a certificate's CEV of 0.40 lowers the preheat: %v against %g", cev.Preheat, float64(*high.Preheat))
 	}
-	none := planOf(t, j, set, with(func(s *rates.Shop) { s.PreheatMethod = "none" }), "iso")
+	none := heatPlan(t, j, set, with(func(s *rates.Shop) { s.PreheatMethod = "none" }), "iso")
 	if none.Preheat != nil || none.PreheatWords == "" {
 		t.Errorf("method none: %v %q", none.Preheat, none.PreheatWords)
 	}
 	// AWS D1.1 category B: 20 to 38 mm 10 °C, 38 to 65 mm 65 °C, by method or by codes.
 	for thick, want := range map[float64]units.Celsius{30: 10, 50: 65} {
-		a := planOf(t, thickTee("A36", thick), set, shop, "aws")
-		b := planOf(t, thickTee("A36", thick), set, with(func(s *rates.Shop) { s.PreheatMethod = "category" }), "iso")
+		a := heatPlan(t, thickTee("A36", thick), set, shop, "aws")
+		b := heatPlan(t, thickTee("A36", thick), set, with(func(s *rates.Shop) { s.PreheatMethod = "category" }), "iso")
 		for _, p := range []Plan{a, b} {
 			if p.Preheat == nil || *p.Preheat != want {
 				t.Errorf("A36 %g mm: %v, want %g", thick, p.Preheat, float64(want))
@@ -146,15 +146,15 @@ func TestPreheatFollowsCertificateAndMethod(t *testing.T) {
 // Outside its limits the formula is not drawn on; the sheet says so.
 func TestPreheatOutsideItsLimitsIsSaid(t *testing.T) {
 	set, shop := world(t)
-	thin := planOf(t, thickTee("S355J2", 8), set, shop, "iso")
+	thin := heatPlan(t, thickTee("S355J2", 8), set, shop, "iso")
 	if thin.Preheat != nil || !strings.Contains(thin.PreheatWords, "thinner than the 10 mm") {
 		t.Errorf("8 mm: %v %q", thin.Preheat, thin.PreheatWords)
 	}
-	if _, ok := hasCheck(&thin, "preheat-unknown"); ok {
+	if _, ok := heatCheck(&thin, "preheat-unknown"); ok {
 		t.Error("thin plate is no cause for alarm")
 	}
-	thick := planOf(t, thickTee("S355J2", 100), set, shop, "iso")
-	c, ok := hasCheck(&thick, "preheat-unknown")
+	thick := heatPlan(t, thickTee("S355J2", 100), set, shop, "iso")
+	c, ok := heatCheck(&thick, "preheat-unknown")
 	if thick.Preheat != nil || !ok || c.Level != finding.Warning || c.Do == "" || c.Source == "" {
 		t.Errorf("100 mm: %v %+v", thick.Preheat, c)
 	}
@@ -208,7 +208,7 @@ func TestLaterPassesCoolFromInterpass(t *testing.T) {
 	set, shop := world(t)
 	j := filletJoint(12, 25, "PB")
 	j.Where = joint.Shop
-	p := planOf(t, j, set, shop, "iso")
+	p := heatPlan(t, j, set, shop, "iso")
 	if len(p.Runs) < 2 || p.Interpass == nil || p.T85 == nil {
 		t.Fatalf("%d passes, interpass %v, t8/5 %v", len(p.Runs), p.Interpass, p.T85)
 	}
@@ -228,7 +228,7 @@ func TestInterpassByMetal(t *testing.T) {
 	for material, want := range map[string]units.Celsius{"304L": 150, "5083": 120, "6082": 100} {
 		j := filletJoint(10, 12, "PB")
 		j.Material, j.Where = material, joint.Shop
-		p := planOf(t, j, set, shop, "iso")
+		p := heatPlan(t, j, set, shop, "iso")
 		if len(p.Runs) < 2 {
 			t.Fatalf("%s in one pass", material)
 		}
@@ -268,18 +268,18 @@ func TestPreheatIsMonotone(t *testing.T) {
 // Shrinkage is a range, grows with the weld, and stitches shrink by their share.
 func TestShrinkageOfPlans(t *testing.T) {
 	set, shop := world(t)
-	fillet := planOf(t, filletJoint(6, 10, "PB"), set, shop, "iso")
+	fillet := heatPlan(t, filletJoint(6, 10, "PB"), set, shop, "iso")
 	// one fillet of 6 on 10: 1.02 x 0.6 / 2 = 0.306; rule of thumb 0.8
 	if fillet.Shrink == nil || math.Abs(float64(fillet.Shrink[0])-0.306) > 1e-9 || math.Abs(float64(fillet.Shrink[1])-0.8) > 1e-9 {
 		t.Errorf("fillet: %v", fillet.Shrink)
 	}
-	butt := planOf(t, buttJoint(joint.SingleV, 12, "PA"), set, shop, "iso")
+	butt := heatPlan(t, buttJoint(joint.SingleV, 12, "PA"), set, shop, "iso")
 	if butt.Shrink == nil || butt.Shrink[0] <= 0 || butt.Shrink[1] < 2*butt.Shrink[0]-1e-9 {
 		t.Errorf("butt: %v", butt.Shrink)
 	}
 	j := filletJoint(6, 10, "PB")
 	j.Material = "5083"
-	if p := planOf(t, j, set, shop, "iso"); p.Shrink != nil {
+	if p := heatPlan(t, j, set, shop, "iso"); p.Shrink != nil {
 		t.Errorf("the formulas are for steel: %v", p.Shrink)
 	}
 }
@@ -320,7 +320,7 @@ func TestHeatLimitsAreChecked(t *testing.T) {
 	tee.thin = 6
 	k.cooling(tee, hot)
 	for _, code := range []string{"heat-high", "heat-low", "cooling-fast", "cooling-slow"} {
-		c, ok := hasCheck(&Plan{Checks: k.out}, code)
+		c, ok := heatCheck(&Plan{Checks: k.out}, code)
 		if !ok || c.Level != finding.Warning || c.Source == "" || c.Basis == "" || c.Do == "" || c.Rule == "" {
 			t.Errorf("%s: %+v", code, c)
 		}
