@@ -290,6 +290,9 @@ func (t *task) groove(thick units.MM) weld.Groove {
 		g.BackWelded = g.BackWelded || g.Back.Depth == 0 && g.Fused == 0 && (p.Backing == "gouge" || t.j.Sides == 2)
 	}
 	p.Depth, p.Depth2 = g.Front.Depth, g.Back.Depth
+	if p.Kind == joint.SquareButt && g.Fused > 0 && !g.BackWelded {
+		p.Depth = g.Fused // square edges are not cut, but filled so deep
+	}
 	return g
 }
 

@@ -99,8 +99,17 @@ func (s *Sketch) fillet(p *plan.Plan) weld {
 	s.thickness("t2", float64(p.Prep.T2), deep, Point{x0, -deep}, Point{x0, 0}, Point{-1, 0}, Point{x0 * 0.6, -deep * 0.55})
 	s.filletDims(drawnA, drawnB, theta, float64(p.Prep.Throat))
 	s.gap(gap, x1)
-	return triangle(a, b, theta, float64(p.Area))
+	area := float64(p.Area)
+	face2 := a*a + b*b - 2*a*b*math.Cos(theta)
+	if both && p.Prep.Angle != 90 && area > a*b*math.Sin(theta)/2+steepCap*face2 {
+		area = 0 // the area is the mean of two unlike sides: this one is drawn flat
+	}
+	return triangle(a, b, theta, area)
 }
+
+// steepCap is the area of the highest cap that is drawn over the square of the
+// face: a parabola of a fifth of its width.
+const steepCap = 2.0 / 3 * 0.2
 
 // cutShort returns how much of a thickness is drawn: a plate much thicker than
 // the weld would only make the picture small.
