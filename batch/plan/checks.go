@@ -90,6 +90,9 @@ func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
 	k.passes(t, o)
 	k.machine(t, o, p)
 	k.heat(t, p)
+	k.quality(t)
+	k.slips(t)
+	k.coats(t)
 	k.list(t)
 	p.Checks = k.out
 	p.Cautions = c.cautions(t, p)
@@ -105,6 +108,8 @@ func (c *catalog) checkBare(p *Plan, t *task) {
 		k.stitches(t)
 	}
 	k.place(t)
+	k.slips(t)
+	k.coats(t)
 	k.list(t)
 	p.Checks = k.out
 	p.Cautions = c.cautions(t, p)
@@ -151,7 +156,7 @@ func (k *checker) materials(t *task) {
 		if m.Weldable == "care" {
 			k.sayf("weld-care", finding.Warning, "%s: %s", m.Grade, m.Note)
 		}
-		if m.Coated == "zinc" {
+		if m.Coated == "zinc" && !t.brazed() {
 			k.sayf("zinc", finding.Warning, "%s is zinc coated", m.Grade)
 		}
 	}

@@ -107,6 +107,7 @@ func (c *catalog) obstacleChecks(o *outcome, t *task) []coded {
 	add(plateTooThin, "plate-thin-for-wire", "%s is for %s and more; the thinner part is %s", name, mmText(n.pass.MinT), mmText(t.thin))
 	add(tooSmall, "leg-small-for-wire", "%s lays a leg of %s and more; %s is asked for", name, mmText(n.pass.MinLeg), mmText(t.leg))
 	g := &o.groups[o.governed]
+	add(beadSmall, "leg-small-for-wire", "%s begins at %s A, which is more than a run of %s mm² bears", name, number(n.start, 0), number(g.area, 1))
 	add(tooFast, "travel-fast", "%s needs %s mm/min at its lowest current of %s A", name, number(g.travel, 0), number(g.current, 0))
 	add(tooSlow, "travel-slow", "%s runs at %s mm/min even at %s A", name, number(g.travel, 0), number(g.current, 0))
 	add(alThick, "al-short-arc", "short arc on aluminium of %s", mmText(t.thin))

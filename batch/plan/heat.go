@@ -61,9 +61,18 @@ func (k *checker) plausible(p *Plan) {
 func conditions(t *task, wire *tables.Wire) []string {
 	out := []string{"metal:" + t.metal, "where:" + string(t.j.Where)}
 	for _, m := range []*tables.Material{t.mat, t.mat2} {
-		if m != nil && m.Coated != "" {
+		if m != nil && m.Coated != "" && !t.brazed() { // brazing leaves the coating on
 			out = append(out, "coated:"+m.Coated)
 		}
+	}
+	if spokenOf(t.j, painted) {
+		out = append(out, "coated:paint")
+	}
+	if spokenOf(t.j, narrow) {
+		out = append(out, "where:confined")
+	}
+	if t.site && !t.gasless {
+		out = append(out, "where:site with gas")
 	}
 	if wire != nil {
 		out = append(out, "construction:"+wire.Construction)
