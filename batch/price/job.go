@@ -58,6 +58,7 @@ type Totals struct {
 	ChangeOverMin                                    units.Minute
 	ChangeOverCost, ChangeOverPrice                  units.Money
 	Cost, Price                                      units.Money // change-overs included
+	Spread                                           Spread      // of Price
 	DrawnKg                                          units.Kg    // weld metal of the drawn geometry alone
 	OverweldKg, OverweldCost                         float64     // what allowances add: kg and money of cost, margin apart
 	ByAssembly, ByWire, ByGas, ByProcess, ByPosition []Sum

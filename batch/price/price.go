@@ -18,6 +18,7 @@ func Price(l joint.List, plans []plan.Plan, shop rates.Shop, shopProblems []find
 	job.Problems = append(append(job.Problems, l.Problems...), shopProblems...)
 	job.Buy = buyList(job.Plans, &shop)
 	job.Totals = totals(&job)
+	job.Totals.Spread = spreadOf(&job)
 	return job
 }
 

@@ -36,6 +36,11 @@ type totals struct {
 	ChangeOverPrice number   `json:"change_over_price"`
 	JobCost         number   `json:"job_cost"`
 	JobPrice        number   `json:"job_price"`
+	PriceLow        number   `json:"price_low"` // a twentieth of the draws lies below, a twentieth above price_high
+	PriceMid        number   `json:"price_mid"`
+	PriceHigh       number   `json:"price_high"`
+	PriceDraws      int      `json:"price_draws"`
+	PriceFactors    []swing  `json:"price_factors"`
 	DrawnKg         number   `json:"weld_drawn_kg"`
 	OverweldKg      number   `json:"overweld_kg"`
 	OverweldCost    number   `json:"overweld_cost"`
@@ -67,12 +72,32 @@ func newSums(list []price.Sum) []sum {
 	return out
 }
 
+// swing is what one shop value alone makes of the price at the ends of its spread.
+type swing struct {
+	Key       string `json:"key"`
+	Low       number `json:"low"`
+	High      number `json:"high"`
+	PriceLow  number `json:"price_low"`
+	PriceHigh number `json:"price_high"`
+}
+
+func newSwings(list []price.Factor) []swing {
+	out := []swing{}
+	for _, f := range list {
+		stated := f.Low < f.High // the families of prices have no single ends
+		out = append(out, swing{f.Key, when(stated, of(f.Low, 9)), when(stated, of(f.High, 9)), of(f.PriceLow, price.MoneyDecimals), of(f.PriceHigh, price.MoneyDecimals)})
+	}
+	return out
+}
+
 func newTotals(t *price.Totals) totals {
 	amount := func(m units.Money) number { return of(m, price.MoneyDecimals) }
 	out := totals{sum: newSum(t.All),
 		CostLabour: amount(t.LabourCost), CostWire: amount(t.Wire), CostGas: amount(t.Gas), CostPower: amount(t.Power), CostOther: amount(t.Other),
 		ChangeOvers: t.ChangeOvers, ChangeOverMin: of(t.ChangeOverMin, price.MinuteDecimals),
 		ChangeOverCost: amount(t.ChangeOverCost), ChangeOverPrice: amount(t.ChangeOverPrice), JobCost: amount(t.Cost), JobPrice: amount(t.Price),
+		PriceLow: when(t.Spread.Draws > 0, amount(t.Spread.Low)), PriceMid: when(t.Spread.Draws > 0, amount(t.Spread.Mid)),
+		PriceHigh: when(t.Spread.Draws > 0, amount(t.Spread.High)), PriceDraws: t.Spread.Draws, PriceFactors: newSwings(t.Spread.Factors),
 		DrawnKg: of(t.DrawnKg, price.KgDecimals), OverweldKg: of(t.OverweldKg, price.KgDecimals), OverweldCost: of(t.OverweldCost, price.MoneyDecimals),
 		ByAssembly: newSums(t.ByAssembly), ByWire: newSums(t.ByWire), ByGas: newSums(t.ByGas), ByProcess: newSums(t.ByProcess), ByPosition: newSums(t.ByPosition),
 		NotYours: []string{}, Unpriced: append([]string{}, t.Unpriced...), Exclusions: append([]string{}, t.Exclusions...),

@@ -19,6 +19,7 @@ func (o *output) totalsSheet() *look.Grid {
 	g.Text(1, 1, look.Title, "Welding price of "+job.List.File)
 	g.Text(2, 1, look.Sub, strings.TrimSpace(fmt.Sprintf("%s; sheet %s; list %.12s; seamtally %s, tables %s", job.Opts.Date, o.l.sheet, job.List.SHA256, job.Version, job.TablesEdition)))
 	o.priceBlock(g, 4)
+	o.spreadBlock(g, g.Rows()+2)
 	o.metalBlock(g, g.Rows()+2)
 	o.countBlock(g, g.Rows()+2)
 	t := job.Totals

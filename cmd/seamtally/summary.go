@@ -36,6 +36,9 @@ func totals(job *price.Job) string {
 	if t.ChangeOverMin > 0 {
 		text += fmt.Sprintf("  and %.1f h for %d changes of wire, gas or machine\n", float64(t.ChangeOverMin)/60, t.ChangeOvers)
 	}
+	if s := t.Spread; s.Draws > 0 {
+		text += fmt.Sprintf("  nine in ten prices within the spreads of the shop values: %.0f to %.0f %s; %s moves it most\n", float64(s.Low), float64(s.High), job.Shop.Currency, s.Factors[0].Key)
+	}
 	text += toBuy(job.Buy)
 	if n := len(t.Unpriced); n > 0 {
 		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", someOf(t.Unpriced))
