@@ -30,6 +30,7 @@ type Facts struct {
 	FillerNevers  []FillerNever
 	Nozzles       []Nozzle
 	WireWords     []WireWord
+	Qualities     []QualityLimit
 }
 
 func loadFacts(f *Files) (Facts, error) {
@@ -62,6 +63,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "filler_never", &facts.FillerNevers),
 		into(f, "nozzles", &facts.Nozzles),
 		into(f, "wire_words", &facts.WireWords),
+		into(f, "quality", &facts.Qualities),
 	)
 	return facts, err
 }
