@@ -28,6 +28,51 @@ func (c *catalog) shield(n *way) *tables.Flow {
 	return &capped
 }
 
+// narrowWish keeps, of a wish that names several wires, such as a bare diameter or
+// a class, those that suit the materials and the process asked for, and of these
+// the shop's own; a filler that the table names third, brazing wire among them,
+// only where nothing else is left. Where none suits, the wish stands as it is and
+// a check says so.
+func (c *catalog) narrowWish(t *task) {
+	suiting := keepWires(t.wish.wires, func(w *tables.Wire) bool {
+		return t.fillerMask&(1<<min(c.fillers[w.Filler], 63)) != 0 &&
+			(t.wish.processes == "" || hasWord(t.wish.processes, w.ProcessActive) || hasWord(t.wish.processes, w.ProcessInert))
+	})
+	for _, better := range []func(*tables.Wire) bool{
+		func(w *tables.Wire) bool { return w.Metal != bronze && c.stocks(w) },
+		func(w *tables.Wire) bool { return t.rankOf(w) < 3 },
+		c.stocks,
+	} {
+		if kept := keepWires(suiting, better); len(kept) > 0 {
+			suiting = kept
+			break
+		}
+	}
+	if len(suiting) > 0 {
+		t.wish.wires = suiting
+	}
+}
+
+// rankOf returns the place of a filler in the table's choice for the materials.
+func (t *task) rankOf(w *tables.Wire) int {
+	for _, f := range t.pair {
+		if f.Filler == w.Filler {
+			return f.Rank
+		}
+	}
+	return 0
+}
+
+func keepWires(wires []*tables.Wire, good func(*tables.Wire) bool) []*tables.Wire {
+	var out []*tables.Wire
+	for _, w := range wires {
+		if good(w) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
 // widenWish takes, for a process that the list asks for and the shop has no wire
 // of, every wire of the table that suits the materials.
 func (c *catalog) widenWish(t *task) {
@@ -48,21 +93,6 @@ func (c *catalog) widenWish(t *task) {
 		}
 	}
 	w.wires = wires
-}
-
-// stocked keeps, of wires that are all the same to the list, those that the shop
-// has; all of them where it has none.
-func (c *catalog) stocked(wires []*tables.Wire) []*tables.Wire {
-	var out []*tables.Wire
-	for _, w := range wires {
-		if c.stocks(w) {
-			out = append(out, w)
-		}
-	}
-	if len(out) == 0 {
-		return wires
-	}
-	return out
 }
 
 // stocks tells whether the shop names the wire.
@@ -130,11 +160,16 @@ func (t *task) coated(with string) bool {
 	return false
 }
 
-// gasRule names the rule that stands between a gas, a mode and the materials
+// gasRule names the rule that stands between a process, a gas, a mode and the materials
 // where nothing is open; an empty code says that none does.
 func (c *catalog) gasRule(t *task) (code, text string) {
 	w := &t.wish
 	gas, known := c.set.Gas(w.gas)
+	if len(w.wires) > 0 && w.processes != "" {
+		if r := w.wires[0]; !hasWord(w.processes, r.ProcessActive) && !hasWord(w.processes, r.ProcessInert) {
+			return "wish-not-met", fmt.Sprintf("%s is not a wire of process %s; it is welded by %s", r.Filler, w.processes, strings.TrimSpace(r.ProcessActive+" "+r.ProcessInert))
+		}
+	}
 	cored := len(w.wires) > 0 && w.wires[0].Construction != "solid"
 	switch {
 	case w.gas == noGas && (len(w.wires) > 0 || w.processes != ""):

@@ -117,6 +117,10 @@ func TestWishesAreObeyedAndChecked(t *testing.T) {
 		{name: "gas with a gasless wire", j: asked("S355", "PB", "", "E71T-11 1.2", "M21", 6, 8), code: "gas-not-needed", level: finding.Warning, settings: true, process: "114"},
 		{name: "no gas with a solid wire", j: asked("S355", "PB", "", "G3Si1 1.0", "none", 6, 8), code: "wire-gas", level: finding.Error},
 		{name: "single-run wire in several runs", j: asked("S235", "PB", "", "E71T-GS 0.9", "", 8, 8), code: "wire-single-run", level: finding.Error, settings: true},
+		{name: "process and diameter", j: asked("S355", "PD", "138", "1.2", "", 6, 8), settings: true, process: "138", filler: "T 46 4 M"},
+		{name: "process and wire apart", j: asked("S355", "PB", "FCAW-S", "71T-1", "", 6, 8), code: "wish-not-met", level: finding.Error},
+		{name: "a diameter that only others are drawn in", j: asked("S235", "PB", "", "0.9", "", 3, 3), settings: true, process: "135", filler: "G3Si1"},
+		{name: "a class in the shop's diameters", j: asked("S355", "PB", "", "E71T-1", "", 6, 8), settings: true, process: "136", absence: "not-in-stock"},
 		{name: "brazing", j: asked("galvanised", "PB", "973", "", "", 2, 1), code: "braze", level: finding.Warning, settings: true, absence: "braze-uncoated"},
 		{name: "brazing without zinc", j: asked("S235", "PB", "973", "", "", 2, 1), code: "braze-uncoated", level: finding.Note, settings: true},
 		{name: "11SMn30", j: asked("11SMn30", "PB", "", "", "", 6, 8), code: "not-weldable", level: finding.Error},
@@ -138,8 +142,8 @@ func TestWishesAreObeyedAndChecked(t *testing.T) {
 				t.Errorf("%s: unexpected check %+v", k.name, c)
 			}
 		}
-		if k.process != "" && p.Process != k.process || k.gas != "" && p.Gas != k.gas {
-			t.Errorf("%s: process %s in %s", k.name, p.Process, p.Gas)
+		if k.process != "" && p.Process != k.process || k.filler != "" && p.Filler != k.filler || k.gas != "" && p.Gas != k.gas {
+			t.Errorf("%s: process %s, %s in %s", k.name, p.Process, p.Filler, p.Gas)
 		}
 	}
 }

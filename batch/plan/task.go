@@ -79,21 +79,6 @@ func (c *catalog) newTask(j *joint.Joint) *task {
 	return t
 }
 
-// narrowWish keeps, of a wish that names several fillers, such as a bare diameter,
-// those that suit the materials; where none does, the wish stands as it is and a
-// check says so.
-func (c *catalog) narrowWish(t *task) {
-	var suiting []*tables.Wire
-	for _, w := range t.wish.wires {
-		if t.fillerMask&(1<<min(c.fillers[w.Filler], 63)) != 0 {
-			suiting = append(suiting, w)
-		}
-	}
-	if len(suiting) > 0 {
-		t.wish.wires = c.stocked(suiting)
-	}
-}
-
 // thinner returns the smaller of the two thicknesses that are known; 0 if none is.
 func (t *task) thinner() units.MM {
 	switch a, b := t.prep.T1, t.prep.T2; {
