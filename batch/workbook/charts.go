@@ -43,7 +43,7 @@ func (o *output) chart(f *excelize.File, g *look.Grid, caches map[string]pack.Ca
 		Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: title, Font: &excelize.Font{Size: 11, Bold: true, Color: "33475B"}}}},
 		Legend:    excelize.ChartLegend{Position: "none"},
 		Dimension: excelize.ChartDimension{Width: 372, Height: 330},
-		PlotArea:  excelize.ChartPlotArea{ShowVal: true},
+		PlotArea:  excelize.ChartPlotArea{ShowVal: true, NumFmt: excelize.ChartNumFmt{CustomNumFmt: "#,##0"}}, // short: the longest bar reaches the frame
 		XAxis:     excelize.ChartAxis{ReverseOrder: true, Font: excelize.Font{Size: 9, Color: "1D2B36"}},
 		YAxis:     excelize.ChartAxis{None: true},
 		GapWidth:  &gap,

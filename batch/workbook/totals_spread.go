@@ -23,7 +23,7 @@ func (o *output) spreadBlock(g *look.Grid, at int) {
 		name string
 		v    float64
 		how  string
-	}{{"One in twenty lies below", float64(s.Low), ""}, {"Half lie below", float64(s.Mid), "beside the price above, which takes every value as stated"}, {"One in twenty lies above", float64(s.High), ""}} {
+	}{{"One in twenty lies below", float64(s.Low), ""}, {"Half lie below", float64(s.Mid), "the price takes every value as stated"}, {"One in twenty lies above", float64(s.High), ""}} {
 		at++
 		g.Text(at, 1, look.Plain, l.name)
 		g.Number(at, 3, look.Calc, money2, "", l.v)
