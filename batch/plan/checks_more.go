@@ -72,8 +72,15 @@ var (
 	narrow  = []string{"confined", "inside tank", "inside the tank", "inside vessel", "inside the vessel", "manhole", "in tank", "behälter innen"}
 )
 
+// bareGrade is the most letters that a material has which says no more than its
+// grade: most rows are told apart by it without looking for words.
+const bareGrade = 8
+
 // spokenOf tells whether the row's own words hold one of the words.
 func spokenOf(j *joint.Joint, words []string) bool {
+	if j.Note == "" && len(j.Material) <= bareGrade && len(j.Material2) <= bareGrade {
+		return false
+	}
 	text := strings.ToLower(j.Note + " " + j.Material + " " + j.Material2)
 	if strings.Contains(text, "zinc") || strings.Contains(text, "unpainted") || strings.Contains(text, "paint after") {
 		return false // zinc has its own check; paint that comes later does no harm

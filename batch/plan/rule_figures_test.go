@@ -1,7 +1,11 @@
 package plan
 
 import (
+	"go/ast"
+	"go/parser"
+	"go/token"
 	"math"
+	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -10,6 +14,7 @@ import (
 	"seamtally/batch/rates"
 	"seamtally/batch/units"
 	"seamtally/batch/weld"
+	"seamtally/tables"
 )
 
 // asPrinted fails where a figure is further from the printed one than its rounding.
@@ -234,4 +239,81 @@ func TestOperatingFactorIsAUsualOne(t *testing.T) {
 			t.Errorf("operating factor %g, printed %s %%", shop.OperatingFactor, r["value"])
 		}
 	}
+}
+
+// The energy per arc hour of power.csv, from volts, amps and efficiency.
+func TestPowerAgainstPrintedOnes(t *testing.T) {
+	row := regexp.MustCompile(`^energy per arc hour ([0-9.]+) V x ([0-9.]+) A / ([0-9.]+)$`)
+	seen := 0
+	for _, r := range readFigures(t, "power.csv") {
+		m := row.FindStringSubmatch(r["item"])
+		if m == nil {
+			continue
+		}
+		var x [4]float64
+		for k := 1; k < 4; k++ {
+			x[k], _ = strconv.ParseFloat(m[k], 64)
+		}
+		want, _ := strconv.ParseFloat(r["value"], 64)
+		got, err := weld.ArcPower(units.Volt(x[1]), units.Amp(x[2]), 60, x[3])
+		if err != nil {
+			t.Fatal(err)
+		}
+		asPrinted(t, r["item"], float64(got), want, 0.0006)
+		seen++
+	}
+	if seen != 7 {
+		t.Errorf("%d energies, want 7", seen)
+	}
+}
+
+// A planning figure stands in its table only: no named number of the planner has
+// the value of a planning row and a word of its key.
+func TestNoPlanningFigureStandsInTheProgramToo(t *testing.T) {
+	set, _ := world(t)
+	files, err := filepath.Glob("*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range files {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ast.Inspect(file, func(n ast.Node) bool {
+			spec, ok := n.(*ast.ValueSpec)
+			if !ok {
+				return true
+			}
+			for i, value := range spec.Values {
+				lit, ok := value.(*ast.BasicLit)
+				if !ok || lit.Kind != token.INT && lit.Kind != token.FLOAT {
+					continue
+				}
+				v, _ := strconv.ParseFloat(lit.Value, 64)
+				if key := sameFigure(set, spec.Names[i].Name, v); key != "" {
+					t.Errorf("%s: %s = %s is %s of the planning table", name, spec.Names[i].Name, lit.Value, key)
+				}
+			}
+			return true
+		})
+	}
+}
+
+// sameFigure returns the key of a planning row with a value and a word of a name.
+func sameFigure(set *tables.Set, name string, value float64) string {
+	for _, r := range set.Planning {
+		if r.Value != value {
+			continue
+		}
+		for word := range strings.SplitSeq(r.Key, "_") {
+			if len(word) > 3 && strings.Contains(strings.ToLower(name), word) {
+				return r.Key
+			}
+		}
+	}
+	return ""
 }
