@@ -30,8 +30,15 @@ func (g *group) bears() float64 {
 	return g.way.bears(g.area)
 }
 
-// bears returns the current in A that a bead of an area in mm² calls for.
-func (n *way) bears(area float64) float64 { return along(n.beads, math.Sqrt(2*area)) }
+// bears returns the current in A that a bead of an area in mm² calls for; below
+// the first point in proportion to the area, which leaves the travel as it is.
+func (n *way) bears(area float64) float64 {
+	leg := math.Sqrt(2 * area)
+	if first := n.beads[0]; leg < first.t {
+		return first.i * leg * leg / (first.t * first.t)
+	}
+	return along(n.beads, leg)
+}
 
 // along returns the value at x on straight lines between points, the nearest
 // point's beyond them.

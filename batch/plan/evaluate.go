@@ -32,6 +32,7 @@ const (
 	belongsShort                      // the target lies in the short-arc part
 	plateTooThin                      // thinner than the wire is meant for
 	tooSmall                          // leg or pass smaller than the wire lays
+	beadSmall                         // the window begins above what the bead bears
 	tooFast                           // travel above the range at the lowest current
 	tooSlow                           // travel below the range even in small passes
 	alThick                           // aluminium in short arc above its thickness
@@ -102,7 +103,7 @@ func (c *catalog) obstacles(n *way, t *task, wanted float64) (stands obstacle, d
 	if n.mode != ShortArc && n.wire.Metal != "aluminium" && t.thin < c.rules.thinPlate {
 		demerit++
 	}
-	if short := c.rules.weakShare*wanted - n.top; t.thin >= c.rules.thinPlate && short > 0 {
+	if short := c.rules.weakShare*wanted - n.top; t.thin >= c.rules.weakFrom && short > 0 {
 		demerit += 1 + int(short/(c.rules.weakStep*wanted)) // of several that are too weak, the least weak
 	}
 	return stands, demerit + t.rank(c, n)
@@ -118,7 +119,8 @@ func (n *way) clamp(current float64) float64 {
 func (g *group) lay(wanted, density float64) obstacle {
 	n := g.way
 	best := obstacle(tooFast)
-	goal := n.clamp(min(wanted, g.bears()))
+	bears := g.bears()
+	goal := n.clamp(min(wanted, bears))
 	for _, r := range n.travel {
 		current := min(goal, n.currentAt(n.feedFor(depositFor(r.High, g.area, density))))
 		stands := obstacle(0)
@@ -138,6 +140,9 @@ func (g *group) lay(wanted, density float64) obstacle {
 	}
 	g.volts = n.voltage(g.current)
 	g.width = n.pass.Width
+	if n.start > bears*(1+1e-9) {
+		best |= beadSmall
+	}
 	return best
 }
 

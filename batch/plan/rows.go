@@ -120,7 +120,7 @@ type rules struct {
 	shortArcThick, alShortArc, latchMM, thinInductance, rootT        float64
 	openGap, closedFace, rootShare, ceramicT, openSquare             float64
 	gougeRadius, gougeBelow, holeLayer                               float64
-	thinPlate, weakShare, weakStep                                   float64
+	thinPlate, weakShare, weakStep, weakFrom                         float64
 }
 
 func readRules(set *tables.Set) rules {
@@ -139,6 +139,6 @@ func readRules(set *tables.Set) rules {
 		latchMM: at("trigger_long_mm"), thinInductance: at("inductance_thin_mm"), rootT: at("root_thickness_mm"),
 		rootShare: at("root_share"), ceramicT: at("ceramic_thickness_mm"), openSquare: at("open_square_share"),
 		gougeRadius: at("gouge_radius_mm"), gougeBelow: at("gouge_below_mm"), holeLayer: max(1, at("hole_layer_mm")),
-		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), thinPlate: at("thin_plate_mm"), weakShare: at("weak_share"), weakStep: at("weak_step"),
+		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), thinPlate: at("thin_plate_mm"), weakShare: at("weak_share"), weakStep: at("weak_step"), weakFrom: at("weak_from_mm"),
 	}
 }
