@@ -40,6 +40,14 @@ func (n *way) bears(area float64) float64 {
 	return along(n.beads, leg)
 }
 
+// most returns the current in A that the largest bead of the position bears.
+func (n *way) most() float64 {
+	if len(n.beads) == 0 {
+		return math.Inf(1)
+	}
+	return n.beads[len(n.beads)-1].i
+}
+
 // along returns the value at x on straight lines between points, the nearest
 // point's beyond them.
 func along(points []point, x float64) float64 {

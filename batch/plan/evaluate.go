@@ -103,7 +103,7 @@ func (c *catalog) obstacles(n *way, t *task, wanted float64) (stands obstacle, d
 	if n.mode != ShortArc && n.wire.Metal != "aluminium" && t.thin < c.rules.thinPlate {
 		demerit++
 	}
-	if short := c.rules.weakShare*wanted - n.top; t.thin >= c.rules.weakFrom && short > 0 {
+	if short := c.rules.weakShare*min(wanted, n.most()) - n.top; t.thin >= c.rules.weakFrom && short > 0 {
 		demerit += 1 + int(short/(c.rules.weakStep*wanted)) // of several that are too weak, the least weak
 	}
 	return stands, demerit + t.rank(c, n)

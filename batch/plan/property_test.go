@@ -198,7 +198,13 @@ func TestThickerIsNeverLessCurrent(t *testing.T) {
 			return Joints([]joint.Joint{j}, set, shop, Options{})[0]
 		}
 		a, b := at(thin), at(thick)
-		if a.Settings && b.Settings && b.Current.Start < a.Current.Start*(1-1e-9) {
+		// Out of position a wire of another top may take over: some amperes less,
+		// never more than one in twelve.
+		share := 1 - 1e-9
+		if same := a.Filler == b.Filler && a.Dia == b.Dia && a.Transfer == b.Transfer; !same && position != "PA" && position != "PB" {
+			share = 11.0 / 12
+		}
+		if a.Settings && b.Settings && b.Current.Start < a.Current.Start*share {
 			rt.Fatalf("leg %v %s %s %q: %v mm takes %v A (%s %v %s, %d passes), %v mm takes %v A (%s %v %s, %d passes)", leg, material, position, wire, thin, a.Current.Start, a.Filler, a.Dia, a.Transfer, len(a.Runs), thick, b.Current.Start, b.Filler, b.Dia, b.Transfer, len(b.Runs))
 		}
 	})
