@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 
 	"seamtally/batch/rates"
@@ -67,13 +68,14 @@ type setup struct {
 
 // catalog holds every way of welding that tables and shop allow.
 type catalog struct {
-	set    *tables.Set
-	shop   *rates.Shop
-	rules  rules
-	book   ruleBook
-	aws    bool // checks follow AWS and AISC rules instead of ISO and EN
-	all    [len(positions)][]*way
-	setups []setup
+	set       *tables.Set
+	shop      *rates.Shop
+	rules     rules
+	book      ruleBook
+	stockOnly bool // only the shop's wires and gases are compiled
+	aws       bool // checks follow AWS and AISC rules instead of ISO and EN
+	all       [len(positions)][]*way
+	setups    []setup
 	// machines are those the shop names, or all of the table where it names none.
 	machines      []*machine
 	machinesNamed bool
@@ -83,14 +85,17 @@ type catalog struct {
 	fillers       map[string]int     // bit number of a filler class
 	pairs         map[[2]string][]tables.FillerChoice
 	targets       map[targetKey]*targets
+	likely        []likely // the plausible ranges, compiled
+	careOf        map[condition]care
 }
 
 // newCatalog compiles tables and shop into ways of welding.
 func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 	c := &catalog{
-		set: set, shop: shop, rules: readRules(set), aws: opt.Codes == "aws", book: readRuleBook(set, opt.Codes == "aws"),
-		materials: map[string]grade{}, steels: map[string]*steelFacts{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{},
+		set: set, shop: shop, stockOnly: opt.stockOnly, rules: readRules(set), aws: opt.Codes == "aws", book: readRuleBook(set, opt.Codes == "aws"),
+		materials: map[string]grade{}, steels: map[string]*steelFacts{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{}, careOf: map[condition]care{},
 	}
+	c.readLikely()
 	for _, d := range set.Densities {
 		if d.Use == tables.WeldMetal {
 			c.density[d.Metal] = float64(d.Value)
@@ -107,16 +112,27 @@ func (c *catalog) addWire(w *tables.Wire) {
 	if _, known := c.fillers[w.Filler]; !known {
 		c.fillers[w.Filler] = len(c.fillers)
 	}
+	if c.stockOnly && !c.wireInStock(w) {
+		return
+	}
 	if w.Gasless() {
 		c.addPair(w, &tables.NoGas)
 	}
 	for _, name := range w.Gases() {
 		for i := range c.set.Gases {
-			if gas := &c.set.Gases[i]; gas.Gas == name {
+			if gas := &c.set.Gases[i]; gas.Gas == name && !(c.stockOnly && !c.gasInStock(gas)) {
 				c.addPair(w, gas)
 			}
 		}
 	}
+}
+
+func (c *catalog) wireInStock(w *tables.Wire) bool {
+	return slices.ContainsFunc(c.shop.Wires, func(p rates.WirePrice) bool { return p.Filler == w.Filler && sameDia(p.Dia, w.Dia) })
+}
+
+func (c *catalog) gasInStock(g *tables.Gas) bool {
+	return slices.ContainsFunc(c.shop.Gases, func(p rates.GasPrice) bool { return p.Gas == g.Gas })
 }
 
 // addPair adds the ways of one wire under one gas.

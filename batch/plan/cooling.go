@@ -78,12 +78,14 @@ func (k *checker) cooling(t *task, p *Plan) {
 		return
 	}
 	hard := m.Family == hardened
-	text := fmt.Sprintf("t8/5 of %s; %s likes %g to %g s%s", secondsText(p.T85[0], p.T85[1]), m.Grade, float64(limit.T85Low), float64(limit.T85High), heatWindow(t, p, &shape, &limit))
+	text := func() string {
+		return fmt.Sprintf("t8/5 of %s; %s likes %g to %g s%s", secondsText(p.T85[0], p.T85[1]), m.Grade, float64(limit.T85Low), float64(limit.T85High), heatWindow(t, p, &shape, &limit))
+	}
 	switch {
 	case high < float64(limit.T85Low) || hard && low < float64(limit.T85Low):
-		k.sayFrom("cooling-fast", levelOf(hard), limit.Source, limit.Basis, "%s", text)
+		k.sayFrom("cooling-fast", levelOf(hard), limit.Source, limit.Basis, "%s", text())
 	case low > float64(limit.T85High) || hard && high > float64(limit.T85High):
-		k.sayFrom("cooling-slow", finding.Warning, limit.Source, limit.Basis, "%s", text)
+		k.sayFrom("cooling-slow", finding.Warning, limit.Source, limit.Basis, "%s", text())
 	}
 }
 

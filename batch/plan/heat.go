@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"seamtally/batch/finding"
 	"seamtally/batch/units"
 	"seamtally/tables"
@@ -12,7 +14,7 @@ func (k *checker) heat(t *task, p *Plan) {
 	if shade, ok := k.c.set.Shade(p.Process, units.Amp(p.Current.Start)); ok {
 		p.FilterShade = max(shade.Recommended, shade.Minimum)
 	}
-	p.CleanWidth = k.c.set.CleanWidth(conditions(t, nil)...)
+	p.CleanWidth = k.c.care(t, nil).clean
 	if t.metal == "stainless" && t.openRoot {
 		k.sayf("backing-purge", finding.Note, "open root in stainless")
 	}
@@ -39,56 +41,105 @@ func (k *checker) warmth(t *task, p *Plan) {
 	}
 }
 
-// plausible looks twice at figures that leave their usual range.
-func (k *checker) plausible(p *Plan) {
+// likely is one figure of a plan with the range it usually lies in.
+type likely struct {
+	of  func(*Plan) float64
+	row tables.Plausible
+}
+
+// readLikely compiles the table of plausible ranges.
+func (c *catalog) readLikely() {
 	for _, f := range []struct {
-		key   string
-		value float64
+		key string
+		of  func(*Plan) float64
 	}{
-		{"area_mm2", float64(p.Area)}, {"weld_kg", float64(p.WeldMetal)}, {"seam_m", float64(p.Seam)},
-		{"current_a", p.Current.Start}, {"voltage_v", p.Voltage.Start}, {"wfs_m_min", p.WireFeed.Start},
-		{"travel_mm_min", p.Travel.Start}, {"gas_l_min", p.GasFlow.Start}, {"stickout_mm", p.Stickout.Start},
-		{"deposit_kg_h", float64(p.Deposit)}, {"heat_kj_mm", float64(p.HeatMax)}, {"passes", float64(len(p.Runs))},
+		{"area_mm2", func(p *Plan) float64 { return float64(p.Area) }}, {"weld_kg", func(p *Plan) float64 { return float64(p.WeldMetal) }},
+		{"seam_m", func(p *Plan) float64 { return float64(p.Seam) }}, {"current_a", func(p *Plan) float64 { return p.Current.Start }},
+		{"voltage_v", func(p *Plan) float64 { return p.Voltage.Start }}, {"wfs_m_min", func(p *Plan) float64 { return p.WireFeed.Start }},
+		{"travel_mm_min", func(p *Plan) float64 { return p.Travel.Start }}, {"gas_l_min", func(p *Plan) float64 { return p.GasFlow.Start }},
+		{"stickout_mm", func(p *Plan) float64 { return p.Stickout.Start }}, {"deposit_kg_h", func(p *Plan) float64 { return float64(p.Deposit) }},
+		{"heat_kj_mm", func(p *Plan) float64 { return float64(p.HeatMax) }}, {"passes", func(p *Plan) float64 { return float64(len(p.Runs)) }},
 	} {
-		r, ok := k.c.set.PlausibleRange(f.key)
-		if ok && f.value != 0 && (f.value < r.Low || f.value > r.High) {
-			k.sayf("figure-unlikely", finding.Warning, "%s is %.4g %s, usually %g to %g", f.key, f.value, r.Unit, r.Low, r.High)
+		if r, ok := c.set.PlausibleRange(f.key); ok {
+			c.likely = append(c.likely, likely{of: f.of, row: r})
 		}
 	}
 }
 
-// conditions are what the tables of cautions and cleaning ask after.
-func conditions(t *task, wire *tables.Wire) []string {
-	out := []string{"metal:" + t.metal, "where:" + string(t.j.Where)}
-	for _, m := range []*tables.Material{t.mat, t.mat2} {
-		if m != nil && m.Coated != "" && !t.brazed() { // brazing leaves the coating on
-			out = append(out, "coated:"+m.Coated)
+// plausible looks twice at figures that leave their usual range.
+func (k *checker) plausible(p *Plan) {
+	for i := range k.c.likely {
+		r := &k.c.likely[i].row
+		if v := k.c.likely[i].of(p); v != 0 && (v < r.Low || v > r.High) {
+			k.sayf("figure-unlikely", finding.Warning, "%s is %.4g %s, usually %g to %g", r.Key, v, r.Unit, r.Low, r.High)
 		}
 	}
-	if spokenOf(t.j, painted) {
-		out = append(out, "coated:paint")
-	}
-	if spokenOf(t.j, narrow) {
-		out = append(out, "where:confined")
-	}
-	if t.site && !t.gasless {
-		out = append(out, "where:site with gas")
+}
+
+// condition is what the tables of cautions and cleaning ask after.
+type condition struct {
+	metal, where, coat, coat2, construction string
+	paint, narrow, draught                  bool
+}
+
+// care is what follows from a condition.
+type care struct {
+	clean    units.MM // to be cleaned each side
+	cautions []string // keys
+}
+
+// care looks up what the joint's condition calls for, each condition once.
+func (c *catalog) care(t *task, wire *tables.Wire) care {
+	key := condition{metal: t.metal, where: string(t.j.Where), paint: spokenOf(t.j, painted), narrow: spokenOf(t.j, narrow), draught: t.site && !t.gasless}
+	if !t.brazed() { // brazing leaves the coating on
+		key.coat, key.coat2 = coating(t.mat), coating(t.mat2)
 	}
 	if wire != nil {
-		out = append(out, "construction:"+wire.Construction)
+		key.construction = wire.Construction
+	}
+	found, known := c.careOf[key]
+	if !known {
+		found = care{clean: c.set.CleanWidth(key.words()...)}
+		for _, caution := range c.set.CautionsFor(key.words()...) {
+			found.cautions = append(found.cautions, caution.Key)
+		}
+		c.careOf[key] = found
+	}
+	return found
+}
+
+func coating(m *tables.Material) string {
+	if m == nil {
+		return ""
+	}
+	return m.Coated
+}
+
+// words are the conditions as the tables spell them.
+func (k condition) words() []string {
+	out := []string{"metal:" + k.metal, "where:" + k.where}
+	for _, coat := range []string{k.coat, k.coat2} {
+		if coat != "" {
+			out = append(out, "coated:"+coat)
+		}
+	}
+	for _, c := range []struct {
+		met  bool
+		word string
+	}{{k.paint, "coated:paint"}, {k.narrow, "where:confined"}, {k.draught, "where:site with gas"}, {k.construction != "", "construction:" + k.construction}} {
+		if c.met {
+			out = append(out, c.word)
+		}
 	}
 	return out
 }
 
-// cautions returns the keys of the cautions that the conditions call for.
+// cautions returns the keys of the cautions that the conditions call for. The
+// list is shared between joints.
 func (c *catalog) cautions(t *task, p *Plan) []string {
 	var wire *tables.Wire
 	if w, ok := c.set.Wire(p.Filler, p.Dia); ok {
 		wire = &w
 	}
-	var keys []string
-	for _, caution := range c.set.CautionsFor(conditions(t, wire)...) {
-		keys = append(keys, caution.Key)
-	}
-	return keys
+	return slices.Clip(c.care(t, wire).cautions)
 }

@@ -15,30 +15,38 @@ type shrinkStep struct {
 // shrinkage estimates how much one seam draws the parts together across itself,
 // in mm, by every published form that fits: the lowest and the highest are the
 // range that a cutter allows for. Free plates of carbon steel only.
-func shrinkage(t *task) []shrinkStep {
+func shrinkage(t *task, working bool) []shrinkStep {
+	say := func(numbers func() string) string {
+		if !working {
+			return ""
+		}
+		return numbers()
+	}
 	if t.metal != "carbon steel" || t.noArea != "" || t.made <= 0 || t.thin <= 0 {
 		return nil
 	}
 	switch t.prep.Kind {
 	case joint.Fillet, joint.Lap:
-		return shrinkFillet(t)
+		return shrinkFillet(t, say)
 	case joint.Edge, joint.Plug, joint.Slot, joint.FlareBevel, joint.FlareV:
 		return nil
 	}
 	var out []shrinkStep
 	thick := units.MM(t.thin)
 	if v, err := weld.ShrinkButtLow(units.MM2(t.made), thick); err == nil {
-		out = append(out, shrinkStep{"SHRINK-4", "S = 0.1 A/t", "0.1 x " + number(t.made, 2) + " / " + n2(thick), "method statement citing AWS D1.1:2020 and Blodgett (extract)", "published", v})
+		out = append(out, shrinkStep{"SHRINK-4", "S = 0.1 A/t", say(func() string { return "0.1 x " + number(t.made, 2) + " / " + n2(thick) }), "method statement citing AWS D1.1:2020 and Blodgett (extract)", "published", v})
 	}
 	if v, err := weld.ShrinkButt(units.MM2(t.made), thick, max(t.prep.Gap, 0)); err == nil {
-		out = append(out, shrinkStep{"SHRINK-1", "S = 0.2 A/t + 0.05 g", "0.2 x " + number(t.made, 2) + " / " + n2(thick) + " + 0.05 x " + n2(max(t.prep.Gap, 0)), "second-hand chart crediting Spraragen and Ettinger", "memory", v})
+		out = append(out, shrinkStep{"SHRINK-1", "S = 0.2 A/t + 0.05 g", say(func() string {
+			return "0.2 x " + number(t.made, 2) + " / " + n2(thick) + " + 0.05 x " + n2(max(t.prep.Gap, 0))
+		}), "second-hand chart crediting Spraragen and Ettinger", "memory", v})
 	}
 	return out
 }
 
 // shrinkFillet estimates the part that the fillets stand on; stitches count for
 // the share of the length that they take.
-func shrinkFillet(t *task) []shrinkStep {
+func shrinkFillet(t *task, say func(func() string) string) []shrinkStep {
 	leg, plate := units.MM(t.leg), t.prep.T2
 	if plate <= 0 {
 		plate = units.MM(t.thin)
@@ -51,10 +59,10 @@ func shrinkFillet(t *task) []shrinkStep {
 	}
 	var out []shrinkStep
 	if v, err := f(leg, plate); err == nil {
-		out = append(out, shrinkStep{id, formula + " for two fillets, times the share welded", n2(leg) + " / " + n2(plate) + " x " + number(share, 3), "AWS Welding Handbook", "memory", v * units.MM(share)})
+		out = append(out, shrinkStep{id, formula + " for two fillets, times the share welded", say(func() string { return n2(leg) + " / " + n2(plate) + " x " + number(share, 3) }), "AWS Welding Handbook", "memory", v * units.MM(share)})
 	}
 	if v, err := weld.ShrinkFilletRule(sides, leg, plate); err == nil {
-		out = append(out, shrinkStep{"SHRINK-6", "S = 0.8 n, times the share welded", "0.8 x " + number(float64(sides), 0) + " x " + number(t.weldedShare(), 3), "TWI FAQ weld shrinkage allowance", "published", v * units.MM(t.weldedShare())})
+		out = append(out, shrinkStep{"SHRINK-6", "S = 0.8 n, times the share welded", say(func() string { return "0.8 x " + number(float64(sides), 0) + " x " + number(t.weldedShare(), 3) }), "TWI FAQ weld shrinkage allowance", "published", v * units.MM(t.weldedShare())})
 	}
 	return out
 }
@@ -69,7 +77,7 @@ func (t *task) weldedShare() float64 {
 
 // shrinkRange returns the lowest and the highest estimate; nil without any.
 func shrinkRange(t *task) *[2]units.MM {
-	steps := shrinkage(t)
+	steps := shrinkage(t, false)
 	if len(steps) == 0 {
 		return nil
 	}
