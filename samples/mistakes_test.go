@@ -16,7 +16,7 @@ var mistakes = map[int]string{
 	22: "no-size", 23: "implausible", 24: "implausible", 25: "bad-size", 26: "bad-size", 27: "leg-edge", 28: "leg-unlikely",
 	29: "no-thickness", 30: "unknown-position", 31: "position-family",
 	32: "stitch-too-long", 33: "bad-stitch", 34: "bad-stitch", 35: "implausible",
-	36: "material-unknown", 37: "not-weldable", 38: "wire-gas", 39: "wire-gas", 40: "wire-metal",
+	36: "material-unknown", 37: "not-weldable", 38: "gas-aluminium", 39: "gas-stainless", 40: "wire-metal",
 	41: "short-arc-thick", 42: "word-unknown", 43: "wish-position",
 	44: "unknown-quality", 45: "no-mark", 47: "mark-twice", 48: "mark-twice", 49: "throat-min",
 }
