@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"seamtally/batch/rates"
+)
 
 // candidate is one feasible way for one joint, with what it costs there.
 type candidate struct {
@@ -249,27 +253,37 @@ func (s *selection) leftovers() float64 {
 	return sum
 }
 
-// changeOvers returns the labour of going through the wires and gases in use once.
+// fewCounted is up to how many set-ups the changes between them are counted as the
+// price counts them; a search passes through states with more, where a lower bound
+// does.
+const fewCounted = 6
+
+// changeOvers returns the labour of going through the wires and gases in use. The
+// machine is settled afterwards: see settleMachines.
 func (s *selection) changeOvers() float64 {
-	wires, gases := 0, 0
-	for i, a := range s.universe {
-		if !s.used[a] {
-			continue
+	var in []rates.Setup
+	for _, a := range s.universe {
+		if s.used[a] {
+			w := s.c.setups[a].wire
+			in = append(in, rates.Setup{Filler: w.Filler, Dia: w.Dia, Gas: s.c.setups[a].gas.Gas})
 		}
-		newWire, newGas := 1, 1
-		for _, b := range s.universe[:i] {
-			if s.used[b] && s.c.setups[b].wire == s.c.setups[a].wire {
-				newWire = 0
-			}
-			if s.used[b] && s.c.setups[b].gas == s.c.setups[a].gas {
-				newGas = 0
-			}
-		}
-		wires, gases = wires+newWire, gases+newGas
 	}
-	if wires == 0 {
-		return 0
+	changes := 0
+	if len(in) <= fewCounted {
+		changes = rates.ChangeOvers(in)
+	} else {
+		changes = atLeast(in)
 	}
 	shop := s.c.shop
-	return float64(wires-1+gases-1) * float64(shop.ChangeMin) / 60 * float64(shop.LabourCostPerHour())
+	return float64(changes) * float64(shop.ChangeMin) / 60 * float64(shop.LabourCostPerHour())
+}
+
+// atLeast returns the changes that no order of the set-ups can save: each wire and
+// each gas but the first must be put on once.
+func atLeast(in []rates.Setup) int {
+	wires, gases := map[rates.Setup]bool{}, map[string]bool{}
+	for _, s := range in {
+		wires[rates.Setup{Filler: s.Filler, Dia: s.Dia}], gases[s.Gas] = true, true
+	}
+	return len(wires) - 1 + len(gases) - 1
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"seamtally/batch/rates"
 	"seamtally/batch/units"
@@ -164,6 +165,9 @@ func (c *catalog) pickMachine(o *outcome, t *task) {
 		most = max(most, o.groups[i].current)
 	}
 	o.machine, o.duty = o.way.pick(most, c.shop.OperatingFactor, t.wish.machine)
+	if m := t.kept; m != nil && o.machine != nil && slices.Contains(o.way.machines, m) && m.bears(o.way, most) && m.duty(most) >= o.duty {
+		o.machine, o.duty = m, m.duty(most)
+	}
 	if o.machine == nil && (c.machinesNamed || t.wish.machine != "") {
 		o.stands |= noMachine
 	}

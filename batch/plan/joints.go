@@ -36,6 +36,7 @@ func Joints(joints []joint.Joint, set *tables.Set, shop *rates.Shop, opt Options
 	for i := range plans {
 		plans[i] = c.plan(tasks[i], &offers[i], chosen[i])
 	}
+	c.settleMachines(tasks, offers, chosen, plans)
 	return plans
 }
 
@@ -56,7 +57,12 @@ func Explain(joints []joint.Joint, index int, set *tables.Set, shop *rates.Shop,
 	c := newCatalog(set, shop, opt.wanting(joints))
 	tasks, offers := c.ready(joints)
 	chosen := c.choose(offers)
-	p := c.plan(tasks[index], &offers[index], chosen[index])
+	plans := make([]Plan, len(joints))
+	for i := range plans {
+		plans[i] = c.plan(tasks[i], &offers[i], chosen[i])
+	}
+	c.settleMachines(tasks, offers, chosen, plans)
+	p := plans[index]
 	c.trace(&p, tasks[index], &offers[index], chosen[index])
 	return p
 }

@@ -27,6 +27,7 @@ type task struct {
 	pos      int
 	posNote  string
 	wish     wish
+	kept     *machine // the machine that the list keeps at the place, where it bears this joint
 	site     bool
 	thin     float64 // the thinner part, mm
 	heatT    float64 // the thickness that sets the current, mm

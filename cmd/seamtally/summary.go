@@ -34,7 +34,7 @@ func totals(job *price.Job) string {
 	text := fmt.Sprintf("%s\n  %.2f m of seam, %.2f kg weld metal, %.1f h arc, %.1f h labour; cost %.2f, price %.2f %s\n",
 		tally(job), float64(t.All.Seam), float64(t.All.WeldMetal), float64(t.All.Arc)/60, float64(t.All.Labour)/60, float64(t.Cost), float64(t.Price), job.Shop.Currency)
 	if t.ChangeOverMin > 0 {
-		text += fmt.Sprintf("  and %.1f h for %d changes of wire, gas or machine\n", float64(t.ChangeOverMin)/60, t.ChangeOvers)
+		text += fmt.Sprintf("  and %.1f h for %s of wire, gas or machine\n", float64(t.ChangeOverMin)/60, plural(t.ChangeOvers, "change"))
 	}
 	if s := t.Spread; s.Draws > 0 {
 		text += fmt.Sprintf("  nine in ten prices within the spreads of the shop values: %.0f to %.0f %s; %s moves it most\n", float64(s.Low), float64(s.High), job.Shop.Currency, s.Factors[0].Key)
