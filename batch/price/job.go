@@ -58,6 +58,7 @@ type Totals struct {
 	ChangeOverMin                                    units.Minute
 	ChangeOverCost, ChangeOverPrice                  units.Money
 	Cost, Price                                      units.Money // change-overs included
+	Needs                                            *Needs      // of a machine; nil: no joint has settings
 	Spread                                           Spread      // of Price
 	DrawnKg                                          units.Kg    // weld metal of the drawn geometry alone
 	OverweldKg, OverweldCost                         float64     // what allowances add: kg and money of cost, margin apart

@@ -19,6 +19,9 @@ func Price(l joint.List, plans []plan.Plan, shop rates.Shop, shopProblems []find
 	job.Buy = buyList(job.Plans, &shop)
 	job.Totals = totals(&job)
 	job.Totals.Spread = spreadOf(&job)
+	if needs, any := needsOf(&job); any {
+		job.Totals.Needs = &needs
+	}
 	return job
 }
 

@@ -36,7 +36,8 @@ type totals struct {
 	ChangeOverPrice number   `json:"change_over_price"`
 	JobCost         number   `json:"job_cost"`
 	JobPrice        number   `json:"job_price"`
-	PriceLow        number   `json:"price_low"` // a twentieth of the draws lies below, a twentieth above price_high
+	MachineNeeds    *needs   `json:"machine_needs"` // null: no joint has settings
+	PriceLow        number   `json:"price_low"`     // a twentieth of the draws lies below, a twentieth above price_high
 	PriceMid        number   `json:"price_mid"`
 	PriceHigh       number   `json:"price_high"`
 	PriceDraws      int      `json:"price_draws"`
@@ -72,6 +73,30 @@ func newSums(list []price.Sum) []sum {
 	return out
 }
 
+// needs is what the job asks of a machine.
+type needs struct {
+	Current number   `json:"current_a"`
+	Volts   number   `json:"voltage_v"`
+	Feed    number   `json:"wfs_m_min"`
+	Share   number   `json:"arc_share"`
+	Supply  number   `json:"supply_kw"`
+	Longest number   `json:"longest_run_s"`
+	Wires   []number `json:"wire_mm"`
+	Modes   []string `json:"transfer"`
+	Mark    string   `json:"mark"`
+}
+
+func newNeeds(n *price.Needs) *needs {
+	if n == nil {
+		return nil
+	}
+	out := &needs{of(n.Current, 3), of(n.Volts, 3), of(n.Feed, 4), of(n.Share, 9), of(n.Supply, 3), of(n.LongestS, 1), []number{}, append([]string{}, n.Modes...), n.Mark}
+	for _, d := range n.Wires {
+		out.Wires = append(out.Wires, of(d, 3))
+	}
+	return out
+}
+
 // swing is what one shop value alone makes of the price at the ends of its spread.
 type swing struct {
 	Key       string `json:"key"`
@@ -96,7 +121,8 @@ func newTotals(t *price.Totals) totals {
 		CostLabour: amount(t.LabourCost), CostWire: amount(t.Wire), CostGas: amount(t.Gas), CostPower: amount(t.Power), CostOther: amount(t.Other),
 		ChangeOvers: t.ChangeOvers, ChangeOverMin: of(t.ChangeOverMin, price.MinuteDecimals),
 		ChangeOverCost: amount(t.ChangeOverCost), ChangeOverPrice: amount(t.ChangeOverPrice), JobCost: amount(t.Cost), JobPrice: amount(t.Price),
-		PriceLow: when(t.Spread.Draws > 0, amount(t.Spread.Low)), PriceMid: when(t.Spread.Draws > 0, amount(t.Spread.Mid)),
+		MachineNeeds: newNeeds(t.Needs),
+		PriceLow:     when(t.Spread.Draws > 0, amount(t.Spread.Low)), PriceMid: when(t.Spread.Draws > 0, amount(t.Spread.Mid)),
 		PriceHigh: when(t.Spread.Draws > 0, amount(t.Spread.High)), PriceDraws: t.Spread.Draws, PriceFactors: newSwings(t.Spread.Factors),
 		DrawnKg: of(t.DrawnKg, price.KgDecimals), OverweldKg: of(t.OverweldKg, price.KgDecimals), OverweldCost: of(t.OverweldCost, price.MoneyDecimals),
 		ByAssembly: newSums(t.ByAssembly), ByWire: newSums(t.ByWire), ByGas: newSums(t.ByGas), ByProcess: newSums(t.ByProcess), ByPosition: newSums(t.ByPosition),

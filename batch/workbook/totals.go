@@ -30,6 +30,7 @@ func (o *output) totalsSheet() *look.Grid {
 		{"By process (ISO 4063)", "by_process", t.ByProcess}, {"By position (ISO 6947)", "by_position", t.ByPosition}} {
 		o.groupBlock(g, g.Rows()+2, b.title, b.by, b.sums)
 	}
+	o.needsBlock(g, g.Rows()+2)
 	o.notYours(g, g.Rows()+2)
 	o.exclusions(g, g.Rows()+2)
 	return g

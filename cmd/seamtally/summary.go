@@ -39,6 +39,9 @@ func totals(job *price.Job) string {
 	if s := t.Spread; s.Draws > 0 {
 		text += fmt.Sprintf("  nine in ten prices within the spreads of the shop values: %.0f to %.0f %s; %s moves it most\n", float64(s.Low), float64(s.High), job.Shop.Currency, s.Factors[0].Key)
 	}
+	if n := t.Needs; n != nil {
+		text += fmt.Sprintf("  the machine must give %.0f A at %.0f %% of ten minutes, %.1f V, %.1f m/min of wire; %.1f kW from the mains\n", float64(n.Current), 100*n.Share, float64(n.Volts), float64(n.Feed), n.Supply)
+	}
 	text += toBuy(job.Buy)
 	if n := len(t.Unpriced); n > 0 {
 		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", someOf(t.Unpriced))
