@@ -31,6 +31,7 @@ type Facts struct {
 	Nozzles       []Nozzle
 	WireWords     []WireWord
 	Qualities     []QualityLimit
+	Procedures    []Procedure
 }
 
 func loadFacts(f *Files) (Facts, error) {
@@ -64,6 +65,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "nozzles", &facts.Nozzles),
 		into(f, "wire_words", &facts.WireWords),
 		into(f, "quality", &facts.Qualities),
+		into(f, "procedures", &facts.Procedures),
 	)
 	return facts, err
 }

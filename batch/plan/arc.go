@@ -31,7 +31,7 @@ func (n *way) feedFor(deposit float64) float64 { return deposit * 1000 / 60 / n.
 func (n *way) voltage(current float64) float64 {
 	v := n.volts
 	u := v.Volt1 + (current-v.Amp1)*(v.Volt2-v.Volt1)/(v.Amp2-v.Amp1)
-	return math.Round(u*10) / 10
+	return n.within(math.Round(u*10) / 10)
 }
 
 // travelAt returns the travel speed in mm/min of a pass of an area in mm² at a

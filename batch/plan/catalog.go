@@ -36,28 +36,29 @@ type way struct {
 	// but the list itself chooses the wire.
 	wireStock, gasStock, askedOnly bool
 
-	dia, q, eff   float64 // mm, g/m, 0..1
-	low, high     float64 // the window
-	start, top    float64 // the inner part of it, where start settings lie
-	boundary      float64 // a target below it belongs to the same wire's short arc
-	a, b, ext     float64 // melting constants and wire extension
-	k             float64 // thermal efficiency
-	volts         *tables.VoltLine
-	window        *tables.Window
-	melting       *tables.Melting
-	effRow        *tables.Efficiency
-	pass          *tables.SinglePass
-	travel        []*tables.Travel
-	beads         []point // current over the leg of a bead, small to large
-	flow          *tables.Flow
-	stick         *tables.Stickout
-	targets       *targets
-	perKg         float64 // wire price
-	perLitre      float64 // gas price
-	spool, onHand float64 // kg
-	machines      []*machine
-	rootWay       *way // the same wire and gas in short arc, for open roots
-	pulseUnstated bool // a pulse machine that the shop has not said it has
+	dia, q, eff       float64 // mm, g/m, 0..1
+	low, high         float64 // the window
+	start, top        float64 // the inner part of it, where start settings lie
+	voltLow, voltHigh float64 // of a procedure that binds the way; 0: none
+	boundary          float64 // a target below it belongs to the same wire's short arc
+	a, b, ext         float64 // melting constants and wire extension
+	k                 float64 // thermal efficiency
+	volts             *tables.VoltLine
+	window            *tables.Window
+	melting           *tables.Melting
+	effRow            *tables.Efficiency
+	pass              *tables.SinglePass
+	travel            []*tables.Travel
+	beads             []point // current over the leg of a bead, small to large
+	flow              *tables.Flow
+	stick             *tables.Stickout
+	targets           *targets
+	perKg             float64 // wire price
+	perLitre          float64 // gas price
+	spool, onHand     float64 // kg
+	machines          []*machine
+	rootWay           *way // the same wire and gas in short arc, for open roots
+	pulseUnstated     bool // a pulse machine that the shop has not said it has
 }
 
 // setup is one wire with one gas: what a welder changes over between.

@@ -137,6 +137,8 @@ func (k *checker) missing(p *Plan, t *task) {
 		k.sayf("no-area", finding.Note, "%s", why)
 	case t.pos < 0:
 		k.sayf("position-unknown", finding.Error, "%s", why)
+	case t.wish.code == unmet || t.wish.problem == "" && t.proc != nil:
+		k.sayf(unmet, finding.Error, "%s", why)
 	case t.wish.problem != "":
 		k.sayf("word-unknown", finding.Error, "%s", why)
 	default:
@@ -178,7 +180,7 @@ func (k *checker) place(t *task) {
 // list judges what only the row and its list can tell.
 func (k *checker) list(t *task) {
 	if t.j.WPS != "" {
-		k.sayf("wps-governs", finding.Note, "procedure %s is named", t.j.WPS)
+		k.procedure(t)
 	}
 	if t.twin > 0 {
 		k.sayf("mark-twice", finding.Warning, "the mark %s stands in row %d too", t.j.Mark, t.twin)

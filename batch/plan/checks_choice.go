@@ -122,6 +122,9 @@ func (c *catalog) obstacleChecks(o *outcome, t *task) []coded {
 // whyNothing says what stands in the way of every way, from the one that comes
 // nearest.
 func (c *catalog) whyNothing(t *task) string {
+	if t.proc != nil {
+		return c.whyOutside(t)
+	}
 	_, text := c.nearest(t)
 	return text
 }
@@ -134,7 +137,7 @@ func (c *catalog) whyCode(t *task) string {
 // nearest finds the way with the least in its way and says what that is.
 func (c *catalog) nearest(t *task) (code, text string) {
 	var best *outcome
-	for _, n := range c.all[t.pos] {
+	for _, n := range c.waysOf(t) {
 		if !c.mayTry(n, t) {
 			continue
 		}

@@ -8,10 +8,21 @@ import (
 
 // candidate is one feasible way for one joint, with what it costs there.
 type candidate struct {
-	way    *way
-	cost   float64
-	kg     float64 // wire bought
-	litres float64 // gas
+	way     *way
+	cost    float64
+	kg      float64  // wire bought
+	litres  float64  // gas
+	machine *machine // the lightest that bears it; nil: none
+	most    float64  // largest current of its passes, A
+}
+
+// candidate sums an outcome up for the choice.
+func (o *outcome) candidate() candidate {
+	c := candidate{way: o.way, cost: float64(o.cost.Total), kg: o.wireKg, litres: o.gas, machine: o.machine}
+	for i := range o.groups[:o.count] {
+		c.most = max(c.most, o.groups[i].current)
+	}
+	return c
 }
 
 // offer is what one joint can be welded with: for each set-up its best way.
@@ -28,18 +39,18 @@ func (c *catalog) offers(t *task) offer {
 	}
 	best := math.MaxInt
 	var list []candidate
-	for _, n := range c.all[t.pos] {
+	for _, n := range c.waysOf(t) {
 		if !c.mayTry(n, t) {
 			continue
 		}
 		o := c.try(n, t)
-		if o.stands != 0 || o.demerit > best {
+		if o.stands != 0 || o.demerit > best || c.outside(&o, t) {
 			continue
 		}
 		if o.demerit < best {
 			best, list = o.demerit, list[:0]
 		}
-		list = keep(list, candidate{n, float64(o.cost.Total), o.wireKg, o.gas})
+		list = keep(list, o.candidate())
 	}
 	if len(list) == 0 && t.wish.named {
 		return c.obey(t)
@@ -76,12 +87,12 @@ func keep(list []candidate, new candidate) []candidate {
 // would not choose. What no machine or no geometry allows is not obeyed.
 func (c *catalog) obey(t *task) offer {
 	var best *outcome
-	for _, n := range c.all[t.pos] {
+	for _, n := range c.waysOf(t) {
 		if !c.mayTry(n, t) {
 			continue
 		}
 		o := c.try(n, t)
-		if o.stands >= noMachine {
+		if o.stands >= noMachine || c.outside(&o, t) {
 			continue
 		}
 		if best == nil || o.stands < best.stands || o.stands == best.stands && o.cost.Total < best.cost.Total {
@@ -91,7 +102,7 @@ func (c *catalog) obey(t *task) offer {
 	if best == nil {
 		return offer{}
 	}
-	return offer{forced: true, list: []candidate{{best.way, float64(best.cost.Total), best.wireKg, best.gas}}}
+	return offer{forced: true, list: []candidate{best.candidate()}}
 }
 
 // choose picks a way for each joint. Under "joint" each takes its own cheapest;

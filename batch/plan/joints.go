@@ -32,11 +32,11 @@ func Joints(joints []joint.Joint, set *tables.Set, shop *rates.Shop, opt Options
 	c := newCatalog(set, shop, opt.wanting(joints))
 	tasks, offers := c.ready(joints)
 	chosen := c.choose(offers)
+	c.settleMachines(tasks, offers, chosen)
 	plans := make([]Plan, len(joints))
 	for i := range plans {
 		plans[i] = c.plan(tasks[i], &offers[i], chosen[i])
 	}
-	c.settleMachines(tasks, offers, chosen, plans)
 	return plans
 }
 
@@ -57,12 +57,8 @@ func Explain(joints []joint.Joint, index int, set *tables.Set, shop *rates.Shop,
 	c := newCatalog(set, shop, opt.wanting(joints))
 	tasks, offers := c.ready(joints)
 	chosen := c.choose(offers)
-	plans := make([]Plan, len(joints))
-	for i := range plans {
-		plans[i] = c.plan(tasks[i], &offers[i], chosen[i])
-	}
-	c.settleMachines(tasks, offers, chosen, plans)
-	p := plans[index]
+	c.settleMachines(tasks, offers, chosen)
+	p := c.plan(tasks[index], &offers[index], chosen[index])
 	c.trace(&p, tasks[index], &offers[index], chosen[index])
 	return p
 }

@@ -180,6 +180,11 @@ func roundUp(t float64) units.Celsius { return units.Celsius(10 * math.Ceil(t/10
 
 // preheat fills in what the welder is told of preheat and says why.
 func (k *checker) preheat(t *task, p *Plan) {
+	if t.proc != nil && t.proc.Preheat > 0 {
+		p.Preheat = &t.proc.Preheat
+		p.PreheatWords = fmt.Sprintf("procedure %s asks for it", t.proc.Number)
+		return
+	}
 	f := k.c.findPreheat(t, p)
 	p.Preheat, p.PreheatWords = f.temp, f.words
 	switch {

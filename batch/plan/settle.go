@@ -1,79 +1,78 @@
 package plan
 
+import "slices"
+
 // settleMachines lets joints that follow each other stay on one machine. Each
 // joint's own is the lightest that bears it; a heavier one that the list needs
 // anyway welds it as well, and the change between them is saved. A wire with its
 // gas is moved only as a whole: half of its joints elsewhere would save nothing.
-// It returns the plans with the machines settled.
-func (c *catalog) settleMachines(tasks []*task, offers []offer, chosen []*way, plans []Plan) {
-	if c.shop.Choose == "joint" || len(plans) < 2 {
+// What each joint keeps to stands in its task; nothing is planned here.
+func (c *catalog) settleMachines(tasks []*task, offers []offer, chosen []*way) {
+	if c.shop.Choose == "joint" || len(tasks) < 2 {
 		return
 	}
+	own := make([]*candidate, len(tasks))
 	groups := map[int][]int{} // set-up -> joints
 	var order []int
 	var top *machine
 	for i, n := range chosen {
-		m := c.machineNamed(plans[i].Machine)
-		if n == nil || m == nil {
+		if n == nil {
 			continue
 		}
-		if top == nil || m.row.CurrentHigh > top.row.CurrentHigh {
-			top = m
+		if own[i] = offers[i].of(n); own[i] == nil || own[i].machine == nil {
+			continue
 		}
+		top = heavier(top, own[i].machine)
 		if groups[n.setup] == nil {
 			order = append(order, n.setup)
 		}
 		groups[n.setup] = append(groups[n.setup], i)
 	}
 	for _, setup := range order {
-		members := groups[setup]
-		if !c.moveAll(members, top, tasks, offers, chosen, plans) {
-			c.moveAll(members, heaviest(c, members, plans), tasks, offers, chosen, plans)
+		var most *machine
+		for _, i := range groups[setup] {
+			most = heavier(most, own[i].machine)
+		}
+		if !keepOn(groups[setup], top, own, tasks) {
+			keepOn(groups[setup], most, own, tasks)
 		}
 	}
 }
 
-// moveAll plans joints on one machine; false, and nothing changed, where it does
-// not bear them all or the list asks for another.
-func (c *catalog) moveAll(members []int, m *machine, tasks []*task, offers []offer, chosen []*way, plans []Plan) bool {
-	moved := map[int]Plan{}
-	for _, i := range members {
-		if plans[i].Machine == m.row.Name {
-			continue
-		}
-		t := tasks[i]
-		if t.wish.machine != "" {
-			return false
-		}
-		t.kept = m
-		p := c.plan(t, &offers[i], chosen[i])
-		t.kept = nil
-		if p.Machine != m.row.Name {
-			return false
-		}
-		moved[i] = p
+func heavier(a, b *machine) *machine {
+	if a == nil || b.row.CurrentHigh > a.row.CurrentHigh {
+		return b
 	}
-	for i, p := range moved {
-		tasks[i].kept, plans[i] = m, p
+	return a
+}
+
+// of returns the candidate of a way; nil where the way is not offered.
+func (o *offer) of(n *way) *candidate {
+	for k := range o.list {
+		if o.list[k].way == n {
+			return &o.list[k]
+		}
+	}
+	return nil
+}
+
+// keepOn puts joints on one machine; false, and nothing changed, where it does not
+// bear them all as long as their own, or the list asks for another.
+func keepOn(members []int, m *machine, own []*candidate, tasks []*task) bool {
+	for _, i := range members {
+		if k := own[i]; k.machine != m && (tasks[i].wish.machine != "" || !m.replaces(k)) {
+			return false
+		}
+	}
+	for _, i := range members {
+		if own[i].machine != m {
+			tasks[i].kept = m
+		}
 	}
 	return true
 }
 
-func heaviest(c *catalog, members []int, plans []Plan) *machine {
-	var top *machine
-	for _, i := range members {
-		if m := c.machineNamed(plans[i].Machine); top == nil || m.row.CurrentHigh > top.row.CurrentHigh {
-			top = m
-		}
-	}
-	return top
-}
-
-func (c *catalog) machineNamed(name string) *machine {
-	for _, m := range c.machines {
-		if m.row.Name == name {
-			return m
-		}
-	}
-	return nil
+// replaces tells whether the machine bears what a candidate's own bears, as long.
+func (m *machine) replaces(k *candidate) bool {
+	return slices.Contains(k.way.machines, m) && m.bears(k.way, k.most) && m.duty(k.most) >= k.machine.duty(k.most)
 }

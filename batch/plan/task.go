@@ -27,7 +27,9 @@ type task struct {
 	pos      int
 	posNote  string
 	wish     wish
-	kept     *machine // the machine that the list keeps at the place, where it bears this joint
+	proc     *tables.Procedure // that binds the joint; nil: none
+	bound    []*way            // the ways inside it, once asked for
+	kept     *machine          // the machine that the list keeps at the place, where it bears this joint
 	site     bool
 	thin     float64 // the thinner part, mm
 	heatT    float64 // the thickness that sets the current, mm
@@ -75,6 +77,7 @@ func (c *catalog) newTask(j *joint.Joint) *task {
 	c.narrowWish(t)
 	c.widenWish(t)
 	c.settleWish(t)
+	c.bindProcedure(t)
 	t.settleThickness(c.rules.sink)
 	t.noSettings = c.whyNoSettings(t)
 	return t

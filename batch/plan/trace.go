@@ -175,7 +175,7 @@ func (c *catalog) considered(t *task, chosen *way) []Option {
 	var out []Option
 	var own *outcome
 	var all []outcome
-	for _, n := range c.all[t.pos] {
+	for _, n := range c.waysOf(t) {
 		if !c.mayTry(n, t) {
 			continue
 		}
