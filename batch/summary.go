@@ -19,8 +19,8 @@ type summary struct {
 	rows  []workbook.SummaryRow
 }
 
-// newSummary starts a summary where one is wanted: for two lists and more, beside
-// the workbooks; nil: none.
+// newSummary starts a summary where one is wanted: for two lists and more whose
+// workbooks go to one folder, there; nil: none.
 func newSummary(job Job, places []place) *summary {
 	wanted := false
 	for _, out := range job.wanted() {
@@ -29,18 +29,23 @@ func newSummary(job Job, places []place) *summary {
 	if !wanted || len(places) < 2 {
 		return nil
 	}
+	dir, one := commonDir(places)
+	if !one {
+		return nil
+	}
 	return &summary{job: job, place: place{list: summaryName, names: map[Output]string{Workbook: summaryName},
-		folder: save.Folder{Dir: commonDir(places), Disk: job.disk(), Force: job.Force, Inputs: job.inputs()}}}
+		folder: save.Folder{Dir: dir, Disk: job.disk(), Force: job.Force, Inputs: job.inputs()}}}
 }
 
-// commonDir is the folder of all outputs, or the current one where they go to several.
-func commonDir(places []place) string {
+// commonDir is the folder of all outputs; false where they go to several.
+func commonDir(places []place) (string, bool) {
+	key := func(p place) string { return pathKey(filepath.Join(p.folder.Dir, summaryName)) }
 	for _, p := range places {
-		if pathKey(filepath.Join(p.folder.Dir, "x")) != pathKey(filepath.Join(places[0].folder.Dir, "x")) {
-			return "."
+		if key(p) != key(places[0]) {
+			return "", false
 		}
 	}
-	return places[0].folder.Dir
+	return places[0].folder.Dir, true
 }
 
 // listen hands every result on after its figures have been taken over.
