@@ -240,9 +240,9 @@ func (f *preheat) certificateHint() string {
 	case f.steel.certificate:
 		return ""
 	case clear >= weld.PreheatLean && clear >= typical:
-		return fmt.Sprintf(". With a CET of at most %s %% on the certificate none is needed (typical is %s %%): state it as cet.%s", number(clear, 2), number(typical, 2), grade)
+		return fmt.Sprintf(". With a CET of at most %s %% on the certificate none is needed (typical is %s %%) (shop value cet.%s)", number(clear, 2), number(typical, 2), grade)
 	case typical >= weld.PreheatLean && typical < f.steel.cet:
-		return fmt.Sprintf(". With a certificate of %s %%, which is typical, it would be %s: state it as cet.%s", number(typical, 2), f.with(typical, f.hydrogen.HD), grade)
+		return fmt.Sprintf(". With a certificate of %s %%, which is typical, it would be %s (shop value cet.%s)", number(typical, 2), f.with(typical, f.hydrogen.HD), grade)
 	}
 	return ""
 }
@@ -252,7 +252,7 @@ func (f *preheat) wireHint() string {
 	if f.label || f.hydrogen.HD <= lowHydrogen {
 		return ""
 	}
-	return fmt.Sprintf(". With a wire labelled H%g it would be %s: state it as hydrogen.%s", lowHydrogen, f.with(f.steel.cet, lowHydrogen), f.filler)
+	return fmt.Sprintf(". With a wire labelled H%g it would be %s (hydrogen.%s)", lowHydrogen, f.with(f.steel.cet, lowHydrogen), f.filler)
 }
 
 // lowHydrogen is the class that wires for structural steel are commonly sold in.
