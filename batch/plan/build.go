@@ -58,6 +58,10 @@ func (c *catalog) waySettings(p *Plan, t *task, o *outcome) {
 	p.WireFeed = Window{g.feed, g.way.feed(p.Current.Low), g.way.feed(p.Current.High)}
 	p.Voltage = Window{g.volts, round(g.volts-g.way.volts.Band, 1), round(g.volts+g.way.volts.Band, 1)}
 	p.Travel = Window{g.travel, g.travel * (1 - c.rules.travelBand), g.travel * (1 + c.rules.travelBand)}
+	if t.proc != nil {
+		p.Voltage = p.Voltage.inside(float64(t.proc.VoltageLow), float64(t.proc.VoltageHigh))
+		p.Travel = p.Travel.inside(float64(t.proc.TravelLow), float64(t.proc.TravelHigh))
+	}
 	p.GasFlow = Window{n.flow.Start, n.flow.Low, n.flow.High}
 	p.Stickout = Window{g.way.stick.Start, g.way.stick.Low, g.way.stick.High}
 	p.LinearMass = units.GramM(n.q)

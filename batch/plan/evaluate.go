@@ -201,7 +201,7 @@ func (c *catalog) quantities(o *outcome, t *task) {
 		Qty: t.j.Qty, Seam: units.Metre(t.seam), Seams: t.seams, Passes: o.passes, Arc: units.Minute(o.arc),
 		Site: t.site, DutyCap: o.duty, WireKg: units.Kg(o.wireKg), WirePerKg: units.Money(o.way.perKg),
 		Gas: units.Litre(o.gas), GasPerLitre: units.Money(o.way.perLitre), ArcEnergy: units.KWh(o.kwh),
-		Transfer: string(o.way.mode), Metal: o.way.wire.Metal,
+		Transfer: string(o.way.mode), GasName: o.way.gas.Gas, Metal: o.way.wire.Metal,
 	}, shop)
 }
 

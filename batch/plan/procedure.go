@@ -30,6 +30,9 @@ func (c *catalog) bindProcedure(t *task) {
 	}
 	t.wish = c.readWish(&joint.Joint{Process: p.Process, Wire: wire, Gas: p.Gas, Machine: t.j.Machine})
 	t.wish.named = true
+	if text := wrongRange(p); text != "" {
+		t.refuse("its row in the table of procedures has %s", text)
+	}
 	c.narrowWish(t)
 	t.refuseConflicts(c, own)
 	switch thin := t.thinner(); {
@@ -39,6 +42,21 @@ func (c *catalog) bindProcedure(t *task) {
 	if t.pos >= 0 && p.Positions != "" && !hasWord(p.Positions, positions[t.pos]) {
 		t.refuse("the position is %s; the procedure is for %s", positions[t.pos], p.Positions)
 	}
+}
+
+// wrongRange says which range of a procedure's row cannot be meant; empty: none.
+func wrongRange(p *tables.Procedure) string {
+	for _, r := range []struct {
+		what      string
+		low, high float64
+	}{{"thickness", float64(p.TLow), float64(p.THigh)}, {"current", float64(p.CurrentLow), float64(p.CurrentHigh)},
+		{"voltage", float64(p.VoltageLow), float64(p.VoltageHigh)}, {"travel", float64(p.TravelLow), float64(p.TravelHigh)},
+		{"heat", float64(p.HeatLow), float64(p.HeatHigh)}} {
+		if r.low < 0 || r.high < 0 || r.high > 0 && r.low > r.high {
+			return fmt.Sprintf("a range of %s from %g to %g", r.what, r.low, r.high)
+		}
+	}
+	return ""
 }
 
 // refuseConflicts compares what the list asks for with the procedure.
@@ -138,7 +156,18 @@ func (n *way) inside(p *tables.Procedure) *way {
 	return &m
 }
 
-// volts cuts a voltage to the procedure's range, where one binds the way.
+// inside returns the window cut to a procedure's range; 0 binds nothing.
+func (w Window) inside(low, high float64) Window {
+	if low > 0 {
+		w.Low = max(w.Low, low)
+	}
+	if high > 0 {
+		w.High = min(w.High, high)
+	}
+	return w
+}
+
+// within cuts a voltage to the procedure's range, where one binds the way.
 func (n *way) within(volts float64) float64 {
 	if n.voltLow > 0 {
 		volts = max(volts, n.voltLow)
@@ -157,6 +186,9 @@ func (c *catalog) outside(o *outcome, t *task) bool {
 	if o.stands&(tooFast|tooSlow) != 0 {
 		return true
 	}
+	if c.tooFarFromVolts(o) {
+		return true
+	}
 	low, high := float64(t.proc.HeatLow), cmp.Or(float64(t.proc.HeatHigh), math.Inf(1))
 	for i := range o.groups[:o.count] {
 		g := &o.groups[i]
@@ -167,7 +199,20 @@ func (c *catalog) outside(o *outcome, t *task) bool {
 	return false
 }
 
-// bound says what the procedure binds, for the note on the joint.
+// tooFarFromVolts tells whether a pass would have to run far off its mode's line.
+func (c *catalog) tooFarFromVolts(o *outcome) bool {
+	for i := range o.groups[:o.count] {
+		g := &o.groups[i]
+		free := *g.way
+		free.voltLow, free.voltHigh = 0, 0
+		if math.Abs(free.voltage(g.current)-g.volts) > c.rules.procedureVolts {
+			return true
+		}
+	}
+	return false
+}
+
+// bindingText says what the procedure binds, for the note on the joint.
 func bindingText(p *tables.Procedure) string {
 	text := "planned inside its ranges"
 	for _, r := range []struct {
@@ -198,7 +243,7 @@ func (k *checker) procedure(t *task) {
 
 // whyOutside says which limit of the procedure stands in the way.
 func (c *catalog) whyOutside(t *task) string {
-	head := fmt.Sprintf("procedure %s: ", t.proc.Number)
+	head, volts := fmt.Sprintf("procedure %s: ", t.proc.Number), ""
 	for _, n := range c.waysOf(t) {
 		o := c.try(n, t)
 		if o.count == 0 {
@@ -214,6 +259,8 @@ func (c *catalog) whyOutside(t *task) string {
 			return head + name + fmt.Sprintf(" travels at %s mm/min; the procedure and a steady hand allow up to %s", number(g.travel, 0), number(float64(n.travel[0].High), 0))
 		case o.stands&tooSlow != 0:
 			return head + name + fmt.Sprintf(" travels at %s mm/min; the procedure and the position ask for %s and more", number(g.travel, 0), number(float64(n.travel[0].Low), 0))
+		case c.tooFarFromVolts(&o):
+			volts = head + name + fmt.Sprintf(" wants other volts than the %g to %g of the procedure", float64(t.proc.VoltageLow), float64(t.proc.VoltageHigh))
 		case c.outside(&o, t):
 			return head + name + fmt.Sprintf(" takes %s kJ/mm; the procedure allows %s to %s", number(heat, 2), number(float64(t.proc.HeatLow), 2), number(float64(t.proc.HeatHigh), 2))
 		case o.stands != 0:
@@ -221,6 +268,9 @@ func (c *catalog) whyOutside(t *task) string {
 				return head + list[len(list)-1].text
 			}
 		}
+	}
+	if volts != "" { // said last: another mode of the same wire may have come nearer
+		return volts
 	}
 	return head + "its wire, gas and position leave no current and travel that the tables know"
 }

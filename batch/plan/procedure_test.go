@@ -52,6 +52,15 @@ func TestProcedureBinds(t *testing.T) {
 				t.Errorf("z%g run %d outside: %g A, %g V, %g mm/min, %g kJ/mm", leg, r.Number, r.Current, r.Voltage, r.Travel, r.Heat)
 			}
 		}
+		for _, w := range []struct {
+			what      string
+			w         Window
+			low, high float64
+		}{{"current", p.Current, 220, 260}, {"voltage", p.Voltage, 26, 29}, {"travel", p.Travel, 300, 600}} {
+			if w.w.Low < w.low-1e-6 || w.w.High > w.high+1e-6 || w.w.Start < w.w.Low || w.w.Start > w.w.High {
+				t.Errorf("z%g: the window of the %s, %+v, leaves the procedure", leg, w.what, w.w)
+			}
+		}
 		if !saysCode(&p, "procedure-binds") {
 			t.Errorf("z%g: nothing says that the procedure binds", leg)
 		}
@@ -82,6 +91,8 @@ func TestProcedureIsNoCompromise(t *testing.T) {
 		{"process of the list", wish(func(j *joint.Joint) { j.Process = "136" }), nil, "the list asks for process"},
 		{"heat", filletJoint(6, 12, "PB"), func(p *tables.Procedure) { p.HeatHigh = 0.3 }, "kJ/mm"},
 		{"travel", filletJoint(6, 12, "PB"), func(p *tables.Procedure) { p.TravelLow, p.TravelHigh = 850, 900 }, "mm/min"},
+		{"a range turned round", filletJoint(6, 12, "PB"), func(p *tables.Procedure) { p.VoltageLow, p.VoltageHigh = 29, 20 }, "a range of voltage from 29 to 20"},
+		{"volts of another mode", filletJoint(6, 12, "PB"), func(p *tables.Procedure) { p.VoltageLow, p.VoltageHigh = 14, 17 }, "wants other volts"},
 		{"current", filletJoint(6, 12, "PB"), func(p *tables.Procedure) { p.CurrentLow, p.CurrentHigh = 600, 700 }, "leave no current"},
 	} {
 		set, shop := bound(t, c.change)

@@ -116,11 +116,11 @@ func (c *catalog) words(item string, n *way, when string) string {
 
 // rules are the planner's own numbers, from the planning table.
 type rules struct {
-	innerLow, innerHigh, band, travelBand, gapShare, thinShare, sink float64
-	shortArcThick, alShortArc, latchMM, thinInductance, rootT        float64
-	openGap, closedFace, rootShare, ceramicT, openSquare             float64
-	gougeRadius, gougeBelow, holeLayer                               float64
-	thinPlate, weakShare, weakStep, weakFrom                         float64
+	innerLow, innerHigh, band, travelBand, gapShare, thinShare, sink, procedureVolts float64
+	shortArcThick, alShortArc, latchMM, thinInductance, rootT                        float64
+	openGap, closedFace, rootShare, ceramicT, openSquare                             float64
+	gougeRadius, gougeBelow, holeLayer                                               float64
+	thinPlate, weakShare, weakStep, weakFrom                                         float64
 }
 
 func readRules(set *tables.Set) rules {
@@ -134,7 +134,7 @@ func readRules(set *tables.Set) rules {
 	}
 	return rules{
 		innerLow: at("inner_low"), innerHigh: at("inner_high"), band: at("band"), travelBand: at("travel_band"),
-		gapShare: at("gap_share"), thinShare: at("thin_share"), sink: at("sink_factor"),
+		gapShare: at("gap_share"), thinShare: at("thin_share"), sink: at("sink_factor"), procedureVolts: at("procedure_volts"),
 		shortArcThick: at("short_arc_thick_mm"), alShortArc: at("al_short_arc_mm"),
 		latchMM: at("trigger_long_mm"), thinInductance: at("inductance_thin_mm"), rootT: at("root_thickness_mm"),
 		rootShare: at("root_share"), ceramicT: at("ceramic_thickness_mm"), openSquare: at("open_square_share"),
