@@ -38,10 +38,10 @@ func TestInterruptedWhileReading(t *testing.T) {
 		if err := cmd.Start(); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := io.WriteString(stdin, "Mark,Length"); err != nil {
+		// More than a pipe holds: once it is written, the tool is up and reading.
+		if _, err := io.WriteString(stdin, "Mark,Length\n"+strings.Repeat("x", 1<<18)); err != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(300 * time.Millisecond)
 		start := time.Now()
 		_ = cmd.Process.Signal(signal)
 		_ = cmd.Wait()
