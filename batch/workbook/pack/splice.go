@@ -2,7 +2,6 @@ package pack
 
 import (
 	"bytes"
-	"fmt"
 	"io"
 	"slices"
 	"strconv"
@@ -185,7 +184,7 @@ func editTail(tail []byte, prefix, rules string, printsItself bool) ([]byte, err
 	}
 	end := bytes.LastIndex(tail, []byte("</"+prefix+"worksheet"))
 	if end < 0 {
-		return nil, fmt.Errorf("the sheet's XML does not end")
+		return nil, &Strange{Why: "the sheet's XML does not end"}
 	}
 	place := func(later []string) int {
 		at := end
