@@ -15,6 +15,8 @@ type group struct {
 	kind      RunKind
 	way       *way
 	area      float64 // of one pass, with allowances, mm²
+	wanted    float64 // what the parts call for, A
+	borne     float64 // what a bead of the area bears, A
 	current   float64
 	volts     float64
 	feed      float64 // m/min
@@ -119,8 +121,10 @@ func (n *way) clamp(current float64) float64 {
 // and tells what stands in the way.
 func (g *group) lay(wanted, density float64) obstacle {
 	n := g.way
+	g.wanted = wanted
 	best := obstacle(tooFast)
 	bears := g.bears()
+	g.borne = bears
 	goal := n.clamp(min(wanted, bears))
 	for _, r := range n.travel {
 		current := min(goal, n.currentAt(n.feedFor(depositFor(r.High, g.area, density))))

@@ -108,6 +108,7 @@ func (w *working) arc(o *outcome) {
 	w.step("WINDOW-1", "where start settings lie", fmt.Sprintf("%s in %s, %s, %s", n.wire.Filler, cmp.Or(n.gas.Gas, "no gas"), n.mode, positions[n.pos]),
 		fmt.Sprintf("window %s to %s A", number(n.low, 0), number(n.high, 0)), fmt.Sprintf("%s to %s A", number(n.start, 0), number(n.top, 0)), n.window.Source, n.window.Basis)
 	w.shield(n)
+	w.passes(o)
 	for i := range o.groups[:o.count] {
 		w.pass(&o.groups[i])
 	}
@@ -117,6 +118,7 @@ func (w *working) arc(o *outcome) {
 func (w *working) pass(g *group) {
 	n, t := g.way, w.t
 	what := fmt.Sprintf("%s, %d of %s mm²: ", g.kind, g.n, number(g.area, 2))
+	w.amperes(g, what)
 	w.step("MELT-1", what+"wire feed", "w = 0.06 (a I + b l I²)",
 		fmt.Sprintf("0.06 (%g x %s + %g x %s x %s²)", n.a, number(g.current, 0), n.b, number(n.ext, 1), number(g.current, 0)),
 		number(g.feed, 2)+" m/min", n.melting.Source, n.melting.Basis)
