@@ -32,7 +32,7 @@ func (w *working) preheat(f *preheat) {
 		return
 	}
 	if f.steel.cet > 0 {
-		w.step("CARBON-4", "CET that preheat is reckoned with: "+f.steel.from, "highest CET within the limits, or the certificate's", f.steel.formula, number(f.steel.cet, 3)+" %", f.steel.source, f.steel.basis)
+		w.step("CARBON-4", "CET that preheat is reckoned with: "+f.steel.from, "highest CET within the limits, or the certificate's", f.steel.formula, number(f.steel.cet, 4)+" %", f.steel.source, f.steel.basis)
 	}
 	if f.hydrogen.HD > 0 {
 		w.step("HYDROGEN", "diffusible hydrogen of the weld metal", "by the wire's class or construction", f.filler, number(f.hydrogen.HD, 1)+" ml/100 g", f.hydrogen.Source, f.hydrogen.Basis)
@@ -40,8 +40,8 @@ func (w *working) preheat(f *preheat) {
 	result := f.words
 	numbers := "outside its limits"
 	if f.clear != 0 {
-		numbers = fmt.Sprintf("%g x %s + 160 tanh(%s/35) + 62 x %s^0.35 + (53 x %s − 32) x %s + (%g)", f.set.Slope, number(max(f.steel.cet, weld.PreheatLean), 3), number(f.thick, 1),
-			number(f.hydrogen.HD, 1), number(max(f.steel.cet, weld.PreheatLean), 3), number(f.heat, 3), f.set.Offset)
+		numbers = fmt.Sprintf("%g x %s + 160 tanh(%s/35) + 62 x %s^0.35 + (53 x %s − 32) x %s + (%g)", f.set.Slope, number(max(f.steel.cet, weld.PreheatLean), 4), number(f.thick, 1),
+			number(f.hydrogen.HD, 1), number(max(f.steel.cet, weld.PreheatLean), 4), number(f.heat, 3), f.set.Offset)
 		result = fmt.Sprintf("%s °C: %s", number(f.raw, 1), f.words)
 		w.step("PREHEAT-2", "highest CET without preheat", "PREHEAT-1 solved for CET at 20 °C", fmt.Sprintf("%s, %s ml/100 g, %s kJ/mm", mmText(f.thick), number(f.hydrogen.HD, 1), number(f.heat, 3)), number(f.clear, 3)+" %", f.set.Name, "derived")
 	}
