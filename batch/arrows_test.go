@@ -23,13 +23,15 @@ var arrows = map[string]string{
 	"joint":     "list tables finding units",
 	"rates":     "list tables finding units",
 	"plan":      "weld joint rates tables finding units",
+	"procedure": "plan joint list tables finding units",
 	"price":     "plan joint rates tables finding units",
 	"compare":   "price plan joint units",
+	"settle":    "plan joint units",
 	"workbook":  "compare price plan joint rates list tables templates finding units",
 	"traveller": "price plan joint rates tables templates finding units",
-	"report":    "compare price plan joint rates list tables templates finding units",
-	"batch":     "save workbook traveller report compare price plan joint rates list tables finding units",
-	"cmd":       "batch save compare price plan joint tables templates finding units",
+	"report":    "compare settle price plan joint rates list tables templates finding units",
+	"batch":     "save workbook traveller report compare settle price procedure plan joint rates list tables finding units",
+	"cmd":       "batch save compare settle price plan joint tables templates finding units",
 	"samples":   "",
 }
 

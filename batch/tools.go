@@ -19,6 +19,10 @@ type tools struct {
 	set  *tables.Set
 	shop rates.Shop   // built in
 	file *list.Source // the shop file; nil: none
+
+	procedures bool              // the shop file holds some
+	stated     []rates.Value     // they, in words
+	said       []finding.Problem // about procedures
 }
 
 func (j *Job) tools() (*tools, error) {
@@ -37,6 +41,9 @@ func (j *Job) tools() (*tools, error) {
 		if t.file, err = readShop(j.Shop); err != nil {
 			return nil, err
 		}
+	}
+	if err := t.readProcedures(files, j); err != nil {
+		return nil, err
 	}
 	_, _, err = t.shopOf(&list.Source{Format: list.CSV}, j)
 	return t, err
@@ -61,6 +68,7 @@ func (t *tools) shopOf(src *list.Source, j *Job) (rates.Shop, []finding.Problem,
 	if t.file != nil {
 		problems = append(problems, shop.ReadFile(t.file)...)
 	}
+	problems = t.withProcedures(&shop, problems)
 	if bad := errorsIn(problems); len(bad) > 0 {
 		return shop, nil, errors.New(Lines(bad))
 	}

@@ -32,6 +32,9 @@ type Facts struct {
 	WireWords     []WireWord
 	Qualities     []QualityLimit
 	Procedures    []Procedure
+	// ProcedureHeaders and ProcedureLimits are for reading the shop's own sheet.
+	ProcedureHeaders []ProcedureHeader
+	ProcedureLimits  []ProcedureLimit
 }
 
 func loadFacts(f *Files) (Facts, error) {
@@ -66,6 +69,8 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "wire_words", &facts.WireWords),
 		into(f, "quality", &facts.Qualities),
 		into(f, "procedures", &facts.Procedures),
+		into(f, "procedure_headers", &facts.ProcedureHeaders),
+		into(f, "procedure_limits", &facts.ProcedureLimits),
 	)
 	return facts, err
 }

@@ -90,6 +90,11 @@ var inchFirst = regexp.MustCompile(`^\s*[ø⌀]?\s*(?:0?\.(0\d{1,2})|(\d)/(16|32
 // bareDia is a diameter in millimetres that stands before the class.
 var bareDia = regexp.MustCompile(`^\s*[ø⌀]?\s*(\d[.,]\d)\s*(?:mm)?\s+(.*\S)\s*$`)
 
+// KnownWires returns the wires of the table that a person's words may mean.
+func KnownWires(set *tables.Set, text string) []tables.Wire {
+	return (&catalog{set: set}).findWires(text)
+}
+
 func (c *catalog) findWires(text string) []tables.Wire {
 	if m := inchWire.FindStringSubmatch(text); m != nil {
 		if dia := nominal(c.set.Wires, inches(m)); dia > 0 {

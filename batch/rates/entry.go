@@ -26,8 +26,15 @@ type entry struct {
 	percent      bool // a spreadsheet cell shown as a percentage; text is the share
 }
 
-// take puts one entry into the shop, or says why it cannot.
+// ProcedureKey begins the key of a value that shows one of the shop's procedures.
+const ProcedureKey = "procedure."
+
+// take puts one entry into the shop, or says why it cannot. A line that shows a
+// procedure in a sheet of results is no value: procedures have a sheet of their own.
 func (s *Shop) take(e entry) []finding.Problem {
+	if strings.HasPrefix(e.key, ProcedureKey) {
+		return nil
+	}
 	key, problem := s.resolve(e)
 	if problem != nil {
 		return []finding.Problem{*problem}

@@ -8,6 +8,9 @@ import (
 	"seamtally/batch/list"
 )
 
+// NoColumns is the code of a shop file without shop values.
+const NoColumns = "shop-no-columns"
+
 // headerDepth is how many rows may stand above the header of a shop file.
 const headerDepth = 20
 
@@ -31,7 +34,7 @@ func (s *Shop) ReadFile(src *list.Source) []finding.Problem {
 			return s.takeAll(entriesOf(src, sheet, cols, first, from))
 		}
 	}
-	return []finding.Problem{{Place: finding.Place{File: src.File}, Level: finding.Error, Code: "shop-no-columns",
+	return []finding.Problem{{Place: finding.Place{File: src.File}, Level: finding.Error, Code: NoColumns,
 		Text: "no shop values were found", Want: "columns headed key and value",
 		Hint: "start from the shop file that `seamtally starter` writes"}}
 }
@@ -49,7 +52,7 @@ func (s *Shop) ReadSheet(src *list.Source) []finding.Problem {
 		}
 		cols, first, ok := s.findColumns(sheet)
 		if !ok {
-			return []finding.Problem{{Place: finding.Place{File: src.File, Sheet: sheet.Name}, Level: finding.Note, Code: "shop-no-columns",
+			return []finding.Problem{{Place: finding.Place{File: src.File, Sheet: sheet.Name}, Level: finding.Note, Code: NoColumns,
 				Text: "the sheet has no columns headed key and value, so no shop values were read from it", Hint: "head two columns key and value if shop values are meant"}}
 		}
 		return s.takeAll(entriesOf(src, sheet, cols, first, "workbook sheet "+sheet.Name))

@@ -1,0 +1,174 @@
+package procedure
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/joint/measure"
+	"seamtally/batch/list"
+	"seamtally/batch/units"
+	"seamtally/tables"
+)
+
+// reader reads the rows of one sheet.
+type reader struct {
+	src      *list.Source
+	set      *tables.Set
+	terms    *joint.Terms
+	sheet    *list.Sheet
+	opt      Options
+	cols     map[string]col
+	style    measure.Style
+	row      list.Row // the one being read
+	bad      bool     // it has a mistake
+	problems []finding.Problem
+}
+
+// say tells something about a cell of the row being read.
+func (r *reader) say(level finding.Level, key, code, read, text, want, hint string) {
+	c := r.cols[key]
+	r.bad = r.bad || level == finding.Error
+	r.problems = append(r.problems, finding.Problem{
+		Place: finding.Place{File: r.src.File, Sheet: r.sheet.Name, Row: r.row.Number, Col: c.at, Header: c.header},
+		Level: level, Code: code, Text: text, Read: read, Want: want, Hint: hint})
+}
+
+// readHeader tells of columns that two headers claim.
+func (r *reader) readHeader(at *spot) {
+	for _, c := range at.twice {
+		r.problems = append(r.problems, finding.Problem{
+			Place: finding.Place{File: r.src.File, Sheet: r.sheet.Name, Row: r.sheet.Rows[at.last].Number, Col: c.at, Header: c.header},
+			Level: finding.Error, Code: "procedure-column-twice", Text: "another column gives the same already", Hint: "take one of the two out, or change its header"})
+	}
+}
+
+// read takes the rows below the header.
+func (r *reader) read(rows []list.Row) []Row {
+	r.style = measure.Habit(func(yield func(string) bool) {
+		for _, row := range rows {
+			for _, c := range row.Cells {
+				if c.Kind == list.Text && !yield(c.Text) {
+					return
+				}
+			}
+		}
+	})
+	if r.src.DecimalComma {
+		r.style.Mark = ','
+	}
+	if len(rows) > 0 && r.unitsRow(rows[0]) {
+		rows = rows[1:]
+	}
+	var out []Row
+	for _, row := range rows {
+		if r.row, r.bad = row, false; r.remark() {
+			continue
+		}
+		p, at := r.procedure(), r.cols["number"]
+		out = append(out, Row{p, finding.Place{File: r.src.File, Sheet: r.sheet.Name, Row: row.Number, Col: at.at, Header: at.header}, r.bad})
+	}
+	return out
+}
+
+// unitsRow reads a row that only names units, and gives them to the columns that
+// have none in their header.
+func (r *reader) unitsRow(row list.Row) bool {
+	found := map[int]string{}
+	for _, c := range row.Cells {
+		unit, ok := anyUnit(strings.Trim(c.Text, "()[] "))
+		if c.Kind != list.Text || !ok {
+			return false
+		}
+		if unit != "" {
+			found[c.Col] = unit
+		}
+	}
+	r.row = row
+	for _, key := range r.keys() {
+		c := r.cols[key]
+		switch unit := found[c.at]; {
+		case unit == "":
+		case !isUnit(key, unit):
+			r.say(finding.Error, key, "procedure-unit", row.At(c.at).Text, "the unit does not fit the column", unitsOf(key), "correct the unit")
+		case c.unit == "":
+			c.unit = unit
+			r.cols[key] = c
+		}
+	}
+	return len(found) > 0
+}
+
+// keys are the keys that have a column, in a fixed order.
+func (r *reader) keys() []string {
+	var out []string
+	for key := range r.cols {
+		out = append(out, key)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// remark tells whether a row is nothing to read: a comment, or cells under columns
+// that are not read.
+func (r *reader) remark() bool {
+	if len(r.row.Cells) > 0 && strings.HasPrefix(strings.TrimSpace(r.row.Cells[0].Text), "#") || strings.HasPrefix(r.text("number"), "#") {
+		return true
+	}
+	filled, first := 0, ""
+	for _, key := range r.keys() {
+		if c := r.cell(key); c.Kind != list.Blank {
+			filled++
+			first = key
+		}
+	}
+	return filled == 0 || filled == 1 && first == "note" || filled == 1 && first == "number" && len(r.row.Cells) == 1 && strings.Contains(r.text("number"), " ")
+}
+
+func (r *reader) cell(key string) list.Cell {
+	c, ok := r.cols[key]
+	if !ok {
+		return list.Cell{}
+	}
+	return r.row.At(c.at)
+}
+
+func (r *reader) text(key string) string { return strings.TrimSpace(r.cell(key).Text) }
+
+// procedure reads one row.
+func (r *reader) procedure() tables.Procedure {
+	p := tables.Procedure{Number: r.text("number"), Note: r.text("note")}
+	if p.Number == "" {
+		r.say(finding.Error, "number", "procedure-number", "", "the procedure has no number", "the number that joints name under WPS", "give it one, or begin the row with # to keep it as a remark")
+	}
+	r.wire(&p)
+	p.Process = r.process(&p)
+	p.Gas = r.gas(&p)
+	r.together(&p)
+	p.Positions = r.positions()
+	p.TLow, p.THigh = ends[units.MM](r.span("thickness"))
+	p.CurrentLow, p.CurrentHigh = ends[units.Amp](r.span("current"))
+	p.VoltageLow, p.VoltageHigh = ends[units.Volt](r.span("voltage"))
+	p.TravelLow, p.TravelHigh = ends[units.MMMin](r.span("travel"))
+	p.HeatLow, p.HeatHigh = ends[units.KJMM](r.span("heat"))
+	p.Preheat = units.Celsius(r.single("preheat"))
+	p.Basis, p.Source = r.text("basis"), r.text("source")
+	if p.Basis == "" || p.Basis == "shop" {
+		p.Basis = "shop"
+		if p.Source == "" {
+			p.Source = r.opt.From + r.onSheet()
+		}
+	}
+	return p
+}
+
+func (r *reader) onSheet() string {
+	if r.sheet.Name == "" {
+		return fmt.Sprintf(", line %d", r.row.Number)
+	}
+	return fmt.Sprintf(", sheet %s, row %d", r.sheet.Name, r.row.Number)
+}
+
+func ends[T ~float64](low, high float64) (T, T) { return T(low), T(high) }
