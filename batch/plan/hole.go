@@ -38,7 +38,7 @@ func (c *catalog) plugShape(t *task) (shape, coded) {
 
 // layHole fills a plug or slot on the spot, layer on layer, the slag or silica
 // taken off between them. The torch goes round in the hole: there is no travel
-// along a seam and no heat input per length.
+// along a seam and no heat input per length, unless a procedure limits them.
 func (c *catalog) layHole(o *outcome, t *task) {
 	n := max(1, ceil(t.holeDepth/c.rules.holeLayer))
 	g := group{n: n, side: 1, kind: Fill, way: o.way, area: t.sides[0].made / float64(n)}
@@ -51,7 +51,48 @@ func (c *catalog) layHole(o *outcome, t *task) {
 	if n == 1 {
 		o.groups[0].kind = Single
 	}
+	if t.proc != nil {
+		o.stands |= o.groups[0].goRound(t)
+	}
 }
+
+// goRound finds the travel, round in the hole, that keeps a layer inside the
+// procedure's travel and heat: a bead as wide as the wire lays where that fits,
+// else one as near to it as the limits leave. A bead wider than the hole would be
+// none. Where the current that the parts call for finds no such travel a lower one
+// may. Without a limit the torch stays on the spot and there is no travel.
+func (g *group) goRound(t *task) obstacle {
+	p := t.proc
+	if p.TravelLow <= 0 && p.TravelHigh <= 0 && p.HeatLow <= 0 && p.HeatHigh <= 0 {
+		return 0
+	}
+	n, layer, wanted := g.way, t.holeDepth/float64(g.n), g.current
+	hand := travelOf(n)
+	for step := 0; step <= holeSteps; step++ {
+		g.current = wanted - (wanted-n.start)*float64(step)/holeSteps
+		g.feed = n.feed(g.current)
+		g.deposit = n.deposit(g.feed)
+		g.volts = n.voltage(g.current)
+		power := n.k * g.volts * g.current * 60 / 1000 // kJ/mm at 1 mm/min
+		low := max(hand.low, travelAt(g.deposit, layer*float64(t.j.Size.A), t.density))
+		high := hand.high
+		if p.HeatHigh > 0 {
+			low = max(low, power/float64(p.HeatHigh))
+		}
+		if p.HeatLow > 0 {
+			high = min(high, power/float64(p.HeatLow))
+		}
+		if low <= high {
+			usual := travelAt(g.deposit, layer*min(n.pass.Width, float64(t.j.Size.A)), t.density)
+			g.travel = max(low, min(usual, high))
+			return 0
+		}
+	}
+	return tooSlow
+}
+
+// holeSteps is how many currents below the wanted one are tried in a hole.
+const holeSteps = 10
 
 // holeLayers are the layers of a hole: one round each.
 func holeLayers(n int) []int {

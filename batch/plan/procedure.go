@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"strings"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -38,11 +37,21 @@ func (c *catalog) bindProcedure(t *task) {
 	t.refuseConflicts(c, own)
 	switch thin := t.thinner(); {
 	case p.TLow > 0 && thin > 0 && thin < p.TLow-0.005, p.THigh > 0 && thin > p.THigh+0.005:
-		t.refuse("the thinner part is %s; the procedure is for %s to %s", mmText(float64(thin)), mmText(float64(p.TLow)), mmText(float64(p.THigh)))
+		of := limitRange{"thickness", float64(p.TLow), float64(p.THigh), "mm"}
+		t.refuse("the thinner part is %s; the procedure is for %s", mmText(float64(thin)), of.allowed())
 	}
-	if t.pos >= 0 && p.Positions != "" && !hasWord(p.Positions, positions[t.pos]) {
-		t.refuse("the position is %s; the procedure is for %s", positions[t.pos], p.Positions)
+	if at := t.position(); at != "" && p.Positions != "" && !hasWord(p.Positions, at) {
+		t.refuse("the position is %s; the procedure is for %s", at, p.Positions)
 	}
+}
+
+// position is the joint's own position: of a pipe too, which is planned as the plate
+// position it comes down to, but qualified by its own name.
+func (t *task) position() string {
+	if t.j.Position == "" && t.pos >= 0 {
+		return positions[t.pos]
+	}
+	return t.j.Position
 }
 
 // wrongRange says which range of a procedure's row cannot be meant; empty: none.
@@ -94,7 +103,7 @@ func shareWord(a, b string) bool { return hasWord(a, b) || hasWord(b, a) }
 
 // refuse keeps the joint without settings because its procedure does not cover it.
 func (t *task) refuse(format string, args ...any) {
-	t.wish.refuse(unmet, fmt.Sprintf("procedure %s: ", t.j.WPS)+fmt.Sprintf(format, args...))
+	t.wish.refuse(unmet, fmt.Sprintf("procedure %s: ", t.proc.Number)+fmt.Sprintf(format, args...))
 }
 
 // waysOf returns the ways open in the joint's position, inside its procedure where
@@ -181,105 +190,39 @@ func (n *way) within(volts float64) float64 {
 
 // outside tells whether an outcome leaves the procedure's travel or heat.
 func (c *catalog) outside(o *outcome, t *task) bool {
-	if t.proc == nil || t.holeDepth > 0 {
+	if t.proc == nil {
 		return false
 	}
 	if o.stands&(tooFast|tooSlow) != 0 {
 		return true
 	}
-	if c.tooFarFromVolts(o) {
-		return true
-	}
-	low, high := float64(t.proc.HeatLow), cmp.Or(float64(t.proc.HeatHigh), math.Inf(1))
 	for i := range o.groups[:o.count] {
-		g := &o.groups[i]
-		if heat := g.way.k * g.volts * g.current * 60 / 1000 / g.travel; heat < low*(1-1e-9) || heat > high*(1+1e-9) {
+		if g := &o.groups[i]; c.offVolts(g) || !g.heatInside(t.proc) {
 			return true
 		}
 	}
 	return false
 }
 
-// tooFarFromVolts tells whether a pass would have to run far off its mode's line.
-func (c *catalog) tooFarFromVolts(o *outcome) bool {
-	for i := range o.groups[:o.count] {
-		g := &o.groups[i]
-		free := *g.way
-		free.voltLow, free.voltHigh = 0, 0
-		if math.Abs(free.voltage(g.current)-g.volts) > c.rules.procedureVolts {
-			return true
-		}
-	}
-	return false
+// offVolts tells whether a pass would have to run far off its mode's line.
+func (c *catalog) offVolts(g *group) bool {
+	free := *g.way
+	free.voltLow, free.voltHigh = 0, 0
+	return math.Abs(free.voltage(g.current)-g.volts) > c.rules.procedureVolts
 }
 
-// bindingText says what the procedure binds, for the note on the joint.
-func bindingText(p *tables.Procedure) string {
-	text := "planned inside its ranges"
-	for _, r := range rangesOf(p) {
-		if limit := limits(r.low, r.high, r.unit); limit != "" {
-			text += ", " + limit
-		}
+// heat is the heat input of a pass in kJ/mm, with k; 0 where it has no travel.
+func (g *group) heat() float64 {
+	if g.travel <= 0 {
+		return 0
 	}
-	return text
+	return g.way.k * g.volts * g.current * 60 / 1000 / g.travel
 }
 
-// limitRange is one range of a procedure.
-type limitRange struct {
-	what      string
-	low, high float64
-	unit      string
-}
-
-// rangesOf are the ranges that the arc must keep to.
-func rangesOf(p *tables.Procedure) []limitRange {
-	return []limitRange{
-		{"current", float64(p.CurrentLow), float64(p.CurrentHigh), "A"}, {"voltage", float64(p.VoltageLow), float64(p.VoltageHigh), "V"},
-		{"travel", float64(p.TravelLow), float64(p.TravelHigh), "mm/min"}, {"heat", float64(p.HeatLow), float64(p.HeatHigh), "kJ/mm"},
-	}
-}
-
-// limits words a range; an open end is no figure. Empty: open at both ends.
-func limits(low, high float64, unit string) string {
-	switch {
-	case low > 0 && high > 0:
-		return fmt.Sprintf("%s to %s %s", plainly(low), plainly(high), unit)
-	case high > 0:
-		return fmt.Sprintf("up to %s %s", plainly(high), unit)
-	case low > 0:
-		return fmt.Sprintf("from %s %s", plainly(low), unit)
-	}
-	return ""
-}
-
-// plainly writes a figure of a procedure without needless digits.
-func plainly(v float64) string { return fmt.Sprintf("%g", math.Round(v*1000)/1000) }
-
-// ProcedureText words a procedure on one line.
-func ProcedureText(p *tables.Procedure) string {
-	wire := p.Filler
-	if p.Dia > 0 {
-		wire = strings.TrimSpace(wire + " " + mmText(float64(p.Dia)))
-	}
-	text := ""
-	add := func(s string) {
-		if s != "" && text != "" {
-			text += ", "
-		}
-		text += s
-	}
-	add(p.Process)
-	add(wire)
-	add(p.Gas)
-	add(p.Positions)
-	add(limits(float64(p.TLow), float64(p.THigh), "mm"))
-	for _, r := range rangesOf(p) {
-		add(limits(r.low, r.high, r.unit))
-	}
-	if p.Preheat > 0 {
-		add(fmt.Sprintf("preheat %g °C", float64(p.Preheat)))
-	}
-	return text
+func (g *group) heatInside(p *tables.Procedure) bool {
+	heat := g.heat()
+	low, high := float64(p.HeatLow), cmp.Or(float64(p.HeatHigh), math.Inf(1))
+	return g.travel <= 0 || heat >= low*(1-1e-9) && heat <= high*(1+1e-9)
 }
 
 // procedure says whether a named procedure binds the joint.
@@ -289,38 +232,4 @@ func (k *checker) procedure(t *task) {
 		return
 	}
 	k.sayFrom("procedure-binds", finding.Note, t.proc.Source, cmp.Or(t.proc.Basis, "shop"), "procedure %s: %s", t.proc.Number, bindingText(t.proc))
-}
-
-// whyOutside says which limit of the procedure stands in the way.
-func (c *catalog) whyOutside(t *task) string {
-	head, volts := fmt.Sprintf("procedure %s: ", t.proc.Number), ""
-	for _, n := range c.waysOf(t) {
-		o := c.try(n, t)
-		if o.count == 0 {
-			continue
-		}
-		g := &o.groups[o.governed]
-		name := fmt.Sprintf("%s %s mm %s, a run of %s mm² at %s A", n.wire.Filler, number(n.dia, 1), n.mode, number(g.area, 1), number(g.current, 0))
-		heat := n.k * g.volts * g.current * 60 / 1000 / g.travel
-		switch {
-		case o.stands&noMachine != 0:
-			return head + fmt.Sprintf("no machine of the shop gives %s A and %s m/min", number(g.current, 0), number(g.feed, 1))
-		case o.stands&tooFast != 0:
-			return head + name + fmt.Sprintf(" travels at %s mm/min; the procedure and a steady hand allow up to %s", number(g.travel, 0), number(float64(n.travel[0].High), 0))
-		case o.stands&tooSlow != 0:
-			return head + name + fmt.Sprintf(" travels at %s mm/min; the procedure and the position ask for %s and more", number(g.travel, 0), number(float64(n.travel[0].Low), 0))
-		case c.tooFarFromVolts(&o):
-			volts = head + name + fmt.Sprintf(" wants other volts than the %g to %g of the procedure", float64(t.proc.VoltageLow), float64(t.proc.VoltageHigh))
-		case c.outside(&o, t):
-			return head + name + fmt.Sprintf(" takes %s kJ/mm; the procedure allows %s to %s", number(heat, 2), number(float64(t.proc.HeatLow), 2), number(float64(t.proc.HeatHigh), 2))
-		case o.stands != 0:
-			if list := c.obstacleChecks(&o, t); len(list) > 0 {
-				return head + list[len(list)-1].text
-			}
-		}
-	}
-	if volts != "" { // said last: another mode of the same wire may have come nearer
-		return volts
-	}
-	return head + "its wire, gas and position leave no current and travel that the tables know"
 }
