@@ -67,8 +67,14 @@ func (j *Job) work(ctx context.Context, t *tools, name string) (*list.Source, *p
 	if err != nil {
 		return nil, nil, err
 	}
-	src, own := workbook.Undress(src)
+	whole := src
+	src, own := workbook.Undress(whole)
 	job, err := j.plan(ctx, t, name, src, shop, said{append(problems, own...), shopProblems})
+	if err == nil {
+		var wrong []finding.Problem
+		job.Floor, wrong = joint.ReadFloor(whole, job.List.Sheet)
+		job.Problems = append(job.Problems, wrong...)
+	}
 	return src, job, err
 }
 

@@ -19,6 +19,7 @@ type Job struct {
 	Buy                    []BuyLine
 	Problems               []finding.Problem // of the list and of the shop file
 	Opts                   Options
+	Floor                  map[int]joint.Floor // what the floor wrote down, by row; nil: no column for it
 	Version, TablesEdition string
 }
 

@@ -20,6 +20,7 @@ var groups = []group{
 	{"foreman", "Foreman", "wire, gas and machine"},
 	{"welder", "Welder", "starting points for a test bead"},
 	{"checks", "Checks", "what to look at; the sheet of checks has them one by one"},
+	{"floor", "Floor", "what the floor writes down; `seamtally settle` compares it with the plan"},
 	{"plan", "Plan's own", "figures that the planner chose or worked out; the formulas read them"},
 }
 
@@ -63,6 +64,7 @@ func columnsOf(l *layout) []column {
 	all = append(all, foremanColumns()...)
 	all = append(all, welderColumns()...)
 	all = append(all, checkColumns()...)
+	all = append(all, floorColumns()...)
 	return append(all, planColumns()...)
 }
 

@@ -17,6 +17,8 @@ func commands() []*cli.Command {
 			Description: "Shows how one joint was worked out: formula, numbers put in, result, unit,\nsource and basis of each step, and the ways of welding it that were considered.\nTakes the options of run; those about outputs have no effect here."},
 		{Name: "compare", Usage: "two revisions of a list: what changed, and what that costs", UsageText: "compare OLD NEW [options]", Flags: workingOptions(),
 			Description: "Works both lists with the shop values of NEW and shows the joints added, removed\nand changed, with the difference in metres, kilograms, hours and money. For\nframe-b.xlsx as NEW it writes frame-b-compared.xlsx."},
+		{Name: "settle", Usage: "planned against what the floor wrote back", UsageText: "settle LIST [options]", Flags: settleOptions(),
+			Description: "Compares a worked workbook with what was written into its columns headed Floor:\narc time, welder's time, wire, wire feed. Shows each joint planned and actual, and\nwhat the records say of the shop's operating factor, oversize and wire lost."},
 		{Name: "starter", Usage: "write an empty joint list and a shop file to begin with", UsageText: "starter [options]", Flags: starterOptions(),
 			Description: "Writes a joint-list workbook with headers, drop-downs and example rows, and a\nshop file with every value and where its default comes from."},
 		{Name: "tables", Usage: "print the data tables, or write them for editing", UsageText: "tables [NAME] [options]", Flags: tablesOptions(),
@@ -40,6 +42,9 @@ var examples = map[string]string{
 	"compare": `  seamtally compare frame-a.xlsx frame-b.xlsx
   seamtally compare frame-a.xlsx frame-b.xlsx --dry-run --json
 `,
+	"settle": `  seamtally settle frame-worked.xlsx
+  seamtally settle frame-worked.xlsx --new-shop shop-2.csv
+`,
 	"starter": `  seamtally starter -o newjob
 `,
 	"tables": `  seamtally tables
@@ -51,7 +56,7 @@ var examples = map[string]string{
 // app returns the command line parser. The actions leave their exit code in code.
 func (p program) app(code *int) *cli.App {
 	actions := map[string]func(*cli.Context) (int, error){
-		"run": p.runLists, "check": p.checkLists, "explain": p.explain, "compare": p.compareLists, "starter": p.starter, "tables": p.tables,
+		"run": p.runLists, "check": p.checkLists, "explain": p.explain, "compare": p.compareLists, "settle": p.settle, "starter": p.starter, "tables": p.tables,
 	}
 	list := commands()
 	for _, c := range list {

@@ -127,7 +127,12 @@ func sameAs(text []byte) save.Judge {
 
 // saveAll puts files into the folder of --out, or the current one, and says so.
 func (p program) saveAll(c *cli.Context, files []save.File) (int, error) {
-	folder := save.Folder{Dir: orElse(c.String("out"), "."), Disk: save.Real(), Force: c.Bool("force")}
+	return p.saveIn(c, orElse(c.String("out"), "."), files)
+}
+
+// saveIn saves files into a folder, all or none, and names them.
+func (p program) saveIn(c *cli.Context, dir string, files []save.File) (int, error) {
+	folder := save.Folder{Dir: dir, Disk: save.Real(), Force: c.Bool("force")}
 	made, err := folder.Prepare()
 	if err == nil {
 		err = folder.Put(c.Context, files)

@@ -63,7 +63,7 @@ const (
 // groupColours are the fills of the header groups.
 var groupColours = map[string]string{
 	"status": "33475B", "read": "5F6B76", "estimator": "1F4E79", "foreman": "0B5563",
-	"welder": "7A4A10", "checks": "6B2F55", "plan": "77828C", "user": "44546A",
+	"welder": "7A4A10", "checks": "6B2F55", "floor": "7C5A00", "plan": "77828C", "user": "44546A",
 }
 
 // Book makes the donor's styles as they are asked for, each once.
