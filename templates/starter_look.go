@@ -11,6 +11,7 @@ type starterStyles struct {
 	title, label, hint, fillIn, needed, optional, units int
 	text, number, exampleText, exampleNumber            int
 	helpHead, helpCell, helpName                        int
+	section, edit                                       int // of the shop workbook
 }
 
 // exampleOf returns the style of an example cell of a column.
@@ -58,6 +59,8 @@ func (s *starter) newStyles() starterStyles {
 		number:        s.newStyle(excelize.Style{Font: font(11, false, false, "000000"), Border: grid, Alignment: right, CustomNumFmt: s.numberFormat()}),
 		exampleText:   s.newStyle(excelize.Style{Font: font(11, false, true, "6B7680"), Border: grid, Alignment: left, CustomNumFmt: &asText}),
 		exampleNumber: s.newStyle(excelize.Style{Font: font(11, false, true, "6B7680"), Border: grid, Alignment: right, CustomNumFmt: s.numberFormat()}),
+		section:       s.newStyle(excelize.Style{Font: font(12, true, false, "1F3A5F"), Alignment: middle}),
+		edit:          s.newStyle(excelize.Style{Font: font(11, false, false, "000000"), Fill: fill("FFF7D6"), Border: grid, Alignment: wrap}),
 		helpHead:      s.newStyle(excelize.Style{Font: font(11, true, false, "FFFFFF"), Fill: fill("1F3A5F"), Border: grid, Alignment: left}),
 		helpCell:      s.newStyle(excelize.Style{Font: font(11, false, false, "000000"), Border: grid, Alignment: wrap}),
 		helpName:      s.newStyle(excelize.Style{Font: font(11, true, false, "1F3A5F"), Border: grid, Alignment: wrap}),
@@ -114,9 +117,9 @@ func (s *starter) width(sheet string, col int, width float64) {
 }
 
 // help writes the sheet that explains the columns.
-func (s *starter) help() {
-	s.set(helpSheet, 1, 1, "What to write in each column", s.styles.title)
-	s.set(helpSheet, 1, 2, "Columns may stand in any order, under your own headings, in your own list: this sheet is only one way to begin.", s.styles.hint)
+func (s *starter) help(title, hint string) {
+	s.set(helpSheet, 1, 1, title, s.styles.title)
+	s.set(helpSheet, 1, 2, hint, s.styles.hint)
 	for i, head := range []string{"Heading", "What to write", "For example", "If it stays empty"} {
 		s.set(helpSheet, i+1, 4, head, s.styles.helpHead)
 	}

@@ -32,9 +32,9 @@ type starterList struct {
 	words []string
 }
 
-// choiceLists writes each list into a column of the hidden sheet.
-func (s *starter) choiceLists() {
-	for i, list := range starterLists(s.us) {
+// lists writes each list into a column of the hidden sheet.
+func (s *starter) lists(all []starterList) {
+	for i, list := range all {
 		name, err := excelize.ColumnNumberToName(i + 1)
 		s.try(err)
 		s.set(choiceSheet, i+1, 1, list.name, s.styles.label)

@@ -26,7 +26,7 @@ func TestScripts(t *testing.T) {
 		Dir:           "testdata/script",
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"code": code, "jsonlines": jsonLines, "rows": rows, "hexfile": hexFile, "begins": begins, "append": appendTo,
+			"code": code, "jsonlines": jsonLines, "rows": rows, "hexfile": hexFile, "begins": begins, "append": appendTo, "workbook": makeWorkbook,
 		},
 	})
 }

@@ -21,7 +21,7 @@ func starterOptions() []cli.Flag {
 }
 
 // starterNames are the files that `seamtally starter` writes.
-const starterList, starterShop = "joints.xlsx", "shop.csv"
+const starterList, starterShop = "joints.xlsx", "shop.xlsx"
 
 // starter writes an empty joint list and a shop file. Files that are there are
 // somebody's work by now and stay.
@@ -49,7 +49,7 @@ func (p program) starter(c *cli.Context) (int, error) {
 	if err != nil {
 		return batch.OurBug, &batch.Bug{Fault: err}
 	}
-	shop, err := templates.ShopFile(set, us)
+	shop, err := templates.ShopBook(set, us)
 	if err != nil {
 		return batch.OurBug, &batch.Bug{Fault: err}
 	}
