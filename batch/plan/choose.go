@@ -1,10 +1,6 @@
 package plan
 
-import (
-	"math"
-
-	"seamtally/batch/rates"
-)
+import "math"
 
 // candidate is one feasible way for one joint, with what it costs there.
 type candidate struct {
@@ -14,11 +10,12 @@ type candidate struct {
 	litres  float64  // gas
 	machine *machine // the lightest that bears it; nil: none
 	most    float64  // largest current of its passes, A
+	named   bool     // the list names the machine
 }
 
 // candidate sums an outcome up for the choice.
-func (o *outcome) candidate() candidate {
-	c := candidate{way: o.way, cost: float64(o.cost.Total), kg: o.wireKg, litres: o.gas, machine: o.machine}
+func (o *outcome) candidate(t *task) candidate {
+	c := candidate{named: t.wish.machine != "", way: o.way, cost: float64(o.cost.Total), kg: o.wireKg, litres: o.gas, machine: o.machine}
 	for i := range o.groups[:o.count] {
 		c.most = max(c.most, o.groups[i].current)
 	}
@@ -50,7 +47,7 @@ func (c *catalog) offers(t *task) offer {
 		if o.demerit < best {
 			best, list = o.demerit, list[:0]
 		}
-		list = keep(list, o.candidate())
+		list = keep(list, o.candidate(t))
 	}
 	if len(list) == 0 && t.wish.named {
 		return c.obey(t)
@@ -102,7 +99,7 @@ func (c *catalog) obey(t *task) offer {
 	if best == nil {
 		return offer{}
 	}
-	return offer{forced: true, list: []candidate{best.candidate()}}
+	return offer{forced: true, list: []candidate{best.candidate(t)}}
 }
 
 // choose picks a way for each joint. Under "joint" each takes its own cheapest;
@@ -110,191 +107,30 @@ func (c *catalog) obey(t *task) offer {
 // change-overs and its opened spool or cylinder.
 func (c *catalog) choose(all []offer) []*way {
 	chosen := make([]*way, len(all))
-	var open *selection
+	var s *selection
 	if c.shop.Choose != "joint" && len(all) > 1 {
-		open = c.newSelection(all)
-		open.search()
+		s = c.newSelection(all)
+		s.search()
 	}
 	for i := range all {
-		if k := cheapest(all[i].list, open); k >= 0 {
-			chosen[i] = all[i].list[k].way
+		switch list := all[i].list; {
+		case len(list) == 0:
+		case s != nil:
+			chosen[i] = list[s.pick[i]].way
+		default:
+			chosen[i] = list[cheapest(list)].way
 		}
 	}
 	return chosen
 }
 
-// cheapest returns the cheapest candidate among the open set-ups; nil opens all.
-func cheapest(list []candidate, open *selection) int {
-	best := -1
+// cheapest returns the cheapest candidate, the first of equals.
+func cheapest(list []candidate) int {
+	best := 0
 	for k := range list {
-		if open != nil && !open.in[list[k].way.setup] {
-			continue
-		}
-		if best < 0 || list[k].cost < list[best].cost {
+		if list[k].cost < list[best].cost {
 			best = k
 		}
 	}
 	return best
-}
-
-// selection is a set of open set-ups and what the whole list costs with it.
-type selection struct {
-	c        *catalog
-	offers   []offer
-	universe []int // set-ups that any joint can use, in order
-	in       []bool
-	cost     float64
-	kg       []float64 // by set-up, scratch
-	litres   []float64
-	used     []bool
-}
-
-func (c *catalog) newSelection(all []offer) *selection {
-	n := len(c.setups)
-	s := &selection{c: c, offers: all, in: make([]bool, n), kg: make([]float64, n), litres: make([]float64, n), used: make([]bool, n)}
-	for _, o := range all {
-		for _, k := range o.list {
-			s.in[k.way.setup] = true
-		}
-	}
-	for k, in := range s.in {
-		if in {
-			s.universe = append(s.universe, k)
-		}
-	}
-	return s
-}
-
-// search closes, swaps and opens set-ups as long as the list gets cheaper.
-func (s *selection) search() {
-	s.cost = s.total()
-	for range 4 * len(s.universe) {
-		if !s.improve() {
-			return
-		}
-	}
-}
-
-// improve makes the one change that saves most; false if none saves anything.
-func (s *selection) improve() bool {
-	bestCost, flips := s.cost-1e-9, [2]int{-1, -1}
-	try := func(a, b int) {
-		s.flip(a, b)
-		if cost := s.total(); cost < bestCost {
-			bestCost, flips = cost, [2]int{a, b}
-		}
-		s.flip(a, b)
-	}
-	for i, a := range s.universe {
-		try(a, -1)
-		for _, b := range s.universe[:i] {
-			if s.in[a] != s.in[b] {
-				try(a, b)
-			}
-		}
-	}
-	if flips[0] < 0 {
-		return false
-	}
-	s.flip(flips[0], flips[1])
-	s.cost = bestCost
-	return true
-}
-
-func (s *selection) flip(a, b int) {
-	s.in[a] = !s.in[a]
-	if b >= 0 {
-		s.in[b] = !s.in[b]
-	}
-}
-
-// total returns what the list costs with the open set-ups: every joint's cheapest
-// way, what is left of opened spools and cylinders, and the change-overs. A joint
-// that no open set-up can weld makes it infinite.
-func (s *selection) total() float64 {
-	for _, k := range s.universe {
-		s.kg[k], s.litres[k], s.used[k] = 0, 0, false
-	}
-	sum := 0.0
-	for i := range s.offers {
-		list := s.offers[i].list
-		if len(list) == 0 {
-			continue
-		}
-		k := cheapest(list, s)
-		if k < 0 {
-			return math.Inf(1)
-		}
-		sum += list[k].cost
-		n := list[k].way.setup
-		s.kg[n] += list[k].kg
-		s.litres[n] += list[k].litres
-		s.used[n] = true
-	}
-	return sum + s.leftovers() + s.changeOvers()
-}
-
-// leftovers returns the money in what stays on opened spools and in opened cylinders.
-func (s *selection) leftovers() float64 {
-	sum := 0.0
-	for i, a := range s.universe {
-		if !s.used[a] {
-			continue
-		}
-		wire, gas := s.c.setups[a].wire, s.c.setups[a].gas
-		kg, litres, firstWire, firstGas := 0.0, 0.0, true, true
-		for k, b := range s.universe {
-			other := s.c.setups[b]
-			if s.used[b] && other.wire == wire {
-				kg += s.kg[b]
-				firstWire = firstWire && k >= i
-			}
-			if s.used[b] && other.gas == gas {
-				litres += s.litres[b]
-				firstGas = firstGas && k >= i
-			}
-		}
-		if firstWire {
-			sum += s.c.wireLeft(wire, kg)
-		}
-		if firstGas {
-			sum += s.c.gasLeft(gas, litres)
-		}
-	}
-	return sum
-}
-
-// fewCounted is up to how many set-ups the changes between them are counted as the
-// price counts them; a search passes through states with more, where a lower bound
-// does.
-const fewCounted = 6
-
-// changeOvers returns the labour of going through the wires and gases in use. The
-// machine is settled afterwards: see settleMachines.
-func (s *selection) changeOvers() float64 {
-	var in []rates.Setup
-	for _, a := range s.universe {
-		if s.used[a] {
-			w := s.c.setups[a].wire
-			in = append(in, rates.Setup{Filler: w.Filler, Dia: w.Dia, Gas: s.c.setups[a].gas.Gas})
-		}
-	}
-	changes := 0
-	if len(in) <= fewCounted {
-		changes = rates.ChangeOvers(in)
-	} else {
-		changes = atLeast(in)
-	}
-	shop := s.c.shop
-	return float64(changes) * float64(shop.ChangeMin) / 60 * float64(shop.LabourCostPerHour())
-}
-
-// atLeast returns the changes that no order of the set-ups can save: each wire and
-// each gas but the first must be put on once.
-func atLeast(in []rates.Setup) int {
-	wires, gases := map[rates.Setup]bool{}, map[string]bool{}
-	for _, s := range in {
-		wires[rates.Setup{Filler: s.Filler, Dia: s.Dia}], gases[s.Gas] = true, true
-	}
-	return len(wires) - 1 + len(gases) - 1
 }

@@ -12,6 +12,7 @@ import (
 type machine struct {
 	row    *tables.Machine
 	points []tables.DutyPoint // from the highest current down
+	at     int                // its place among the machines, lightest first
 }
 
 // shopMachines returns the machines that the shop names, lightest first, or the
@@ -24,6 +25,9 @@ func shopMachines(set *tables.Set, shop *rates.Shop) (out []*machine, named bool
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].row.CurrentHigh < out[j].row.CurrentHigh })
+	for at, m := range out {
+		m.at = at
+	}
 	return out, len(shop.Machines) > 0
 }
 

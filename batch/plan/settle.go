@@ -40,7 +40,7 @@ func (c *catalog) settleMachines(tasks []*task, offers []offer, chosen []*way) {
 }
 
 func heavier(a, b *machine) *machine {
-	if a == nil || b.row.CurrentHigh > a.row.CurrentHigh {
+	if a == nil || b.at > a.at {
 		return b
 	}
 	return a
