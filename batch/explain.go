@@ -33,7 +33,10 @@ func Explain(ctx context.Context, job Job, mark string) (name string, plans []pl
 	for i := range joints {
 		marks = append(marks, joints[i].Mark)
 		if joints[i].Mark == strings.TrimSpace(mark) {
-			plans = append(plans, plan.Explain(joints, i, t.set, &worked.Shop, plan.Options{Codes: job.Looks.Codes}))
+			opt := plan.Options{Codes: job.Looks.Codes}
+			p := plan.Explain(joints, i, t.set, &worked.Shop, opt)
+			plan.ExplainHints(&p, worked.Plans, i, t.set, &worked.Shop, opt)
+			plans = append(plans, p)
 		}
 	}
 	if len(plans) == 0 {

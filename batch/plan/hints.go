@@ -49,7 +49,9 @@ type hinter struct {
 	used   []bool // set-ups that the list uses
 	list   float64
 	found  map[string][]saving
-	became int // single runs that one size over would make several
+	became int    // single runs that one size over would make several
+	tried  []Hint // of one joint, where they are asked for
+	trace  bool
 }
 
 // saving is one joint's saving under one hint.
@@ -97,6 +99,7 @@ func (h *hinter) look(i int, p *Plan) {
 type altered struct {
 	cost, minutes, kg float64
 	passes            int
+	way               *way
 }
 
 // replan plans an altered joint with what the list uses already; false where
@@ -116,13 +119,14 @@ func (h *hinter) replan(j joint.Joint) (altered, bool) {
 	o := h.c.try(best.way, t)
 	return altered{
 		cost: float64(o.cost.Total), minutes: float64(o.cost.Labour.Total),
-		kg: t.density * t.made * 1e-6 * t.seam, passes: o.passes,
+		kg: t.density * t.made * 1e-6 * t.seam, passes: o.passes, way: best.way,
 	}, true
 }
 
 // gain takes a saving where it reaches the rule's share of the joint's cost.
-func (h *hinter) gain(code string, i int, p *Plan, a altered, text string) {
+func (h *hinter) gain(code string, i int, p *Plan, a altered, form, text string) {
 	saved := float64(p.Cost.Total) - a.cost
+	h.note(code, p, a, form, saved)
 	if r := h.c.book.first(code); r != nil && saved >= r.Value*float64(p.Cost.Total) {
 		h.found[code] = append(h.found[code], saving{i, saved, text})
 	}
@@ -148,7 +152,7 @@ func (h *hinter) turn(i int, p *Plan) {
 		return
 	}
 	if a, ok := h.replan(j); ok {
-		h.gain(hintTurn, i, p, a, fmt.Sprintf("turned from %s to %s it takes %s less, handling not counted", from, j.Position, h.less(p, a)))
+		h.gain(hintTurn, i, p, a, "position "+j.Position, fmt.Sprintf("turned from %s to %s it takes %s less, handling not counted", from, j.Position, h.less(p, a)))
 	}
 }
 
@@ -167,7 +171,7 @@ func (h *hinter) double(i int, p *Plan) {
 	j := *p.Joint
 	j.Kind, j.Sides, j.RootFaceGiven, j.RootFace = to, 1, false, 0
 	if a, ok := h.replan(j); ok {
-		h.gain(hintDouble, i, p, a, fmt.Sprintf("as a %s it takes about %s kg of weld metal instead of %s, %s less; turning and the second preparation not counted",
+		h.gain(hintDouble, i, p, a, string(to), fmt.Sprintf("as a %s it takes about %s kg of weld metal instead of %s, %s less; turning and the second preparation not counted",
 			to, about(a.kg), about(float64(p.WeldMetal)), h.less(p, a)))
 	}
 }
@@ -185,7 +189,7 @@ func (h *hinter) angle(i int, p *Plan) {
 	j := *p.Joint
 	j.Angle = row.Angle
 	if a, ok := h.replan(j); ok {
-		h.gain(hintPrep, i, p, a, fmt.Sprintf("with the usual %s° instead of %s° it takes about %s kg of weld metal instead of %s, %s less",
+		h.gain(hintPrep, i, p, a, number(float64(row.Angle), 1)+"° instead of "+number(float64(p.Joint.Angle), 1)+"°", fmt.Sprintf("with the usual %s° instead of %s° it takes about %s kg of weld metal instead of %s, %s less",
 			number(float64(row.Angle), 1), number(float64(p.Joint.Angle), 1), about(a.kg), about(float64(p.WeldMetal)), h.less(p, a)))
 	}
 }
@@ -213,7 +217,7 @@ func (h *hinter) oneRun(i int, p *Plan) {
 	j := *p.Joint
 	j.Size = joint.Size{Means: joint.Leg, A: units.MM(one)}
 	if a, ok := h.replan(j); ok && a.passes == 1 {
-		h.gain(hintOneRun, i, p, a, fmt.Sprintf("leg %s takes %d runs; %s would be one, %s less", mmText(leg), p.Passes(), mmText(one), h.less(p, a)))
+		h.gain(hintOneRun, i, p, a, "leg "+mmText(one), fmt.Sprintf("leg %s takes %d runs; %s would be one, %s less", mmText(leg), p.Passes(), mmText(one), h.less(p, a)))
 	}
 }
 
@@ -260,6 +264,9 @@ func (h *hinter) oneOver(i int, p *Plan) {
 	j.Size = joint.Size{Means: joint.Leg, A: units.MM(over)}
 	a, ok := h.replan(j)
 	more := a.cost - float64(p.Cost.Total)
+	if ok {
+		h.note(hintOneOver, p, a, "leg "+mmText(over), more)
+	}
 	if !ok || more < r.Value*float64(p.Cost.Total) {
 		return
 	}

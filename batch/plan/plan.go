@@ -159,6 +159,7 @@ type Plan struct {
 	Cautions []string // keys of tables/cautions.csv that apply
 	Options  []Option // only when tracing
 	Steps    []Step   // only when tracing
+	Hints    []Hint   `json:",omitempty"` // only when explained
 }
 
 // Passes returns the number of passes of one seam.

@@ -53,6 +53,7 @@ func explained(w io.Writer, list string, p *plan.Plan) {
 		fmt.Fprintf(w, "  %-10s   [%s]\n", "", strings.Trim(s.Basis+": "+s.Source, ": "))
 	}
 	considered(w, p)
+	hinted(w, p)
 	if len(p.Checks) > 0 {
 		fmt.Fprint(w, "\nChecks\n")
 		for _, c := range p.Checks {
