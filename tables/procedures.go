@@ -31,12 +31,21 @@ type Procedure struct {
 	Origin
 }
 
-// Procedure returns the procedure of a number; blanks and case do not count.
+// Procedure returns the procedure of a number.
 func (f *Facts) Procedure(number string) (*Procedure, bool) {
+	key := ProcedureKey(number)
 	for i := range f.Procedures {
-		if p := &f.Procedures[i]; squeeze(p.Number) == squeeze(number) && strings.TrimSpace(number) != "" {
+		if p := &f.Procedures[i]; key != "" && ProcedureKey(p.Number) == key {
 			return p, true
 		}
 	}
 	return nil, false
 }
+
+// ProcedureKey is the form in which numbers of procedures are the same: blanks, case
+// and kinds of dash do not count, any other sign does. SP-1.1 is not SP-11.
+func ProcedureKey(number string) string {
+	return strings.Join(strings.Fields(dashes.Replace(strings.ToLower(number))), "")
+}
+
+var dashes = strings.NewReplacer("‐", "-", "‑", "-", "–", "-", "—", "-", "−", "-", "\u00a0", " ")

@@ -227,9 +227,25 @@ func (g *group) heatInside(p *tables.Procedure) bool {
 
 // procedure says whether a named procedure binds the joint.
 func (k *checker) procedure(t *task) {
+	if t.proc == nil && len(k.c.set.Procedures) > 0 {
+		k.sayf("procedure-unknown", finding.Warning, "procedure %s is named and is not among the shop's %d procedures%s", t.j.WPS, len(k.c.set.Procedures), k.c.nearProcedure(t.j.WPS))
+		return
+	}
 	if t.proc == nil {
 		k.sayf("wps-governs", finding.Note, "procedure %s is named", t.j.WPS)
 		return
 	}
 	k.sayFrom("procedure-binds", finding.Note, t.proc.Source, cmp.Or(t.proc.Basis, "shop"), "procedure %s: %s", t.proc.Number, bindingText(t.proc))
+}
+
+// nearProcedure names the procedure that a slip of the pen most likely meant.
+func (c *catalog) nearProcedure(number string) string {
+	var known []string
+	for i := range c.set.Procedures {
+		known = append(known, c.set.Procedures[i].Number)
+	}
+	if near := finding.Nearest(number, known); near != "" {
+		return "; the nearest is " + near
+	}
+	return ""
 }

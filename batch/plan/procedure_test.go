@@ -106,13 +106,22 @@ func TestProcedureIsNoCompromise(t *testing.T) {
 	}
 }
 
-// TestUnknownProcedureBindsNothing: a number that is not in the table is passed on.
+// TestUnknownProcedureBindsNothing: a number that is not in the table is passed on,
+// with a warning where the shop has procedures: it may be a slip of the pen.
 func TestUnknownProcedureBindsNothing(t *testing.T) {
 	set, shop := bound(t, nil)
 	j := filletJoint(6, 12, "PF")
 	j.WPS = "OTHER"
 	p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
-	if !p.Settings || !saysCode(&p, "wps-governs") {
+	if !p.Settings || !saysCode(&p, "procedure-unknown") || strings.Contains(textOf(&p, "procedure-unknown"), "nearest") {
+		t.Errorf("settings %v, checks %v", p.Settings, p.Checks)
+	}
+	j.WPS = "SP7"
+	if p = Joints([]joint.Joint{j}, set, shop, Options{})[0]; !strings.Contains(textOf(&p, "procedure-unknown"), "the nearest is SP-7") {
+		t.Errorf("checks %v", p.Checks)
+	}
+	set, shop = world(t)
+	if p = Joints([]joint.Joint{j}, set, shop, Options{})[0]; !p.Settings || !saysCode(&p, "wps-governs") {
 		t.Errorf("settings %v, checks %v", p.Settings, p.Checks)
 	}
 }

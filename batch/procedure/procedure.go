@@ -6,7 +6,6 @@ package procedure
 
 import (
 	"fmt"
-	"strings"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -75,7 +74,7 @@ func Join(sources ...[]Row) ([]tables.Procedure, []finding.Problem) {
 	first := map[string]finding.Place{}
 	for _, rows := range sources {
 		for _, row := range rows {
-			key := numberKey(row.Number)
+			key := tables.ProcedureKey(row.Number)
 			if key == "" {
 				continue // told already
 			}
@@ -91,9 +90,4 @@ func Join(sources ...[]Row) ([]tables.Procedure, []finding.Problem) {
 		}
 	}
 	return out, problems
-}
-
-// numberKey is the form in which numbers of procedures are the same number.
-func numberKey(number string) string {
-	return strings.Join(strings.Fields(strings.ToLower(number)), "")
 }

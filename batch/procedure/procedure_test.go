@@ -148,6 +148,11 @@ func TestTwice(t *testing.T) {
 	set := NewReader(world(t))
 	a, _ := readText(t, set, head+"S-1,135,,,,,220-260,,,,\nS-2,135,,,,,220-260,,,,\n", Options{})
 	b, _ := readText(t, set, "Invented\n"+head+"s- 2,135,,,,,220-260,,,,\n", Options{})
+	if c, _ := readText(t, set, head+"S-1.1,135,,,,,220-260,,,,\nS-11,135,,,,,220-260,,,,\n", Options{}); len(c) == 2 {
+		if out, problems := Join(c); len(out) != 2 || len(problems) > 0 {
+			t.Errorf("S-1.1 and S-11 are two: %+v %+v", out, problems)
+		}
+	}
 	out, problems := Join(a, b)
 	if len(out) != 2 || len(problems) != 1 || !strings.Contains(problems[0].Line(), "A3 (WPS No)") {
 		t.Errorf("%+v %+v", out, problems)
