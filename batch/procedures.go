@@ -32,7 +32,7 @@ func (t *tools) readProcedures(files *tables.Files, j *Job) error {
 		sources, t.said = append(sources, rows), append(t.said, problems...)
 	}
 	if t.file != nil {
-		rows, found, problems := reader.Read(t.file, procedure.Options{From: "shop file " + t.file.File, Inches: j.Inches})
+		rows, found, problems := reader.Read(t.file, procedure.Options{From: "shop file " + t.file.File, Inches: j.Inches, ArcEnergy: j.Looks.Codes == "aws"})
 		sources, t.said, t.procedures = append(sources, rows), append(t.said, problems...), found
 		t.stated = statedOf(rows, "shop file "+t.file.File)
 	}

@@ -34,7 +34,7 @@ func newHeaders(set *tables.Set) *headers {
 }
 
 // ranged are the keys that have two ends.
-var ranged = []string{"thickness", "current", "voltage", "travel", "heat"}
+var ranged = []string{"thickness", "current", "voltage", "travel", "heat", "energy"}
 
 // read returns what a header text names and the unit in it; an empty key where it
 // is not known.

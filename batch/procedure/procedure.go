@@ -27,6 +27,9 @@ type Options struct {
 	From string
 	// Inches: thicknesses and diameters without any unit are inches.
 	Inches bool
+	// ArcEnergy: heat input is what the AWS codes call so, U I 60 / v without the
+	// thermal efficiency k.
+	ArcEnergy bool
 	// Table: the source is the table of the tables folder, where a zero stands for
 	// a blank.
 	Table bool
@@ -63,7 +66,9 @@ func (known *Reader) Read(src *list.Source, opt Options) (rows []Row, found bool
 	}
 	r := &reader{src: src, set: known.set, terms: known.terms, sheet: sheet, opt: opt, cols: spot.cols}
 	r.readHeader(spot)
-	return r.read(sheet.Rows[spot.last+1:]), true, r.problems
+	rows = r.read(sheet.Rows[spot.last+1:])
+	r.tellHeat(spot, rows)
+	return rows, true, r.problems
 }
 
 // Join puts procedures of several sources together. A number that stands twice is

@@ -204,3 +204,33 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// TestArcEnergyIsNoHeatInput: figures without the thermal efficiency are put to it:
+// 2 kJ/mm of arc energy are 1.6 kJ/mm of heat with the k of 0.8 of EN 1011-1.
+func TestArcEnergyIsNoHeatInput(t *testing.T) {
+	set := NewReader(world(t))
+	for _, c := range []struct {
+		header string
+		opt    Options
+		want   float64
+		notes  int
+	}{
+		{"Heat input (kJ/mm)", Options{}, 2, 0},
+		{"Heat input (kJ/mm)", Options{ArcEnergy: true}, 1.6, 1},
+		{"Arc energy (kJ/mm)", Options{}, 1.6, 1},
+		{"Arc energy max (kJ/mm)", Options{ArcEnergy: true}, 1.6, 1},
+	} {
+		cell := "up to 2"
+		if strings.Contains(c.header, "max") {
+			cell = "2"
+		}
+		rows, problems := readText(t, set, "WPS,Process,Wire,Amps,"+c.header+"\nS,135,G3Si1 1.2,200-240,"+cell+"\n", c.opt)
+		if len(rows) != 1 || rows[0].Wrong || len(problems) != c.notes || float64(rows[0].HeatHigh) < c.want-1e-9 || float64(rows[0].HeatHigh) > c.want+1e-9 {
+			t.Errorf("%s %+v: %+v %+v", c.header, c.opt, rows, problems)
+		}
+	}
+	_, problems := readText(t, set, "WPS,Process,Wire,Amps,Heat input,Arc energy\nS,135,G3Si1 1.2,200-240,up to 1,up to 2\n", Options{})
+	if len(problems) == 0 || problems[0].Code != "procedure-range-twice" {
+		t.Errorf("%+v", problems)
+	}
+}

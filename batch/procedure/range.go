@@ -140,7 +140,7 @@ func (r *reader) bareUnit(key string) string {
 		return "v"
 	case "travel":
 		return "mm min"
-	case "heat":
+	case "heat", "energy":
 		return "kj mm"
 	case "preheat":
 		return "°c"
@@ -163,8 +163,11 @@ func (r *reader) limit(key string) tables.ProcedureLimit {
 
 // nameOf is the quantity in words.
 func nameOf(key string) string {
-	if base(key) == "dia" {
+	switch base(key) {
+	case "dia":
 		return "wire diameter"
+	case "energy":
+		return "arc energy"
 	}
 	return base(key)
 }
@@ -173,7 +176,7 @@ func nameOf(key string) string {
 func unitsOf(key string) string {
 	return map[string]string{
 		"thickness": "mm or in", "dia": "mm or in", "current": "A", "voltage": "V", "travel": "mm/min, cm/min or in/min",
-		"heat": "kJ/mm, kJ/cm or kJ/in", "preheat": "°C or °F",
+		"heat": "kJ/mm, kJ/cm or kJ/in", "energy": "kJ/mm, kJ/cm or kJ/in", "preheat": "°C or °F",
 	}[base(key)]
 }
 

@@ -9,6 +9,7 @@ import (
 	"seamtally/batch/joint"
 	"seamtally/batch/joint/measure"
 	"seamtally/batch/list"
+	"seamtally/batch/plan"
 	"seamtally/batch/units"
 	"seamtally/tables"
 )
@@ -152,7 +153,7 @@ func (r *reader) procedure() tables.Procedure {
 	p.CurrentLow, p.CurrentHigh = ends[units.Amp](r.span("current"))
 	p.VoltageLow, p.VoltageHigh = ends[units.Volt](r.span("voltage"))
 	p.TravelLow, p.TravelHigh = ends[units.MMMin](r.span("travel"))
-	p.HeatLow, p.HeatHigh = ends[units.KJMM](r.span("heat"))
+	p.HeatLow, p.HeatHigh = ends[units.KJMM](r.heat(&p))
 	p.Preheat = units.Celsius(r.single("preheat"))
 	p.Basis, p.Source = r.text("basis"), r.text("source")
 	if p.Basis == "" || p.Basis == "shop" {
@@ -172,3 +173,59 @@ func (r *reader) onSheet() string {
 }
 
 func ends[T ~float64](low, high float64) (T, T) { return T(low), T(high) }
+
+// withoutK tells whether heat input is without the thermal efficiency. The table of
+// the tables folder says by its own definition that it is with it.
+func (r *reader) withoutK() bool { return r.opt.ArcEnergy && !r.opt.Table }
+
+// heat reads the range of heat input, with k, or of arc energy, which k is put to.
+func (r *reader) heat(p *tables.Procedure) (low, high float64) {
+	low, high = r.span("heat")
+	if r.withoutK() {
+		low, high = low*r.k(p), high*r.k(p)
+	}
+	eLow, eHigh := r.span("energy")
+	if eLow == 0 && eHigh == 0 {
+		return low, high
+	}
+	if low > 0 || high > 0 {
+		key := "energy"
+		for _, k := range []string{"energy_low", "energy_high"} {
+			if _, ok := r.cols[k]; ok {
+				key = k
+			}
+		}
+		r.say(finding.Error, key, "procedure-range-twice", "", "both heat input and arc energy are limited", "one of them", "clear one of them")
+	}
+	return eLow * r.k(p), eHigh * r.k(p)
+}
+
+// k is the thermal efficiency of the procedure's process, or of its wire's; that of
+// solid wire where it names neither.
+func (r *reader) k(p *tables.Procedure) float64 {
+	process, _ := r.set.FindProcess(p.Process)
+	numbers := strings.Fields(process.Processes)
+	if wires := plan.KnownWires(r.set, p.Filler); len(numbers) == 0 && p.Filler != "" && len(wires) > 0 {
+		numbers = strings.Fields(wires[0].ProcessActive + " " + wires[0].ProcessInert)
+	}
+	for _, number := range append(numbers, "135") {
+		if row, ok := r.set.HeatK(number); ok {
+			return row.K
+		}
+	}
+	return 1
+}
+
+// tellHeat says how the figures of heat are taken where they are not with k.
+func (r *reader) tellHeat(at *spot, rows []Row) {
+	if !slices.ContainsFunc(rows, func(row Row) bool { return row.HeatLow > 0 || row.HeatHigh > 0 }) {
+		return
+	}
+	r.row = r.sheet.Rows[at.last]
+	for _, key := range r.keys() {
+		if base(key) == "energy" || base(key) == "heat" && r.withoutK() {
+			r.say(finding.Note, key, "procedure-arc-energy", "", "the figures are taken as arc energy, without the thermal efficiency; limits are shown multiplied by it, as heat input with k", "", "head the column Arc energy where that is meant, and Heat input with --codes iso where k is in the figures")
+			break
+		}
+	}
+}

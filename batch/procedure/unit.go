@@ -7,13 +7,17 @@ import (
 	"seamtally/batch/units"
 )
 
+// perLength are the units of energy per length of seam, in kJ/mm.
+var perLength = map[string]float64{"kj mm": 1, "kj cm": 0.1, "kj m": 0.001, "j mm": 0.001, "j cm": 0.0001, "mj m": 1, "kj in": 1 / units.MMPerInch, "kj inch": 1 / units.MMPerInch, "j in": 0.001 / units.MMPerInch}
+
 // factors turn a unit, folded, into the one a quantity is kept in: mm/min, kJ/mm.
 var factors = map[string]map[string]float64{
 	"current": {"a": 1, "amp": 1, "amps": 1, "ampere": 1, "amperes": 1},
 	"voltage": {"v": 1, "volt": 1, "volts": 1},
 	"travel": {"mm min": 1, "cm min": 10, "m min": 1000, "mm s": 60, "mm sec": 60, "cm s": 600, "in min": units.MMPerInch, "inch min": units.MMPerInch,
 		"inches min": units.MMPerInch, "ipm": units.MMPerInch, "cpm": 10, "m h": 1000. / 60},
-	"heat":      {"kj mm": 1, "kj cm": 0.1, "kj m": 0.001, "j mm": 0.001, "j cm": 0.0001, "mj m": 1, "kj in": 1 / units.MMPerInch, "kj inch": 1 / units.MMPerInch, "j in": 0.001 / units.MMPerInch},
+	"heat":      perLength,
+	"energy":    perLength,
 	"thickness": {"mm": 1, "cm": 10, "in": units.MMPerInch, "inch": units.MMPerInch, "inches": units.MMPerInch},
 	"dia":       {"mm": 1, "in": units.MMPerInch, "inch": units.MMPerInch, "inches": units.MMPerInch},
 	"preheat":   {"°c": 1, "c": 1, "deg c": 1, "° c": 1, "celsius": 1, "°f": 1, "f": 1, "deg f": 1, "° f": 1, "fahrenheit": 1},
