@@ -21,20 +21,21 @@ func (t *tools) readProcedures(files *tables.Files, j *Job) error {
 		return err
 	}
 	var sources [][]procedure.Row
-	reader := procedure.NewReader(t.set)
+	t.reader = procedure.NewReader(t.set)
 	if own {
 		name := filepath.Join(j.Tables, "procedures.csv")
 		src, _, err := list.Read(name, text)
 		if err != nil {
 			return err
 		}
-		rows, _, problems := reader.Read(src, procedure.Options{From: "table " + name, Table: true, Always: true})
+		rows, _, problems := t.reader.Read(src, procedure.Options{From: "table procedures.csv", Table: true, Always: true})
 		sources, t.said = append(sources, rows), append(t.said, problems...)
 	}
 	if t.file != nil {
-		rows, found, problems := reader.Read(t.file, procedure.Options{From: "shop file " + t.file.File, Inches: j.Inches, ArcEnergy: j.Looks.Codes == "aws"})
+		from := "shop file " + filepath.Base(t.file.File)
+		rows, found, problems := t.reader.Read(t.file, procedure.Options{From: from, Inches: j.Inches, ArcEnergy: j.Looks.Codes == "aws"})
 		sources, t.said, t.procedures = append(sources, rows), append(t.said, problems...), found
-		t.stated = statedOf(rows, "shop file "+t.file.File)
+		t.stated = statedOf(rows, from)
 	}
 	var twice []finding.Problem
 	t.set.Procedures, twice = procedure.Join(sources...)
@@ -47,6 +48,9 @@ func (t *tools) readProcedures(files *tables.Files, j *Job) error {
 func statedOf(rows []procedure.Row, from string) []rates.Value {
 	var out []rates.Value
 	for _, row := range rows {
+		if row.Wrong {
+			continue
+		}
 		p := &row.Procedure
 		out = append(out, rates.Value{Key: rates.ProcedureKey + p.Number, Text: plan.ProcedureText(p), Basis: p.Basis, Source: p.Source, Note: p.Note, From: from})
 	}
@@ -63,4 +67,19 @@ func (t *tools) withProcedures(shop *rates.Shop, problems []finding.Problem) []f
 	}
 	shop.Values = append(shop.Values, t.stated...)
 	return append(problems, t.said...)
+}
+
+// strayProcedures says that a sheet of procedures in a list's own workbook is not
+// read: a joint must not seem to be bound by it.
+func (t *tools) strayProcedures(src *list.Source) []finding.Problem {
+	if src.Format == list.CSV || t.file != nil && t.file.SHA256 == src.SHA256 {
+		return nil
+	}
+	for i := range src.Sheets {
+		if t.reader.Holds(&src.Sheets[i]) {
+			return []finding.Problem{{Place: finding.Place{File: src.File, Sheet: src.Sheets[i].Name}, Level: finding.Warning, Code: "procedures-not-read",
+				Text: "procedures in the workbook of a list are not read, and bind nothing", Hint: "give the workbook that holds them as --shop; it may be this one"}}
+		}
+	}
+	return nil
 }

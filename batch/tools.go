@@ -10,6 +10,7 @@ import (
 
 	"seamtally/batch/finding"
 	"seamtally/batch/list"
+	"seamtally/batch/procedure"
 	"seamtally/batch/rates"
 	"seamtally/tables"
 )
@@ -20,6 +21,7 @@ type tools struct {
 	shop rates.Shop   // built in
 	file *list.Source // the shop file; nil: none
 
+	reader     *procedure.Reader // of sheets of procedures
 	procedures bool              // the shop file holds some
 	stated     []rates.Value     // they, in words
 	said       []finding.Problem // about procedures
@@ -68,7 +70,7 @@ func (t *tools) shopOf(src *list.Source, j *Job) (rates.Shop, []finding.Problem,
 	if t.file != nil {
 		problems = append(problems, shop.ReadFile(t.file)...)
 	}
-	problems = t.withProcedures(&shop, problems)
+	problems = append(t.withProcedures(&shop, problems), t.strayProcedures(src)...)
 	if bad := errorsIn(problems); len(bad) > 0 {
 		return shop, nil, errors.New(Lines(bad))
 	}

@@ -13,7 +13,9 @@ import (
 const headerDepth = 40
 
 // sheetNames are the sheets that are read as procedures whatever they hold.
-var sheetNames = []string{"procedures", "procedure", "welding procedures", "wps", "wps list", "table of procedures"}
+var sheetNames = []string{"procedures", "procedure", "welding procedures", "table of procedures"}
+
+func bearsName(sheet *list.Sheet) bool { return slices.Contains(sheetNames, joint.Fold(sheet.Name)) }
 
 // headers knows the words of a header.
 type headers struct {
@@ -105,7 +107,7 @@ type spot struct {
 // there is none.
 func (h *headers) findSheet(src *list.Source, terms *joint.Terms, always bool) (sheet *list.Sheet, at *spot, named bool) {
 	for i := range src.Sheets {
-		if s := &src.Sheets[i]; always || slices.Contains(sheetNames, joint.Fold(s.Name)) {
+		if s := &src.Sheets[i]; always || bearsName(s) {
 			return s, h.find(s), true
 		}
 	}

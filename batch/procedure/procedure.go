@@ -71,6 +71,11 @@ func (known *Reader) Read(src *list.Source, opt Options) (rows []Row, found bool
 	return rows, true, r.problems
 }
 
+// Holds tells whether a sheet bears the name and the header of procedures.
+func (known *Reader) Holds(sheet *list.Sheet) bool {
+	return bearsName(sheet) && known.headers.find(sheet) != nil
+}
+
 // Join puts procedures of several sources together. A number that stands twice is
 // a mistake, told with both places: nobody can say which of the two binds.
 func Join(sources ...[]Row) ([]tables.Procedure, []finding.Problem) {

@@ -27,7 +27,7 @@ type columns struct{ key, value, unit, low, high, basis, source, note int }
 func (s *Shop) ReadFile(src *list.Source) []finding.Problem {
 	for _, sheet := range src.Sheets {
 		if cols, first, ok := s.findColumns(sheet); ok {
-			from := "shop file " + src.File
+			from := "shop file " + src.File[strings.LastIndexAny(src.File, `/\`)+1:] // the folder is no part of a result
 			if sheet.Name != "" {
 				from += ", sheet " + sheet.Name
 			}
