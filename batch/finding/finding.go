@@ -61,6 +61,7 @@ type Check struct {
 	Code   string
 	Level  Level
 	Text   string // what was found, with figures
+	More   string // what stands behind it, for who wants to know; may be empty
 	Rule   string // the rule in words
 	Source string // document, clause or "shop rule"
 	Basis  string // published, common-practice, derived or memory

@@ -196,10 +196,18 @@ func (k *checker) preheat(t *task, p *Plan) {
 		if *f.temp <= ambient { // what a warm shop gives by itself
 			level = finding.Note
 		}
-		k.sayFrom("preheat", level, f.row.Source, f.row.Basis, "preheat %.0f °C: category %s (%s), %s", float64(*f.temp), f.row.Category, f.row.Steels, mmText(f.thick))
+		k.warm("preheat", level, f.row.Source, f.row.Basis, &f, fmt.Sprintf("category %s (%s), %s", f.row.Category, f.row.Steels, mmText(f.thick)))
 	default:
 		code, level := f.loudness(t)
-		k.sayFrom(code, level, f.set.Name+"; CET: "+f.steel.source, f.steel.basis, "%s", f.sentence())
+		k.warm(code, level, f.set.Name+"; CET: "+f.steel.source, f.steel.basis, &f, f.sentence())
+	}
+}
+
+// warm tells a preheat: short for the sheet, with the figures behind it.
+func (k *checker) warm(code string, level finding.Level, source, basis string, f *preheat, more string) {
+	if r := k.c.book.first(code); r != nil {
+		k.sayFrom(code, level, source, basis, "%s", f.short(r))
+		k.out[len(k.out)-1].More = more
 	}
 }
 
@@ -217,6 +225,21 @@ func (f *preheat) loudness(t *task) (code string, level finding.Level) {
 		return "preheat-certificate", finding.Note
 	}
 	return "preheat", needed(t)
+}
+
+// short is what the welder acts on: how warm, how far from the seam it is
+// measured, and whether paper may lower it.
+func (f *preheat) short(r *tables.CheckRule) string {
+	text := fmt.Sprintf("preheat %.0f °C, measured %s from the seam", float64(*f.temp), mmText(r.Value))
+	switch {
+	case f.method == "category":
+		return text + ", by category " + f.row.Category
+	case f.combined.none():
+		return text + ". The standard's other method finds none; the welding coordinator chooses"
+	case f.steel.certificate:
+		return text + ", by the certificate"
+	}
+	return text + ". By the highest carbon equivalent that the standard allows; a mill certificate usually lowers it"
 }
 
 // sentence says what preheat, by what, and what would change it.

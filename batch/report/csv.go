@@ -63,6 +63,7 @@ type check struct {
 	Code   string        `json:"code"`
 	Level  finding.Level `json:"level"`
 	Text   string        `json:"text"`
+	More   string        `json:"more,omitempty"` // the figures behind it
 	Do     string        `json:"do"`
 	Rule   string        `json:"rule"`
 	Basis  string        `json:"basis"`
@@ -74,7 +75,7 @@ type checks []check
 func newChecks(list []finding.Check) checks {
 	out := checks{}
 	for _, c := range list {
-		out = append(out, check{c.Code, c.Level, c.Text, c.Do, c.Rule, c.Basis, c.Source})
+		out = append(out, check{c.Code, c.Level, c.Text, c.More, c.Do, c.Rule, c.Basis, c.Source})
 	}
 	return out
 }

@@ -55,7 +55,7 @@ func (o *output) planChecks(g *look.Grid, at int) int {
 					continue
 				}
 				o.checkHead(g, at, level, r.j.Mark, finding.Place{Sheet: o.l.sheet, Row: r.j.Place.Row, Col: o.markCol()})
-				for i, s := range []string{c.Text, c.Do, c.Rule, c.Source} {
+				for i, s := range []string{joined(c.Text, c.More), c.Do, c.Rule, c.Source} {
 					g.Text(at, i+4, look.Wrap, s)
 				}
 				g.Text(at, 8, look.Plain, c.Basis)
@@ -223,4 +223,12 @@ func (o *output) otherRows(g *look.Grid, at int) {
 		g.Text(at, 5, look.Plain, fateWords[r.Fate])
 		at++
 	}
+}
+
+// joined is what a check found with what stands behind it.
+func joined(text, more string) string {
+	if more == "" {
+		return text
+	}
+	return text + ". " + more
 }

@@ -58,6 +58,9 @@ func explained(w io.Writer, list string, p *plan.Plan) {
 		fmt.Fprint(w, "\nChecks\n")
 		for _, c := range p.Checks {
 			fmt.Fprintf(w, "  %-8s %s\n", c.Level, checkText(c))
+			if c.More != "" {
+				fmt.Fprintf(w, "  %-8s %s\n", "", oneLine(c.More))
+			}
 		}
 	}
 	fmt.Fprint(w, "\nSettings are starting points for a test bead; the qualified procedure comes first.\n")
