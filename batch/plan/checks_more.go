@@ -2,14 +2,11 @@ package plan
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
-	"seamtally/batch/units"
-	"seamtally/tables"
 )
 
 // slips judges numbers that look like another unit, or a throat read as a leg.
@@ -86,60 +83,4 @@ func spokenOf(j *joint.Joint, words []string) bool {
 		return false // zinc has its own check; paint that comes later does no harm
 	}
 	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
-}
-
-// quality tells what the quality level asks of the finished weld, and judges a
-// stated gap and the shop's usual profile by it.
-func (k *checker) quality(t *task) {
-	level := strings.ToUpper(strings.TrimSpace(t.j.Quality))
-	if level == "" || k.c.aws || t.thin <= 0 || t.noArea != "" || t.holeDepth > 0 {
-		return
-	}
-	kind := "butt"
-	if t.family == fillet && t.leg > 0 {
-		kind = "fillet"
-	}
-	var said []string
-	for _, q := range k.c.set.QualityLimits(level, kind, units.MM(t.thin)) {
-		limit := float64(q.Limit(t.sizeFor(q.Of)))
-		said = append(said, fmt.Sprintf("%s %s", q.Imperfection, mmText(limit)))
-		if q.Number == "617" && t.j.GapGiven && t.fitGap > limit+0.05 {
-			k.sayFrom("quality-gap", finding.Warning, q.Source, q.Basis, "gap of %s; level %s bears %s here", mmText(t.fitGap), level, mmText(limit))
-		}
-	}
-	if len(said) > 0 {
-		k.sayFrom("quality-level", finding.Note, k.qualitySource(level), k.qualityBasis(level), "level %s, at most: %s", level, strings.Join(said, ", "))
-	}
-}
-
-// sizeFor is the size of the weld that a limit goes by: throat, width or thickness.
-func (t *task) sizeFor(of string) units.MM {
-	switch {
-	case of == "a":
-		return t.prep.Throat
-	case of == "t":
-		return units.MM(t.thin)
-	case t.leg > 0:
-		return units.MM(math.Hypot(float64(t.prep.LegA), float64(t.prep.LegB)))
-	}
-	return units.MM(t.widthAt(&t.sides[0], 1))
-}
-
-// qualitySource names the sources of a level's limits.
-func (k *checker) qualitySource(level string) string {
-	var out []string
-	for _, q := range k.c.set.Qualities {
-		if q.Level == level && !slices.Contains(out, q.Source) {
-			out = append(out, q.Source)
-		}
-	}
-	return strings.Join(out, "; ")
-}
-
-// qualityBasis is memory where any limit of the level is recalled.
-func (k *checker) qualityBasis(level string) string {
-	if slices.ContainsFunc(k.c.set.Qualities, func(q tables.QualityLimit) bool { return q.Level == level && q.Basis == "memory" }) {
-		return "memory"
-	}
-	return "published"
 }

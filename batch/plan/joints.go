@@ -37,6 +37,7 @@ func Joints(joints []joint.Joint, set *tables.Set, shop *rates.Shop, opt Options
 	for i := range plans {
 		plans[i] = c.plan(tasks[i], &offers[i], chosen[i])
 	}
+	sayOnce(plans)
 	return plans
 }
 

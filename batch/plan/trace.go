@@ -18,6 +18,7 @@ func (c *catalog) trace(p *Plan, t *task, of *offer, n *way) {
 		o := c.try(n, t)
 		w.arc(&o)
 		w.warmth()
+		w.quality()
 		w.use(&o)
 		w.money(&o)
 	}

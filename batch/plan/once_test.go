@@ -1,0 +1,45 @@
+package plan
+
+import (
+	"strings"
+	"testing"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/units"
+)
+
+// What holds for many joints is said at the first of them, with the marks of the
+// others; what the welder acts on stays at every joint.
+func TestWhatHoldsForTheListIsSaidOnce(t *testing.T) {
+	set, shop := world(t)
+	var joints []joint.Joint
+	for i, mark := range []string{"A", "B", "C"} {
+		j := filletJoint(6+float64(i), 50, "PB")
+		j.Mark, j.Quality, j.Material, j.Place.Row = mark, "C", "S355", i+2
+		joints = append(joints, j)
+	}
+	joints[2].Quality = "B"
+	plans := Joints(joints, set, shop, Options{})
+	first, _ := checkOf(&plans[0], "quality-level")
+	if !strings.Contains(first.Text, "the same for 1 other joint") || first.More != "Also B" {
+		t.Errorf("the first joint does not speak for the second: %q, %q", first.Text, first.More)
+	}
+	if c, said := checkOf(&plans[1], "quality-level"); said {
+		t.Errorf("said again at the second: %s", c.Text)
+	}
+	if _, said := checkOf(&plans[2], "quality-level"); !said {
+		t.Error("another level is another thing to say")
+	}
+	for i := range plans {
+		if c, said := checkOf(&plans[i], "preheat"); !said || c.More == "" || len(c.Text) > 150 {
+			t.Errorf("joint %d: the preheat is not told short with its figures behind it: %+v", i, c)
+		}
+	}
+	own := Explain(joints, 1, set, shop, Options{})
+	for _, s := range own.Steps {
+		if s.ID == "QUALITY-503" && s.Numbers == "b = "+n2(units.MM(7*1.4142135623730951)) { // the face of z7 at 90 degrees
+			return
+		}
+	}
+	t.Error("explain does not show the limits of the joint's own size")
+}
