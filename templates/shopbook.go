@@ -122,16 +122,14 @@ func (s *starter) valueRow(row int, record []string) {
 		style := s.styles.helpCell
 		switch {
 		case remark:
-			style = s.styles.exampleText
+			style = s.styles.remark
 		case k == 0:
 			style = s.styles.helpName
 		case k == 1:
 			style = s.styles.edit
 		}
 		wide := []int{29, 28, 15, 8, 8, 15, 44, 60}[k]
-		if !remark || k == 1 {
-			lines = max(lines, (len([]rune(text))+wide-1)/wide)
-		}
+		lines = max(lines, (len([]rune(text))+wide-1)/wide)
 		if v, err := strconv.ParseFloat(text, 64); err == nil && (k == 1 || k == 3 || k == 4) {
 			s.set(valueSheet, k+1, row, v, style)
 			continue

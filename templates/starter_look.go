@@ -11,7 +11,7 @@ type starterStyles struct {
 	title, label, hint, fillIn, needed, optional, units int
 	text, number, exampleText, exampleNumber            int
 	helpHead, helpCell, helpName                        int
-	section, edit                                       int // of the shop workbook
+	section, edit, remark                               int // of the shop workbook
 }
 
 // exampleOf returns the style of an example cell of a column.
@@ -60,6 +60,7 @@ func (s *starter) newStyles() starterStyles {
 		exampleText:   s.newStyle(excelize.Style{Font: font(11, false, true, "6B7680"), Border: grid, Alignment: left, CustomNumFmt: &asText}),
 		exampleNumber: s.newStyle(excelize.Style{Font: font(11, false, true, "6B7680"), Border: grid, Alignment: right, CustomNumFmt: s.numberFormat()}),
 		section:       s.newStyle(excelize.Style{Font: font(12, true, false, "1F3A5F"), Alignment: middle}),
+		remark:        s.newStyle(excelize.Style{Font: font(10, false, true, "6B7680"), Border: grid, Alignment: wrap}),
 		edit:          s.newStyle(excelize.Style{Font: font(11, false, false, "000000"), Fill: fill("FFF7D6"), Border: grid, Alignment: wrap}),
 		helpHead:      s.newStyle(excelize.Style{Font: font(11, true, false, "FFFFFF"), Fill: fill("1F3A5F"), Border: grid, Alignment: left}),
 		helpCell:      s.newStyle(excelize.Style{Font: font(11, false, false, "000000"), Border: grid, Alignment: wrap}),

@@ -54,7 +54,7 @@ func (c *catalog) waySettings(p *Plan, t *task, o *outcome) {
 	g := &o.groups[o.governed]
 	band := c.rules.band
 	low, high := max(g.current*(1-band), min(g.way.low, g.current)), min(g.current*(1+band), max(g.way.high, g.current))
-	p.Current = Window{g.current, math.Ceil(low - 1e-9), math.Floor(high + 1e-9)}
+	p.Current = Window{g.current, min(math.Ceil(low-1e-9), g.current), max(math.Floor(high+1e-9), g.current)} // whole amperes where they hold the start
 	p.WireFeed = Window{g.feed, g.way.feed(p.Current.Low), g.way.feed(p.Current.High)}
 	p.Voltage = Window{g.volts, round(g.volts-g.way.volts.Band, 1), round(g.volts+g.way.volts.Band, 1)}
 	p.Travel = Window{g.travel, g.travel * (1 - c.rules.travelBand), g.travel * (1 + c.rules.travelBand)}
