@@ -103,6 +103,9 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 	}
 	plans := plan.Joints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
 	plan.Hints(plans, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
+	if j.Looks.US {
+		plan.Imperial(plans)
+	}
 	job := price.Price(*joints, plans, shop, before.shop, j.Looks)
 	job.Version, job.TablesEdition = j.Version, t.set.Edition
 	return &job, ctx.Err()

@@ -143,10 +143,10 @@ func (k *checker) heatLimits(t *task, p *Plan) {
 		}
 		least := coolest(p)
 		if most := float64(p.HeatMax); limit.HeatMax > 0 && most > float64(limit.HeatMax) {
-			k.sayFrom("heat-high", finding.Warning, limit.Source, limit.Basis, "heat input of %s kJ/mm; %s bears %g", number(most, 2), m.Grade, float64(limit.HeatMax))
+			k.sayFrom("heat-high", finding.Warning, limit.Source, limit.Basis, "heat input of %s kJ/mm; %s bears %g kJ/mm", number(most, 2), m.Grade, float64(limit.HeatMax))
 		}
 		if limit.HeatMin > 0 && least > 0 && least < float64(limit.HeatMin) {
-			k.sayFrom("heat-low", finding.Warning, limit.Source, limit.Basis, "heat input of %s kJ/mm; %s wants at least %g", number(least, 2), m.Grade, float64(limit.HeatMin))
+			k.sayFrom("heat-low", finding.Warning, limit.Source, limit.Basis, "heat input of %s kJ/mm; %s wants at least %g kJ/mm", number(least, 2), m.Grade, float64(limit.HeatMin))
 		}
 	}
 }

@@ -71,7 +71,7 @@ func (k *checker) plausible(p *Plan) {
 	for i := range k.c.likely {
 		r := &k.c.likely[i].row
 		if v := k.c.likely[i].of(p); v != 0 && (v < r.Low || v > r.High) {
-			k.sayf("figure-unlikely", finding.Warning, "%s is %.4g %s, usually %g to %g", r.Key, v, r.Unit, r.Low, r.High)
+			k.sayf("figure-unlikely", finding.Warning, "%s is %.4g %s, usually %g to %g %s", r.Key, v, r.Unit, r.Low, r.High, r.Unit)
 		}
 	}
 }

@@ -247,7 +247,7 @@ func (f *preheat) sentence() string {
 	text := fmt.Sprintf("preheat %.0f °C: %s with a CET of %s %%, %s; %s, hydrogen %g ml/100 g, %s kJ/mm", float64(*f.temp), f.steel.row.Grade, number(f.steel.cet, 3), f.steel.from,
 		mmText(f.thick), f.hydrogen.HD, number(f.heat, 2))
 	if f.coolest > 0 && f.coolest < weld.PreheatCool {
-		text += fmt.Sprintf(" (the coolest pass has %s, below the method's %g: at least this)", number(f.coolest, 2), weld.PreheatCool)
+		text += fmt.Sprintf(" (the coolest pass has %s kJ/mm, below the method's %g kJ/mm: at least this)", number(f.coolest, 2), weld.PreheatCool)
 	}
 	if f.combined.none() {
 		text += ". " + f.combined.contrast()
