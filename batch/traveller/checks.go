@@ -12,6 +12,7 @@ import (
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
+	"seamtally/batch/units"
 )
 
 // told is one check with the marks it holds for; all marks alike: none.
@@ -110,6 +111,9 @@ func (f *flow) cautionLines(p *plan.Plan) [][]string {
 		text := key
 		if f.words.Has("caution." + key) {
 			text = f.say("caution." + key)
+		}
+		if f.show.US {
+			text = units.Imperial(text)
 		}
 		out = append(out, page.Wrap(small.At(8.5), text, f.width-5, 2))
 	}

@@ -63,7 +63,7 @@ var usUnits = map[string]usUnit{
 	"mm²":    {"in²", 1 / (MMPerInch * MMPerInch), 0, decimals(3)},
 	"mm/min": {"in/min", 1 / MMPerInch, 0, decimals(1)},
 	"m/min":  {"in/min", 1000 / MMPerInch, 0, decimals(0)},
-	"m":      {"ft", 1000 / MMPerInch / 12, 0, decimals(2)},
+	"m":      {"ft", 1000 / MMPerInch / 12, 0, feetText},
 	"kJ/mm":  {"kJ/in", MMPerInch, 0, decimals(1)},
 	"°C":     {"°F", 1.8, 32, decimals(0)},
 	"l/min":  {"ft³/h", 60 / LPerFt3, 0, decimals(0)},
@@ -123,4 +123,12 @@ func inchText(in float64) string {
 		text = strconv.Itoa(whole) + " " + text
 	}
 	return text
+}
+
+// feetText writes feet: whole ones from 30.
+func feetText(ft float64) string {
+	if ft >= 30 {
+		return plain(ft, 0)
+	}
+	return plain(ft, 2)
 }

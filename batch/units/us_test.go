@@ -18,6 +18,7 @@ func TestImperialWordsEveryFigureOfASentence(t *testing.T) {
 		{"one run takes 10.7 min; 8 min in ten", "one run takes 10.7 min; 8 min in ten"},
 		{"G3Si1 M21 1.2 mm", "G3Si1 M21 0.047 in"},
 		{"2.1 m a side", "6.89 ft a side"},
+		{"clear 11 m around; 100 mm each side", "clear 36 ft around; 4 in each side"},
 		{"hydrogen 5 ml/100 g", "hydrogen 5 ml/100 g"},
 	} {
 		if got := Imperial(c.metric); got != c.us {
