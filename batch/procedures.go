@@ -30,12 +30,13 @@ func (t *tools) readProcedures(files *tables.Files, j *Job) error {
 		}
 		rows, _, problems := t.reader.Read(src, procedure.Options{From: "table procedures.csv", Table: true, Always: true})
 		sources, t.said = append(sources, rows), append(t.said, problems...)
+		t.stated = statedOf(rows, "table procedures.csv")
 	}
 	if t.file != nil {
 		from := "shop file " + filepath.Base(t.file.File)
 		rows, found, problems := t.reader.Read(t.file, procedure.Options{From: from, Inches: j.Inches, ArcEnergy: j.Looks.Codes == "aws"})
 		sources, t.said, t.procedures = append(sources, rows), append(t.said, problems...), found
-		t.stated = statedOf(rows, from)
+		t.stated = append(t.stated, statedOf(rows, from)...)
 	}
 	var twice []finding.Problem
 	t.set.Procedures, twice = procedure.Join(sources...)
@@ -52,7 +53,7 @@ func statedOf(rows []procedure.Row, from string) []rates.Value {
 			continue
 		}
 		p := &row.Procedure
-		out = append(out, rates.Value{Key: rates.ProcedureKey + p.Number, Text: plan.ProcedureText(p), Basis: p.Basis, Source: p.Source, Note: p.Note, From: from})
+		out = append(out, rates.Value{Key: tables.ProcedureValue + p.Number, Text: plan.ProcedureText(p), Basis: p.Basis, Source: p.Source, Note: p.Note, From: from})
 	}
 	return out
 }

@@ -42,6 +42,10 @@ func (f *Facts) Procedure(number string) (*Procedure, bool) {
 	return nil, false
 }
 
+// ProcedureValue begins the key of a shop value that shows one of the shop's
+// procedures; its number follows.
+const ProcedureValue = "procedure."
+
 // ProcedureKey is the form in which numbers of procedures are the same: blanks, case
 // and kinds of dash do not count, any other sign does. SP-1.1 is not SP-11.
 func ProcedureKey(number string) string {

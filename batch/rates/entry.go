@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"seamtally/batch/finding"
+	"seamtally/tables"
 )
 
 // BuiltIn is the From of a value that nobody has stated.
@@ -26,13 +27,10 @@ type entry struct {
 	percent      bool // a spreadsheet cell shown as a percentage; text is the share
 }
 
-// ProcedureKey begins the key of a value that shows one of the shop's procedures.
-const ProcedureKey = "procedure."
-
 // take puts one entry into the shop, or says why it cannot. A line that shows a
 // procedure in a sheet of results is no value: procedures have a sheet of their own.
 func (s *Shop) take(e entry) []finding.Problem {
-	if strings.HasPrefix(e.key, ProcedureKey) {
+	if strings.HasPrefix(e.key, tables.ProcedureValue) {
 		return nil
 	}
 	key, problem := s.resolve(e)

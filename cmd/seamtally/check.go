@@ -37,6 +37,7 @@ func (p program) judgement(c *cli.Context, w io.Writer, r batch.Result) error {
 		understood(&b, r.Job)
 		assumed(&b, r.Job)
 		stitches(&b, r.Job)
+		procedures(&b, r.Job)
 	}
 	levels := []finding.Level{finding.Note, finding.Warning, finding.Error}
 	if c.Bool("quiet") {
