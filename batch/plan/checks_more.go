@@ -46,11 +46,11 @@ func readBare(j *joint.Joint) bool {
 
 // belowLeast tells whether a fillet is below the least that the codes ask for a thickness.
 func (k *checker) belowLeast(thin, leg, throat float64) bool {
-	if r := k.c.book.at("leg-min", thin); r != nil && leg < min(r.Value-0.2, thin) {
+	if r := k.c.book.at("leg-min", thin); r != nil && leg < min(r.Value-slackLeg, thin) {
 		return true
 	}
 	r := k.c.book.at("throat-min", thin)
-	return r != nil && throat < r.Value-0.05
+	return r != nil && throat < r.Value-slackSize
 }
 
 // coats judges paint and the place that the row's words tell of.

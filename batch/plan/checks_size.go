@@ -5,6 +5,17 @@ import (
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
+	"seamtally/tables"
+)
+
+// Slacks keep a rule from speaking where a size is the printed one, rounded. A leg
+// may be short by what lies between 3/16 in and its metric name of 5 mm.
+const (
+	slackSize   = 0.05  // mm, of sizes shown with one decimal
+	slackLeg    = 0.2   // mm, of legs named in mm or in sixteenths
+	slackLarge  = 0.6   // mm, to the next leg that is sold as a size
+	slackLength = 0.5   // mm, of lengths shown whole
+	slackEdge   = 0.001 // mm: an edge of just 6 mm counts as under 6
 )
 
 // sizes judges the weld size against the parts.
@@ -33,10 +44,10 @@ func (k *checker) filletSize(t *task) {
 	small := min(float64(t.prep.LegA), float64(t.prep.LegB))
 	throat := float64(t.prep.Throat)
 	if t.thin > 0 {
-		if r := k.c.book.at("leg-min", t.thin); r != nil && small < r.Value-0.2 && small < t.thin-0.05 {
+		if r := k.c.book.at("leg-min", t.thin); r != nil && small < r.Value-slackLeg && small < t.thin-slackSize {
 			k.say(r, finding.Warning, fmt.Sprintf("leg %s is below %s, the least for %s", mmText(small), mmText(r.Value), mmText(t.thin)))
 		}
-		if r := k.c.book.at("throat-min", t.thin); r != nil && throat < r.Value-0.05 {
+		if r := k.c.book.at("throat-min", t.thin); r != nil && throat < r.Value-slackSize {
 			k.say(r, finding.Warning, fmt.Sprintf("throat %s (leg %s) is below %s between parts of %s and more", mmText(throat), mmText(small), mmText(r.Value), mmText(t.thin)))
 		}
 		k.largeLeg(t)
@@ -47,22 +58,45 @@ func (k *checker) filletSize(t *task) {
 			k.say(r, finding.Warning, fmt.Sprintf("the parts meet at %s°", number(a, 1)))
 		}
 	}
-	if length := float64(t.j.Length); length > 0 && t.j.Stitch == nil {
-		k.shortFillet(length, small, throat)
+	if t.j.Length > 0 && t.j.Stitch == nil {
+		k.shortFillet(t)
 	}
 }
 
+// limit returns the rule of a code and the largest, or the smallest, of its rows
+// in mm: a row is a length, or so many times the leg, the throat or the thinner part.
+func (k *checker) limit(code string, t *task, pick func(a, b float64) float64) (*tables.CheckRule, float64) {
+	rows := k.c.book[code]
+	if len(rows) == 0 {
+		return nil, 0
+	}
+	most := rows[0].Value * t.measure(rows[0].Unit)
+	for _, r := range rows[1:] {
+		most = pick(most, r.Value*t.measure(r.Unit))
+	}
+	return rows[0], most
+}
+
+// measure is the size in mm that a rule's figure counts: 1 where it is a length.
+func (t *task) measure(unit string) float64 {
+	switch unit {
+	case "x leg":
+		return min(float64(t.prep.LegA), float64(t.prep.LegB))
+	case "x throat":
+		return float64(t.prep.Throat)
+	case "x t":
+		return t.thin
+	}
+	return 1
+}
+
+func larger(a, b float64) float64  { return max(a, b) }
+func smaller(a, b float64) float64 { return min(a, b) }
+
 // shortFillet judges the length of a continuous fillet.
-func (k *checker) shortFillet(length, leg, throat float64) {
-	r := k.c.book.first("length-min")
-	if r == nil {
-		return
-	}
-	least := max(r.Value, 6*throat)
-	if k.c.aws {
-		least = r.Value * leg
-	}
-	if length < least-0.5 {
+func (k *checker) shortFillet(t *task) {
+	length := float64(t.j.Length)
+	if r, least := k.limit("length-min", t, larger); r != nil && length < least-slackLength {
 		k.say(r, finding.Note, fmt.Sprintf("the seam of %s is shorter than %s", mmText(length), mmText(least)))
 	}
 }
@@ -72,7 +106,7 @@ func (k *checker) largeLeg(t *task) {
 	if t.prep.Kind == joint.Lap && t.prep.T1 > 0 {
 		edge := float64(t.prep.T1)
 		leg := float64(t.prep.LegA)
-		if r := k.c.book.at("leg-edge", edge-0.001); r != nil && leg > edge-r.Value+0.05 {
+		if r := k.c.book.at("leg-edge", edge-slackEdge); r != nil && leg > edge-r.Value+slackSize {
 			k.say(r, finding.Warning, fmt.Sprintf("leg %s on an edge of %s: at most %s", mmText(leg), mmText(edge), mmText(edge-r.Value)))
 			return
 		}
@@ -82,7 +116,7 @@ func (k *checker) largeLeg(t *task) {
 		k.say(r, finding.Warning, fmt.Sprintf("leg %s on parts of %s at most", mmText(t.leg), mmText(thick)))
 		return
 	}
-	if r := k.c.book.first("leg-large"); r != nil && t.leg > r.Value*t.thin+0.6 && t.prep.Kind != joint.Corner {
+	if r := k.c.book.first("leg-large"); r != nil && t.leg > r.Value*t.thin+slackLarge && t.prep.Kind != joint.Corner {
 		k.say(r, finding.Note, fmt.Sprintf("leg %s on a part of %s", mmText(t.leg), mmText(t.thin)))
 	}
 }
@@ -110,23 +144,11 @@ func (k *checker) stitches(t *task) {
 	}
 	k.stitchFit(t)
 	s := t.stitch
-	if r := k.c.book.first("stitch-short"); r != nil && t.leg > 0 {
-		least := max(r.Value, 6*float64(t.prep.Throat))
-		if k.c.aws {
-			least = max(r.Value, 4*t.leg)
-		}
-		if s.segment < least-0.5 {
-			k.say(r, finding.Warning, fmt.Sprintf("segments of %s are shorter than %s", mmText(s.segment), mmText(least)))
-		}
+	if r, least := k.limit("stitch-short", t, larger); r != nil && t.leg > 0 && s.segment < least-slackLength {
+		k.say(r, finding.Warning, fmt.Sprintf("segments of %s are shorter than %s", mmText(s.segment), mmText(least)))
 	}
-	if r := k.c.book.first("stitch-gap"); r != nil && t.thin > 0 {
-		times := 16.0
-		if k.c.aws {
-			times = 24
-		}
-		if most := min(r.Value, times*t.thin); s.gap > most+0.5 {
-			k.say(r, finding.Warning, fmt.Sprintf("clear gap of %s between segments, at most %s in tension", mmText(s.gap), mmText(most)))
-		}
+	if r, most := k.limit("stitch-gap", t, smaller); r != nil && t.thin > 0 && s.gap > most+slackLength {
+		k.say(r, finding.Warning, fmt.Sprintf("clear gap of %s between segments, at most %s in tension", mmText(s.gap), mmText(most)))
 	}
 	if t.site {
 		k.sayf("stitch-outdoor", finding.Note, "intermittent weld on site")

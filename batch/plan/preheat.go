@@ -206,8 +206,7 @@ func (k *checker) preheat(t *task, p *Plan) {
 // warm tells a preheat: short for the sheet, with the figures behind it.
 func (k *checker) warm(code string, level finding.Level, source, basis string, f *preheat, more string) {
 	if r := k.c.book.first(code); r != nil {
-		k.sayFrom(code, level, source, basis, "%s", f.short(r))
-		k.out[len(k.out)-1].More = more
+		k.out = append(k.out, finding.Check{Code: code, Level: level, Text: f.short(r), More: more, Rule: r.Rule, Source: source, Basis: basis, Do: r.Do})
 	}
 }
 
@@ -230,7 +229,7 @@ func (f *preheat) loudness(t *task) (code string, level finding.Level) {
 // short is what the welder acts on: how warm, how far from the seam it is
 // measured, and whether paper may lower it.
 func (f *preheat) short(r *tables.CheckRule) string {
-	text := fmt.Sprintf("preheat %.0f °C, measured %s from the seam", float64(*f.temp), mmText(r.Value))
+	text := "preheat " + number(float64(*f.temp), 0) + " °C, measured " + mmText(r.Value) + " from the seam"
 	switch {
 	case f.method == "category":
 		return text + ", by category " + f.row.Category

@@ -31,7 +31,7 @@ func (k *checker) quality(t *task) {
 	said := make([]string, 0, len(limits))
 	for _, q := range limits {
 		said = append(said, limitWords(&q))
-		if limit := float64(q.Limit(t.sizeFor(q.Of))); q.Number == gapNumber && t.j.GapGiven && t.fitGap > limit+0.05 {
+		if limit := float64(q.Limit(t.sizeFor(q.Of))); q.Number == gapNumber && t.j.GapGiven && t.fitGap > limit+slackSize {
 			k.sayFrom("quality-gap", finding.Warning, q.Source, q.Basis, "gap of %s; level %s bears %s here", mmText(t.fitGap), level, mmText(limit))
 		}
 	}
