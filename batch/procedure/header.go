@@ -105,7 +105,7 @@ type spot struct {
 // findSheet returns the sheet of procedures and its header: the sheet of that
 // name, or the first whose header can be nothing else. The header is nil where
 // there is none.
-func (h *headers) findSheet(src *list.Source, terms *joint.Terms, always bool) (sheet *list.Sheet, at *spot, named bool) {
+func (h *headers) findSheet(src *list.Source, terms func() *joint.Terms, always bool) (sheet *list.Sheet, at *spot, named bool) {
 	for i := range src.Sheets {
 		if s := &src.Sheets[i]; always || bearsName(s) {
 			return s, h.find(s), true
@@ -113,7 +113,7 @@ func (h *headers) findSheet(src *list.Source, terms *joint.Terms, always bool) (
 	}
 	for i := range src.Sheets {
 		s := &src.Sheets[i]
-		if at := h.find(s); at != nil && at.surely() && !s.Hidden && !terms.IsList(s) {
+		if at := h.find(s); at != nil && at.surely() && !s.Hidden && !terms().IsList(s) {
 			return s, at, false
 		}
 	}

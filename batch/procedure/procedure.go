@@ -6,6 +6,7 @@ package procedure
 
 import (
 	"fmt"
+	"sync"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -40,13 +41,13 @@ type Options struct {
 // Reader knows the words of the tables.
 type Reader struct {
 	set     *tables.Set
-	terms   *joint.Terms
+	terms   func() *joint.Terms // of use only where there is a sheet to read
 	headers *headers
 }
 
 // NewReader prepares the words of the tables for look-up.
 func NewReader(set *tables.Set) *Reader {
-	return &Reader{set, joint.NewTerms(set), newHeaders(set)}
+	return &Reader{set, sync.OnceValue(func() *joint.Terms { return joint.NewTerms(set) }), newHeaders(set)}
 }
 
 // Read returns the procedures of the first sheet that holds some, and whether

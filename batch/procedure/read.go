@@ -18,7 +18,7 @@ import (
 type reader struct {
 	src      *list.Source
 	set      *tables.Set
-	terms    *joint.Terms
+	terms    func() *joint.Terms
 	sheet    *list.Sheet
 	opt      Options
 	cols     map[string]col

@@ -156,13 +156,13 @@ func (r *reader) positions() string {
 	}
 	if m := reBut.FindStringSubmatch(low); m != nil {
 		not := r.positionList(m[1])
-		return strings.Join(slices.DeleteFunc(r.terms.Known(), func(p string) bool { return slices.Contains(not, p) }), " ")
+		return strings.Join(slices.DeleteFunc(r.terms().Known(), func(p string) bool { return slices.Contains(not, p) }), " ")
 	}
 	return strings.Join(r.positionList(text), " ")
 }
 
 func (r *reader) positionList(text string) []string {
-	if whole := r.terms.Positions(text); whole != nil {
+	if whole := r.terms().Positions(text); whole != nil {
 		return whole
 	}
 	var out, unknown []string
@@ -177,12 +177,12 @@ func (r *reader) positionList(text string) []string {
 		if part = strings.TrimSpace(part); part == "" {
 			continue
 		}
-		if found := r.terms.Positions(part); found != nil {
+		if found := r.terms().Positions(part); found != nil {
 			add(found)
 			continue
 		}
 		for _, word := range strings.Fields(part) {
-			if found := r.terms.Positions(word); found != nil {
+			if found := r.terms().Positions(word); found != nil {
 				add(found)
 			} else {
 				unknown = append(unknown, word)
