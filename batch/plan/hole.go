@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -42,6 +43,7 @@ func (c *catalog) plugShape(t *task) (shape, coded) {
 func (c *catalog) layHole(o *outcome, t *task) {
 	n := max(1, ceil(t.holeDepth/c.rules.holeLayer))
 	g := group{n: n, side: 1, kind: Fill, way: o.way, area: t.sides[0].made / float64(n)}
+	g.wanted, g.borne = o.wanted, math.Inf(1)
 	g.current = o.way.clamp(o.wanted)
 	g.feed = o.way.feed(g.current)
 	g.deposit = o.way.deposit(g.feed)
@@ -52,7 +54,7 @@ func (c *catalog) layHole(o *outcome, t *task) {
 		o.groups[0].kind = Single
 	}
 	if t.proc != nil {
-		o.stands |= o.groups[0].goRound(t)
+		o.stands |= o.groups[0].goRound(t, c.rules.holeRoom)
 	}
 }
 
@@ -61,7 +63,7 @@ func (c *catalog) layHole(o *outcome, t *task) {
 // else one as near to it as the limits leave. A bead wider than the hole would be
 // none. Where the current that the parts call for finds no such travel a lower one
 // may. Without a limit the torch stays on the spot and there is no travel.
-func (g *group) goRound(t *task) obstacle {
+func (g *group) goRound(t *task, room float64) obstacle {
 	p := t.proc
 	if p.TravelLow <= 0 && p.TravelHigh <= 0 && p.HeatLow <= 0 && p.HeatHigh <= 0 {
 		return 0
@@ -84,7 +86,7 @@ func (g *group) goRound(t *task) obstacle {
 		}
 		if low <= high {
 			usual := travelAt(g.deposit, layer*min(n.pass.Width, float64(t.j.Size.A)), t.density)
-			g.travel = max(low, min(usual, high))
+			g.travel = min(max(low*room, usual), high)
 			return 0
 		}
 	}

@@ -119,7 +119,7 @@ type rules struct {
 	innerLow, innerHigh, band, travelBand, gapShare, thinShare, sink, procedureVolts float64
 	shortArcThick, alShortArc, latchMM, thinInductance, rootT                        float64
 	openGap, closedFace, rootShare, ceramicT, openSquare                             float64
-	gougeRadius, gougeBelow, holeLayer                                               float64
+	gougeRadius, gougeBelow, holeLayer, holeRoom                                     float64
 	thinPlate, weakShare, weakStep, weakFrom                                         float64
 }
 
@@ -138,7 +138,7 @@ func readRules(set *tables.Set) rules {
 		shortArcThick: at("short_arc_thick_mm"), alShortArc: at("al_short_arc_mm"),
 		latchMM: at("trigger_long_mm"), thinInductance: at("inductance_thin_mm"), rootT: at("root_thickness_mm"),
 		rootShare: at("root_share"), ceramicT: at("ceramic_thickness_mm"), openSquare: at("open_square_share"),
-		gougeRadius: at("gouge_radius_mm"), gougeBelow: at("gouge_below_mm"), holeLayer: max(1, at("hole_layer_mm")),
+		gougeRadius: at("gouge_radius_mm"), gougeBelow: at("gouge_below_mm"), holeLayer: max(1, at("hole_layer_mm")), holeRoom: max(1, at("hole_room")),
 		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), thinPlate: at("thin_plate_mm"), weakShare: at("weak_share"), weakStep: at("weak_step"), weakFrom: at("weak_from_mm"),
 	}
 }

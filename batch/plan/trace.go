@@ -129,8 +129,12 @@ func (w *working) pass(g *group) {
 		w.voltage(g, what)
 		return
 	}
-	w.step("ARC-1", what+"travel", "v = D / (60 ρ A)",
-		fmt.Sprintf("%s / (60 x %s x 10⁻⁹ x %s)", number(g.deposit, 3), number(t.density, 0), number(g.area, 2)), number(g.travel, 0)+" mm/min", "definition", "derived")
+	area, formula := g.area, "v = D / (60 ρ A)"
+	if t.holeDepth > 0 { // round in the hole, in a bead of its own area
+		area, formula = g.deposit/60/(t.density*1e-9*g.travel), "v = D / (60 ρ A) of a bead round in the hole, inside the procedure's travel and heat"
+	}
+	w.step("ARC-1", what+"travel", formula,
+		fmt.Sprintf("%s / (60 x %s x 10⁻⁹ x %s)", number(g.deposit, 3), number(t.density, 0), number(area, 2)), number(g.travel, 0)+" mm/min", "definition", "derived")
 	w.voltage(g, what)
 	energy := 60 * g.volts * g.current / (1000 * g.travel)
 	w.step("HEAT-1", what+"arc energy", "E = 60 U I / (1000 v)",

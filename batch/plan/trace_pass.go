@@ -59,7 +59,7 @@ func (w *working) amperes(g *group, what string) {
 		bead = fmt.Sprintf("a bead of %s mm² (leg %s mm) bears %s A", number(g.area, 2), number(math.Sqrt(2*g.area), 2), number(g.borne, 0))
 	}
 	fastest := "" // a hole filled on the spot has no travel
-	if r := g.hand(); r != nil && g.travel > 0 {
+	if r := g.hand(); r != nil && g.travel > 0 && w.t.holeDepth == 0 {
 		fastest = fmt.Sprintf("; travel of %s mm/min (%s) takes %s A", number(r.High, 0), r.Technique, number(n.currentAt(n.feedFor(depositFor(r.High, g.area, w.t.density))), 0))
 	}
 	w.step("AMPERES-1", what+"current", "least of what the parts call for, what the bead bears, the window and the fastest travel; never below the window",
