@@ -4,8 +4,8 @@ import "math"
 
 // beadsOf returns the current that beads of a way call for, from the smallest to
 // the largest; empty where the table has no limit.
-func (c *catalog) beadsOf(n *way) []point {
-	var out []point
+func (c *catalog) beadsOf(n *way) []bead {
+	var out []bead
 	metal := ""
 	for i := range c.set.Beads {
 		r := &c.set.Beads[i]
@@ -16,9 +16,9 @@ func (c *catalog) beadsOf(n *way) []point {
 			break // rows of the metal itself stand before those for every metal
 		}
 		metal = r.Metal
-		out = append(out, point{r.Leg, r.Current})
+		out = append(out, bead{leg: r.Leg, current: r.Current})
 	}
-	return out
+	return eased(out)
 }
 
 // bears returns the largest current in A that a bead of the group's size is laid
@@ -30,14 +30,42 @@ func (g *group) bears() float64 {
 	return g.way.bears(g.area)
 }
 
-// bears returns the current in A that a bead of an area in mm² calls for; below
-// the first point in proportion to the area, which leaves the travel as it is.
+// beadPower is the least that the current of a bead grows with its area, as a
+// power of it. In proportion to the area a wire, which melts the faster the more it
+// is heated on its way, would lay a larger bead at a faster travel than a smaller
+// one; with this power it does not up to a tenth of the melting from that heat.
+const beadPower = 0.9
+
+// bead is a point of the table: the leg in mm of a bead, the current in A that it
+// bears, and the power of the leg by which the current falls towards the next
+// smaller one.
+type bead struct{ leg, current, power float64 }
+
+// bears returns the current in A that a bead of an area in mm² calls for: between
+// the points of the table as a power of its size, the same for all wires; above
+// the last point that of the point.
 func (n *way) bears(area float64) float64 {
 	leg := math.Sqrt(2 * area)
-	if first := n.beads[0]; leg < first.t {
-		return first.i * leg * leg / (first.t * first.t)
+	for k := range n.beads {
+		if b := &n.beads[k]; leg <= b.leg {
+			return b.current * math.Pow(leg/b.leg, b.power)
+		}
 	}
-	return along(n.beads, leg)
+	return n.beads[len(n.beads)-1].current
+}
+
+// eased raises the points of small beads so that the current falls no faster than
+// the power allows, and works the powers out.
+func eased(beads []bead) []bead {
+	for k := len(beads) - 1; k > 0; k-- {
+		b, below := &beads[k], &beads[k-1]
+		below.current = max(below.current, b.current*math.Pow(below.leg/b.leg, 2*beadPower))
+		b.power = math.Log(b.current/below.current) / math.Log(b.leg/below.leg)
+	}
+	if len(beads) > 0 {
+		beads[0].power = 2 * beadPower
+	}
+	return beads
 }
 
 // most returns the current in A that the largest bead of the position bears.
@@ -45,19 +73,5 @@ func (n *way) most() float64 {
 	if len(n.beads) == 0 {
 		return math.Inf(1)
 	}
-	return n.beads[len(n.beads)-1].i
-}
-
-// along returns the value at x on straight lines between points, the nearest
-// point's beyond them.
-func along(points []point, x float64) float64 {
-	if x <= points[0].t {
-		return points[0].i
-	}
-	for k := 1; k < len(points); k++ {
-		if p, q := points[k-1], points[k]; x <= q.t {
-			return p.i + (q.i-p.i)*(x-p.t)/(q.t-p.t)
-		}
-	}
-	return points[len(points)-1].i
+	return n.beads[len(n.beads)-1].current
 }

@@ -49,7 +49,7 @@ type way struct {
 	effRow            *tables.Efficiency
 	pass              *tables.SinglePass
 	travel            []*tables.Travel
-	beads             []point // current over the leg of a bead, small to large
+	beads             []bead // small to large
 	flow              *tables.Flow
 	stick             *tables.Stickout
 	targets           *targets
