@@ -228,7 +228,7 @@ func (g *group) heatInside(p *tables.Procedure) bool {
 // procedure says whether a named procedure binds the joint.
 func (k *checker) procedure(t *task) {
 	if t.proc == nil && len(k.c.set.Procedures) > 0 {
-		k.sayf("procedure-unknown", finding.Warning, "procedure %s is named and is not among the shop's %d procedures%s", t.j.WPS, len(k.c.set.Procedures), k.c.nearProcedure(t.j.WPS))
+		k.sayf("procedure-unknown", finding.Warning, "procedure %s is named and is not among the shop's procedures%s", t.j.WPS, k.c.nearProcedure(t.j.WPS))
 		return
 	}
 	if t.proc == nil {

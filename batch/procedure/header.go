@@ -65,6 +65,15 @@ func (h *headers) read(text string) (key, unit string) {
 // plain reads words without an end among them: a spelling, with or without a unit
 // of its quantity behind it.
 func (h *headers) plain(words []string, end string) (key, unit string) {
+	if whole := strings.Join(words, " "); h.keys[whole] == "" { // a unit that only one quantity has names it
+		for _, key := range []string{"travel", "heat"} {
+			if isUnit(key, whole) && end == "" {
+				return key, whole
+			} else if isUnit(key, whole) {
+				return key + "_" + end, whole
+			}
+		}
+	}
 	for n := 0; n <= 2 && n < len(words); n++ {
 		key := h.keys[strings.Join(words[:len(words)-n], " ")]
 		unit := strings.Join(words[len(words)-n:], " ")
@@ -100,6 +109,7 @@ type spot struct {
 	first, last int
 	cols        map[string]col
 	twice       []col // columns whose key another column has already
+	unknown     []col // columns that are not understood
 }
 
 // findSheet returns the sheet of procedures and its header: the sheet of that
@@ -158,6 +168,7 @@ func (h *headers) spotOf(first, last int, texts []list.Cell) *spot {
 	for _, c := range texts {
 		key, unit := h.read(c.Text)
 		if key == "" {
+			s.unknown = append(s.unknown, col{at: c.Col, header: c.Text})
 			continue
 		}
 		here := col{at: c.Col, header: c.Text, unit: unit}

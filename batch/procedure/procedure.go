@@ -65,10 +65,11 @@ func (known *Reader) Read(src *list.Source, opt Options) (rows []Row, found bool
 	case spot == nil:
 		return nil, false, nil
 	}
-	r := &reader{src: src, set: known.set, terms: known.terms, sheet: sheet, opt: opt, cols: spot.cols}
+	r := &reader{src: src, set: known.set, terms: known.terms, headers: h, sheet: sheet, opt: opt, cols: spot.cols}
 	r.readHeader(spot)
 	rows = r.read(sheet.Rows[spot.last+1:])
 	r.tellHeat(spot, rows)
+	r.tellUnknown(spot, sheet.Rows[spot.last+1:])
 	return rows, true, r.problems
 }
 

@@ -234,3 +234,16 @@ func TestArcEnergyIsNoHeatInput(t *testing.T) {
 		t.Errorf("%+v", problems)
 	}
 }
+
+// TestUnknownColumnsAreTold: a limit under a heading that is not understood is a
+// warning, another column of figures a note, one of words nothing.
+func TestUnknownColumnsAreTold(t *testing.T) {
+	set := NewReader(world(t))
+	rows, problems := readText(t, set, "WPS,Process,Wire,Amps,IPM min,IPM max,Feed max,Interval,Welder\nS,135,G3Si1 1.2,200-240,10,20,9,12,X. Y.\n", Options{})
+	if len(rows) != 1 || rows[0].TravelLow != 254 || rows[0].TravelHigh != 508 {
+		t.Errorf("%+v", rows)
+	}
+	if len(problems) != 2 || problems[0].Level != finding.Warning || problems[0].Place.Cell() != "G1" || problems[1].Level != finding.Note || problems[1].Place.Cell() != "H1" {
+		t.Errorf("%+v", problems)
+	}
+}

@@ -19,6 +19,7 @@ type reader struct {
 	src      *list.Source
 	set      *tables.Set
 	terms    func() *joint.Terms
+	headers  *headers
 	sheet    *list.Sheet
 	opt      Options
 	cols     map[string]col
@@ -228,4 +229,38 @@ func (r *reader) tellHeat(at *spot, rows []Row) {
 			break
 		}
 	}
+}
+
+// tellUnknown names the columns that are not understood although figures stand in
+// them: what looks like a limit must not silently bind nothing.
+func (r *reader) tellUnknown(at *spot, rows []list.Row) {
+	for _, c := range at.unknown {
+		figures := 0
+		for _, row := range rows {
+			if cell := row.At(c.at); cell.Kind == list.Number || strings.ContainsAny(cell.Text, "0123456789") {
+				figures++
+			}
+		}
+		if figures == 0 {
+			continue
+		}
+		p := finding.Problem{Place: finding.Place{File: r.src.File, Sheet: r.sheet.Name, Row: r.sheet.Rows[at.last].Number, Col: c.at, Header: c.header},
+			Level: finding.Note, Code: "procedure-column", Text: "the column is not understood and binds nothing",
+			Hint: "if it is a limit, use a heading of the sheet that `seamtally starter` writes"}
+		if r.limiting(c.header) {
+			p.Level = finding.Warning
+		}
+		r.problems = append(r.problems, p)
+	}
+}
+
+// limiting tells whether a header looks like that of a limit: it names an end of a
+// range or a unit.
+func (r *reader) limiting(header string) bool {
+	for _, w := range strings.Fields(joint.Fold(header)) {
+		if r.headers.ends[w] != "" || isUnit("travel", w) || isUnit("current", w) || isUnit("voltage", w) || isUnit("preheat", w) || isUnit("thickness", w) {
+			return true
+		}
+	}
+	return strings.Contains(joint.Fold(header), "range")
 }

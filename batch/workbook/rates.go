@@ -73,7 +73,7 @@ func mostOf(key string) float64 {
 // everywhere read.
 func (o *output) ratesSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.rates)
-	g.Widths = []float64{30, 22, 24, 9, 9, 18, 44, 24, 64}
+	g.Widths = []float64{30, 22, 24, 9, 9, 18, 44, 42, 64}
 	g.Freeze, g.Titles = firstRate-1, firstRate-1
 	g.Text(1, 1, look.Title, "Rates")
 	g.Text(2, 1, look.Sub, "What the shop pays, needs and has. Change a yellow cell and every formula follows. Settings, wire and gas were chosen with these values: after a large change run the list again.")
