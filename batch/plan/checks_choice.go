@@ -157,6 +157,9 @@ func (c *catalog) nearest(t *task) (code, text string) {
 // nothingTried says why no way was open at all.
 func (c *catalog) nothingTried(t *task) (code, text string) {
 	w := &t.wish
+	if w.mode == ShortArc && t.metal == "aluminium" && t.thin > c.rules.alShortArc {
+		return "al-short-arc", fmt.Sprintf("short arc on aluminium of %s", mmText(t.thin))
+	}
 	if code, text = c.gasRule(t); code != "" {
 		return code, text
 	}
