@@ -101,9 +101,15 @@ func (t *task) refuseConflicts(c *catalog, own wish) {
 
 func shareWord(a, b string) bool { return hasWord(a, b) || hasWord(b, a) }
 
-// refuse keeps the joint without settings because its procedure does not cover it.
+// refuse keeps the joint without settings because its procedure does not cover it;
+// every reason is told.
 func (t *task) refuse(format string, args ...any) {
-	t.wish.refuse(unmet, fmt.Sprintf("procedure %s: ", t.proc.Number)+fmt.Sprintf(format, args...))
+	text := fmt.Sprintf(format, args...)
+	if t.wish.problem != "" && t.wish.code == unmet {
+		t.wish.problem += "; " + text
+		return
+	}
+	t.wish.refuse(unmet, "procedure "+t.proc.Number+": "+text)
 }
 
 // waysOf returns the ways open in the joint's position, inside its procedure where

@@ -84,3 +84,16 @@ func TestHolesKeepToTheProcedure(t *testing.T) {
 		t.Errorf("%d of 32 worked", worked)
 	}
 }
+
+// TestEveryReasonIsTold: thickness, position and gas may all be outside at once.
+func TestEveryReasonIsTold(t *testing.T) {
+	set, shop := bound(t, nil)
+	j := filletJoint(3, 4, "PF")
+	j.Gas = "C1"
+	p := Joints(named(j), set, shop, Options{})[0]
+	for _, s := range []string{"the list asks for gas", "the thinner part is 4 mm", "the position is PF"} {
+		if !strings.Contains(p.NoSettings, s) || strings.Count(p.NoSettings, "procedure SP-7") != 1 {
+			t.Errorf("%q lacks %q", p.NoSettings, s)
+		}
+	}
+}

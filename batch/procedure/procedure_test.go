@@ -247,3 +247,32 @@ func TestUnknownColumnsAreTold(t *testing.T) {
 		t.Errorf("%+v", problems)
 	}
 }
+
+// TestCellsThatASpreadsheetChanged: what was typed as a range and became a date, a
+// percentage or an error is refused with its cell; typed figures are taken whole,
+// and a header merged over two columns stands above both.
+func TestCellsThatASpreadsheetChanged(t *testing.T) {
+	set := NewReader(world(t))
+	text := func(col int, s string) list.Cell { return list.Cell{Col: col, Kind: list.Text, Text: s} }
+	src := &list.Source{File: "shop.xlsx", Format: list.XLSX, Sheets: []list.Sheet{
+		{Name: "Shop", Rows: []list.Row{{Number: 1, Cells: []list.Cell{text(1, "key"), text(2, "value")}}}},
+		{Name: "PROCEDURES ", Merges: []list.Merge{{FirstRow: 3, FirstCol: 5, LastRow: 3, LastCol: 6}}, Rows: []list.Row{
+			{Number: 1, Cells: []list.Cell{text(1, "Invented shop, 2026")}},
+			{Number: 3, Cells: []list.Cell{text(1, "WPS"), text(2, "Wire"), text(3, "Thickness mm"), text(4, "Volts"), text(5, "Current (A)")}},
+			{Number: 4, Cells: []list.Cell{text(5, "min"), text(6, "max")}},
+			{Number: 6, Cells: []list.Cell{{Col: 1, Kind: list.Number, Text: "7", Value: 7}, text(2, "G3Si1"), {Col: 3, Kind: list.Date, Text: "8 Dec"}, {Col: 4, Kind: list.CellError, Text: "#REF!"},
+				{Col: 5, Kind: list.Number, Text: "2", Value: 2.2, Percent: true}, {Col: 6, Kind: list.NoValue}}},
+			{Number: 7, Cells: []list.Cell{text(1, "P-8"), {Col: 5, Kind: list.Number, Text: "220", Value: 220.4}, {Col: 6, Kind: list.Number, Text: "260", Value: 260.4, Formula: true}}},
+		}}}}
+	rows, found, problems := set.Read(src, Options{From: "shop file shop.xlsx"})
+	if !found || len(rows) != 2 || !rows[0].Wrong || rows[0].Number != "7" || rows[1].CurrentLow != 220.4 || rows[1].CurrentHigh != 260.4 || rows[1].Source != "shop file shop.xlsx, sheet PROCEDURES , row 7" {
+		t.Fatalf("%v %+v %+v", found, rows, problems)
+	}
+	var cells []string
+	for _, p := range problems {
+		cells = append(cells, p.Place.Cell())
+	}
+	if got := strings.Join(cells, " "); got != "C6 E6 F6 D6" {
+		t.Errorf("problems in %s: %+v", got, problems)
+	}
+}
