@@ -50,6 +50,9 @@ func ShopBook(set *tables.Set, us bool) ([]byte, error) {
 	if err := gocsv.UnmarshalCSV(csv.NewReader(bytes.NewReader(procedureColumns)), &s.columns); err != nil {
 		return nil, fmt.Errorf("procedure_columns.csv: %w", err)
 	}
+	if us {
+		s.arcEnergy()
+	}
 	s.shopSheets()
 	s.styles = s.newStyles()
 	s.values(records)
@@ -66,6 +69,24 @@ func ShopBook(set *tables.Set, us bool) ([]byte, error) {
 		return nil, fmt.Errorf("shop file: %w", err)
 	}
 	return out.Bytes(), nil
+}
+
+// arcEnergy heads the columns of heat as what the AWS codes call heat input, which
+// is without the thermal efficiency: under another heading it could be taken with it,
+// and the limit would be a quarter too high.
+func (s *starter) arcEnergy() {
+	for i := range s.columns {
+		c := &s.columns[i]
+		switch c.Key {
+		case "h_low":
+			c.What = "Least arc energy, 60 x volts x amps / (1000 x in/min): what the AWS codes call heat input, without a thermal efficiency."
+		case "h_high":
+			c.What = "Largest arc energy, likewise."
+		default:
+			continue
+		}
+		c.Header = strings.Replace(c.Header, "Heat", "Arc energy", 1)
+	}
 }
 
 func records(text []byte) ([][]string, error) {
