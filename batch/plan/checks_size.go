@@ -63,6 +63,14 @@ func (k *checker) filletSize(t *task) {
 	}
 }
 
+// value returns the figure of a rule; 0 where the family of codes does not have it.
+func (b ruleBook) value(code string) float64 {
+	if r := b.first(code); r != nil {
+		return r.Value
+	}
+	return 0
+}
+
 // limit returns the rule of a code and the largest, or the smallest, of its rows
 // in mm: a row is a length, or so many times the leg, the throat or the thinner part.
 func (k *checker) limit(code string, t *task, pick func(a, b float64) float64) (*tables.CheckRule, float64) {

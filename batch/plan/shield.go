@@ -180,9 +180,9 @@ func (c *catalog) gasRule(t *task) (code, text string) {
 		return "gas-aluminium", fmt.Sprintf("%s is asked for on aluminium, which takes I1 to I3 only", w.gas)
 	case cored && !hasWord(w.wires[0].GasList, w.gas):
 		return "gas-cored", fmt.Sprintf("%s is not welded with %s; its class takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
-	case t.metal == "stainless" && gas.CO2 > 5:
+	case t.metal == "stainless" && gas.CO2 > c.book.value("gas-stainless"):
 		return "gas-stainless", fmt.Sprintf("%s is asked for with solid stainless wire, which takes M12 or M13", w.gas)
-	case gas.CO2 > 20 && (w.mode == Spray || w.mode == Pulse):
+	case gas.CO2 > c.book.value("gas-transfer") && (w.mode == Spray || w.mode == Pulse):
 		return "gas-transfer", fmt.Sprintf("%s is asked for under %s, which gives short arc and globular only", w.mode, w.gas)
 	}
 	return "", ""
