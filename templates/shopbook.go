@@ -85,7 +85,7 @@ func (s *starter) arcEnergy() {
 		default:
 			continue
 		}
-		c.Header = strings.Replace(c.Header, "Heat", "Arc energy", 1)
+		c.Header, c.Width = strings.Replace(c.Header, "Heat", "Arc energy", 1), 11.5
 	}
 }
 
