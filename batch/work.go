@@ -93,7 +93,7 @@ type said struct{ file, shop []finding.Problem }
 
 // plan takes the rows of a list, without anything of ours among them, to a priced job.
 func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source, shop rates.Shop, before said) (*price.Job, error) {
-	joints, err := joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize}, t.set)
+	joints, err := joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize, Material: shop.DefaultMaterial}, t.set)
 	if err != nil {
 		return nil, fullName(err, name)
 	}
@@ -108,6 +108,7 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 	}
 	job := price.Price(*joints, plans, shop, before.shop, j.Looks)
 	job.Version, job.TablesEdition = j.Version, t.set.Edition
+	j.payBack(&job, t.set)
 	return &job, ctx.Err()
 }
 

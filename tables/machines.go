@@ -23,8 +23,11 @@ type Machine struct {
 	Duty2       units.Amp  `csv:"duty2_a"`
 	Duty3Pct    float64    `csv:"duty3_pct"`
 	Duty3       units.Amp  `csv:"duty3_a"`
-	WireList    string     `csv:"wires_mm"` // diameters joined by blanks
+	WireList    string     `csv:"wires_mm"`  // diameters joined by blanks
+	SpoolList   string     `csv:"spools_kg"` // spools it takes, joined by blanks
+	GunList     string     `csv:"guns"`      // guns it can be had with, joined by ";": plain, push-pull, spool gun
 	Mains       string     `csv:"mains"`
+	PowerFactor float64    `csv:"power_factor"`
 	Efficiency  float64    `csv:"efficiency"` // mains to arc, 0..1
 	IdleW       float64    `csv:"idle_w"`
 	Note        string     `csv:"note"`
@@ -67,6 +70,19 @@ func (m Machine) Feeds(dia units.MM) bool {
 	}
 	return false
 }
+
+// Takes tells whether the feeder takes a spool of kilograms of wire.
+func (m Machine) Takes(spool units.Kg) bool {
+	for word := range strings.FieldsSeq(m.SpoolList) {
+		if kg, err := strconv.ParseFloat(word, 64); err == nil && spool <= units.Kg(kg) {
+			return true
+		}
+	}
+	return false
+}
+
+// Guns returns the guns that the machine can be had with.
+func (m Machine) Guns() []string { return strings.Split(m.GunList, ";") }
 
 // Machine returns the machine of a name.
 func (f *Facts) Machine(name string) (Machine, bool) {

@@ -31,6 +31,10 @@ type Wire struct {
 // shields itself.
 func (w Wire) Gases() []string { return strings.Fields(w.GasList) }
 
+// Soft tells whether the wire is an aluminium-silicon alloy, which bends most
+// easily: the 4xxx series of ISO 18273.
+func (w Wire) Soft() bool { return strings.HasPrefix(w.Filler, "S Al 4") }
+
 // Gasless tells whether the wire shields itself.
 func (w Wire) Gasless() bool { return w.GasList == "" }
 

@@ -39,6 +39,10 @@ func (w *row) words() {
 	if j.Rev == "" {
 		j.Rev = w.rev
 	}
+	if j.Material == "" && j.Material2 == "" && w.opt.Material != "" {
+		j.Material = w.opt.Material
+		w.assume("material", j.Material, "blank: the shop's own", "shop value default_material")
+	}
 	cell, c, _ := w.cell("mark")
 	switch {
 	case cell.Kind == list.Date || cell.Kind == list.Text && reDateText.MatchString(j.Mark):

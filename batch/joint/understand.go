@@ -17,6 +17,7 @@ type Options struct {
 	Inches      bool   // bare numbers are inches
 	SizeMeans   string // what a bare size is: leg (also if empty) or throat
 	MissingSize string // ask (also if empty), or a rule such as "0.7 t_min"
+	Material    string // grade of rows that name none; empty: they are asked for
 }
 
 func (o Options) sizeMeans() string {

@@ -47,7 +47,10 @@ func (c *catalog) waySettings(p *Plan, t *task, o *outcome) {
 	p.Process, p.Filler, p.FillerAWS, p.Dia = n.process, n.wire.Filler, n.wire.AWS, n.wire.Dia
 	p.Gas, p.GasMix, p.Transfer = n.gas.Gas, n.gas.Mix, n.mode
 	if o.machine != nil {
-		p.Machine = o.machine.row.Name
+		p.Machine, p.Source = o.machine.row.Name, o.machine.row
+	}
+	if c.softFeed(n) != nil {
+		p.Gun = "push-pull or spool gun"
 	}
 	p.Runs = o.runs(t)
 	p.Governing = governing(p.Runs)

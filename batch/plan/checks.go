@@ -85,6 +85,7 @@ func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
 	k.materials(t)
 	k.sizes(t)
 	k.stitches(t)
+	k.feeding(o)
 	k.place(t)
 	k.choice(t, o, of)
 	k.passes(t, o)

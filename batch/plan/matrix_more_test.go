@@ -97,6 +97,11 @@ func scenes() []scene {
 		{code: "procedure-binds", yes: wps(6, 12, "SP-7"), no: good, shop: binding, always: true},
 		{code: "procedure-unmet", yes: wps(6, 40, "SP-7"), no: wps(6, 12, "SP-7"), shop: binding, always: true},
 		{code: "procedure-unknown", yes: wps(6, 12, "SP-8"), no: wps(6, 12, "SP-7"), shop: binding, always: true},
+		{code: "gun-soft", yes: ask("6082", "PB", "", "4043 1.2", "", 4, 5), no: ask("S235", "PB", "", "G3Si1 1.2", "", 4, 5)},
+		{code: "gun-hard", yes: ask("5083", "PB", "", "5356 1.0", "", 4, 5), no: ask("5083", "PB", "", "5356 1.2", "", 4, 5)},
+		{code: "spool-large", yes: one(filletJoint(3, 3, "PB")), no: one(filletJoint(3, 3, "PB")), shop: func(_ *tables.Set, s *rates.Shop) {
+			s.Machines = []string{"MIG 200 single-phase"}
+		}},
 		{code: hintTurn, yes: one(filletJoint(8, 12, "PF")), no: one(filletJoint(8, 12, "PB"))},
 		{code: hintDouble, yes: one(buttJoint(joint.SingleV, 25, "PA")), no: one(buttJoint(joint.SingleV, 8, "PA"))},
 		{code: hintPrep, yes: named(buttJoint(joint.SingleV, 15, "PA"), func(j *joint.Joint) { j.Angle = 80 }), no: one(buttJoint(joint.SingleV, 15, "PA"))},

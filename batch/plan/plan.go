@@ -8,6 +8,7 @@ import (
 	"seamtally/batch/joint"
 	"seamtally/batch/rates"
 	"seamtally/batch/units"
+	"seamtally/tables"
 )
 
 // Transfer is the way metal crosses the arc.
@@ -125,6 +126,8 @@ type Plan struct {
 	GasMix    string // "Ar + 18 % CO2"
 	Transfer  Transfer
 	Machine   string
+	Source    *tables.Machine // the row of the machine; nil: none
+	Gun       string          // the gun that the wire asks for; "" for a plain one
 
 	Runs      []Run
 	Governing int // index into Runs

@@ -60,6 +60,7 @@ type Totals struct {
 	ChangeOverCost, ChangeOverPrice                  units.Money
 	Cost, Price                                      units.Money // change-overs included
 	Needs                                            *Needs      // of a machine; nil: no joint has settings
+	PayBack                                          []PayBack   // of the machines that the shop has not; nil: not tried
 	Spread                                           Spread      // of Price
 	DrawnKg                                          units.Kg    // weld metal of the drawn geometry alone
 	OverweldKg, OverweldCost                         float64     // what allowances add: kg and money of cost, margin apart

@@ -50,7 +50,7 @@ type family struct {
 	name     string
 	unit     string
 	min, max float64
-	of       string // "wire", "gas", "transfer" or "steel"
+	of       string // "wire", "gas", "transfer", "steel" or "machine"
 }
 
 var families = []family{
@@ -64,10 +64,11 @@ var families = []family{
 	{"cet", "", 0.05, 1, "steel"},
 	{"cev", "", 0.05, 1.5, "steel"},
 	{"hydrogen", "", 1, 20, "wire"},
+	{"machine_price", "money", 0, 1e8, "machine"},
 }
 
 // words are the shop values that are words.
-var words = []string{"currency", "size_means", "missing_size", "choose", "preheat_method", "stock_wires", "stock_gases", "machines"}
+var words = []string{"currency", "size_means", "missing_size", "default_material", "choose", "preheat_method", "stock_wires", "stock_gases", "machines"}
 
 // transfers are the modes of metal transfer as keys spell them.
 var transfers = []string{"short_arc", "globular", "spray", "pulse"}

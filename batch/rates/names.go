@@ -16,6 +16,7 @@ type names struct {
 	gases    map[string]string
 	machines map[string]string
 	steel    func(words string) bool                             // tells whether words name a steel of the tables
+	metal    func(words string) bool                             // tells whether words name any metal of the tables
 	all      struct{ fillers, gases, machines, steels []string } // in table order
 }
 
@@ -48,6 +49,10 @@ func newNames(set *tables.Set) *names {
 		if m.Group == carbonSteel {
 			n.all.steels = append(n.all.steels, m.Grade)
 		}
+	}
+	n.metal = func(words string) bool {
+		_, ok := set.Material(words)
+		return ok
 	}
 	n.steel = func(words string) bool {
 		m, ok := set.Material(words)

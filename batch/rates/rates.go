@@ -49,8 +49,12 @@ type Shop struct {
 	Values []Value // every value, in the order of tables/shop.csv
 	Wires  []WirePrice
 	Gases  []GasPrice
-	// Machines names rows of tables/machines.csv that the shop has.
-	Machines []string
+	// Machines names rows of tables/machines.csv that the shop has, MachinePrice
+	// what one costs that it might buy.
+	Machines     []string
+	MachinePrice map[string]units.Money
+
+	DefaultMaterial string // grade of rows that name none; "": they are asked for
 
 	Overweld               units.MM // added to each fillet leg
 	Convexity              float64  // cap height as a share of face width

@@ -52,6 +52,11 @@ func (s *Shop) resolveFamily(e entry, fam family, name string) (string, *finding
 			return fam.name + "." + name, nil
 		}
 		known = s.names.all.steels
+	case "machine":
+		if machine, ok := s.names.machines[fold(name)]; ok {
+			return fam.name + "." + machine, nil
+		}
+		known = s.names.all.machines
 	}
 	return "", unknownName(e.place, fam.of, name, known)
 }

@@ -11,7 +11,7 @@ import (
 
 // settle fills the shop's fields from its values and says what is missing.
 func (s *Shop) settle() []finding.Problem {
-	s.Hydrogen = map[string]float64{}
+	s.Hydrogen, s.MachinePrice = map[string]float64{}, map[string]units.Money{}
 	s.SpatterMinM, s.CET, s.CEV = map[string]float64{}, map[string]float64{}, map[string]float64{}
 	for _, v := range s.Values {
 		if f, ok := fieldOf(v.Key); ok {
@@ -27,6 +27,8 @@ func (s *Shop) settle() []finding.Problem {
 				s.CEV[name] = v.Num
 			case "hydrogen":
 				s.Hydrogen[name] = v.Num
+			case "machine_price":
+				s.MachinePrice[name] = units.Money(v.Num)
 			}
 		}
 	}
@@ -34,6 +36,9 @@ func (s *Shop) settle() []finding.Problem {
 	s.Currency, s.SizeMeans = s.word("currency"), s.word("size_means")
 	s.MissingSize, s.Choose = s.word("missing_size"), s.word("choose")
 	s.PreheatMethod = s.word("preheat_method")
+	if s.DefaultMaterial = s.word("default_material"); s.DefaultMaterial == "ask" {
+		s.DefaultMaterial = ""
+	}
 	s.Machines = splitStock(s.word("machines"))
 	problems := s.settleWires()
 	return append(problems, s.settleGases()...)
@@ -183,6 +188,13 @@ func (s *Shop) NotYoursFor(setups []Setup, modes map[string]bool) []Value {
 		}
 	}
 	return out
+}
+
+// WithMachine returns the shop with one machine more.
+func (s *Shop) WithMachine(name string) Shop {
+	c := *s
+	c.Machines = append(slices.Clone(s.Machines), name)
+	return c
 }
 
 // Clone returns a copy that shares nothing that can change.

@@ -35,6 +35,10 @@ func (s *Shop) takeWord(e entry, key string) []finding.Problem {
 		} else if text != "ask" {
 			return e.problem("shop-word", "the rule for a missing size is not understood", "ask, or a share of the thinner part such as 0.7 t_min", "write ask or a rule")
 		}
+	case "default_material":
+		if text != "ask" && !s.names.metal(text) {
+			return e.problem("shop-word", "the tables have no such metal", "ask, or a grade such as S235 or 304L", "write a grade that `seamtally tables materials` names")
+		}
 	case "stock_wires", "stock_gases", "machines":
 		var problems []finding.Problem
 		if text, problems = s.stockText(e, key); len(problems) > 0 {

@@ -25,37 +25,38 @@ type sum struct {
 // and job_price hold the change-overs too.
 type totals struct {
 	sum
-	CostLabour      number   `json:"cost_labour"`
-	CostWire        number   `json:"cost_wire"`
-	CostGas         number   `json:"cost_gas"`
-	CostPower       number   `json:"cost_power"`
-	CostOther       number   `json:"cost_other"`
-	ChangeOvers     int      `json:"change_overs"`
-	ChangeOverMin   number   `json:"change_over_min"`
-	ChangeOverCost  number   `json:"change_over_cost"`
-	ChangeOverPrice number   `json:"change_over_price"`
-	JobCost         number   `json:"job_cost"`
-	JobPrice        number   `json:"job_price"`
-	MachineNeeds    *needs   `json:"machine_needs"` // null: no joint has settings
-	PriceLow        number   `json:"price_low"`     // a twentieth of the draws lies below, a twentieth above price_high
-	PriceMid        number   `json:"price_mid"`
-	PriceHigh       number   `json:"price_high"`
-	PriceDraws      int      `json:"price_draws"`
-	PriceFactors    []swing  `json:"price_factors"`
-	DrawnKg         number   `json:"weld_drawn_kg"`
-	OverweldKg      number   `json:"overweld_kg"`
-	OverweldCost    number   `json:"overweld_cost"`
-	ByAssembly      []sum    `json:"by_assembly"`
-	ByWire          []sum    `json:"by_wire"`
-	ByGas           []sum    `json:"by_gas"`
-	ByProcess       []sum    `json:"by_process"`
-	ByPosition      []sum    `json:"by_position"`
-	NotYours        []string `json:"not_yours"`
-	Unpriced        []string `json:"unpriced"`
-	Exclusions      []string `json:"exclusions"`
-	Errors          int      `json:"errors"`
-	Warnings        int      `json:"warnings"`
-	Notes           int      `json:"notes"`
+	CostLabour      number    `json:"cost_labour"`
+	CostWire        number    `json:"cost_wire"`
+	CostGas         number    `json:"cost_gas"`
+	CostPower       number    `json:"cost_power"`
+	CostOther       number    `json:"cost_other"`
+	ChangeOvers     int       `json:"change_overs"`
+	ChangeOverMin   number    `json:"change_over_min"`
+	ChangeOverCost  number    `json:"change_over_cost"`
+	ChangeOverPrice number    `json:"change_over_price"`
+	JobCost         number    `json:"job_cost"`
+	JobPrice        number    `json:"job_price"`
+	MachineNeeds    *needs    `json:"machine_needs"` // null: no joint has settings
+	PayBack         []payBack `json:"pay_back"`      // of the machines that the shop has not
+	PriceLow        number    `json:"price_low"`     // a twentieth of the draws lies below, a twentieth above price_high
+	PriceMid        number    `json:"price_mid"`
+	PriceHigh       number    `json:"price_high"`
+	PriceDraws      int       `json:"price_draws"`
+	PriceFactors    []swing   `json:"price_factors"`
+	DrawnKg         number    `json:"weld_drawn_kg"`
+	OverweldKg      number    `json:"overweld_kg"`
+	OverweldCost    number    `json:"overweld_cost"`
+	ByAssembly      []sum     `json:"by_assembly"`
+	ByWire          []sum     `json:"by_wire"`
+	ByGas           []sum     `json:"by_gas"`
+	ByProcess       []sum     `json:"by_process"`
+	ByPosition      []sum     `json:"by_position"`
+	NotYours        []string  `json:"not_yours"`
+	Unpriced        []string  `json:"unpriced"`
+	Exclusions      []string  `json:"exclusions"`
+	Errors          int       `json:"errors"`
+	Warnings        int       `json:"warnings"`
+	Notes           int       `json:"notes"`
 }
 
 func newSum(s price.Sum) sum {
@@ -80,6 +81,10 @@ type needs struct {
 	Feed    number   `json:"wfs_m_min"`
 	Share   number   `json:"arc_share"`
 	Supply  number   `json:"supply_kw"`
+	KVA     number   `json:"supply_kva"`
+	Phases  int      `json:"phases"`
+	Spool   number   `json:"spool_kg"`
+	Gun     string   `json:"gun"`
 	Longest number   `json:"longest_run_s"`
 	Wires   []number `json:"wire_mm"`
 	Modes   []string `json:"transfer"`
@@ -90,7 +95,7 @@ func newNeeds(n *price.Needs) *needs {
 	if n == nil {
 		return nil
 	}
-	out := &needs{of(n.Current, 3), of(n.Volts, 3), of(n.Feed, 4), of(n.Share, 9), of(n.Supply, 3), of(n.LongestS, 1), []number{}, append([]string{}, n.Modes...), n.Mark}
+	out := &needs{of(n.Current, 3), of(n.Volts, 3), of(n.Feed, 4), of(n.Share, 9), of(n.Supply, 3), of(n.KVA, 3), n.Phases, when(n.Spool > 0, of(n.Spool, 3)), n.Gun, of(n.LongestS, 1), []number{}, append([]string{}, n.Modes...), n.Mark}
 	for _, d := range n.Wires {
 		out.Wires = append(out.Wires, of(d, 3))
 	}
@@ -121,8 +126,8 @@ func newTotals(t *price.Totals) totals {
 		CostLabour: amount(t.LabourCost), CostWire: amount(t.Wire), CostGas: amount(t.Gas), CostPower: amount(t.Power), CostOther: amount(t.Other),
 		ChangeOvers: t.ChangeOvers, ChangeOverMin: of(t.ChangeOverMin, price.MinuteDecimals),
 		ChangeOverCost: amount(t.ChangeOverCost), ChangeOverPrice: amount(t.ChangeOverPrice), JobCost: amount(t.Cost), JobPrice: amount(t.Price),
-		MachineNeeds: newNeeds(t.Needs),
-		PriceLow:     when(t.Spread.Draws > 0, amount(t.Spread.Low)), PriceMid: when(t.Spread.Draws > 0, amount(t.Spread.Mid)),
+		MachineNeeds: newNeeds(t.Needs), PayBack: payBacks(t.PayBack),
+		PriceLow: when(t.Spread.Draws > 0, amount(t.Spread.Low)), PriceMid: when(t.Spread.Draws > 0, amount(t.Spread.Mid)),
 		PriceHigh: when(t.Spread.Draws > 0, amount(t.Spread.High)), PriceDraws: t.Spread.Draws, PriceFactors: newSwings(t.Spread.Factors),
 		DrawnKg: of(t.DrawnKg, price.KgDecimals), OverweldKg: of(t.OverweldKg, price.KgDecimals), OverweldCost: of(t.OverweldCost, price.MoneyDecimals),
 		ByAssembly: newSums(t.ByAssembly), ByWire: newSums(t.ByWire), ByGas: newSums(t.ByGas), ByProcess: newSums(t.ByProcess), ByPosition: newSums(t.ByPosition),
@@ -131,6 +136,25 @@ func newTotals(t *price.Totals) totals {
 	}
 	for _, v := range t.NotYours {
 		out.NotYours = append(out.NotYours, v.Key)
+	}
+	return out
+}
+
+// payBack is what a machine that the shop has not would save on the job.
+type payBack struct {
+	Machine string `json:"machine"`
+	Saves   number `json:"saves"` // null: it welds joints that nothing else does
+	Hours   number `json:"saves_h"`
+	Price   number `json:"price"` // null: not stated
+	Jobs    number `json:"jobs"`  // such jobs that pay it back; null: not known, or never
+	Opens   int    `json:"opens"` // joints that only this machine welds
+}
+
+func payBacks(list []price.PayBack) []payBack {
+	out := []payBack{}
+	for _, p := range list {
+		out = append(out, payBack{p.Machine, when(p.Opens == 0, of(p.Saves, price.MoneyDecimals)), when(p.Opens == 0, of(p.Hours, 3)),
+			when(p.Price > 0, of(p.Price, price.MoneyDecimals)), when(p.Jobs > 0, of(p.Jobs, 2)), p.Opens})
 	}
 	return out
 }

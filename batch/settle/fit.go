@@ -26,7 +26,8 @@ const (
 //
 //	f = Σ u site (1 + rework) T_arc / Σ u (T_labour − T_apart)   (SETTLE-4)
 //
-// Only records with both, and joints whose machine bears more arc time than that.
+// T in min; u: see ratio. Only records with both, and joints whose machine bears
+// more arc time than that. Basis: derived, COST-1 solved for the factor.
 func (s *Settled) operating(shop Shop) Factor {
 	f := Factor{Key: "operating_factor", Name: "operating factor", Unit: "share of the welding time", Planned: shop.OperatingFactor}
 	var arc, rest, u []float64
@@ -48,6 +49,8 @@ func (s *Settled) operating(shop Shop) Factor {
 // together: the spool on the scales is the surest of all records.
 //
 //	g = Σ u wire / Σ u planned wire   (SETTLE-5)
+//
+// Basis: derived, definition.
 func (s *Settled) wire(shop Shop) Factor {
 	f := Factor{Key: "", Name: "wire used over wire planned", Unit: "ratio", Planned: 1}
 	var used, planned, u []float64
@@ -68,6 +71,9 @@ func (s *Settled) wire(shop Shop) Factor {
 // overweld fits the oversize of fillets from the metal that the arc laid.
 //
 //	Σ u made(x) = Σ u metal, solved for x   (SETTLE-6)
+//
+// x in mm; made by SETTLE-2, metal by SETTLE-1 times the deposition efficiency.
+// Basis: derived, the balance of metal.
 func (s *Settled) overweld(shop Shop) Factor {
 	f := Factor{Key: "overweld_mm", Name: "oversize of fillets", Unit: "mm", Planned: shop.Overweld}
 	var joints []Joint
@@ -94,6 +100,8 @@ func (s *Settled) overweld(shop Shop) Factor {
 // loss fits the wire that never reached the arc.
 //
 //	p = 100 (Σ u wire / Σ u melted − 1)   (SETTLE-7)
+//
+// p in % of the wire melted. Basis: derived, definition.
 func (s *Settled) loss(shop Shop) Factor {
 	f := Factor{Key: "waste_pct", Name: "wire lost", Unit: "%", Planned: shop.WastePct}
 	var used, melted, u []float64

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -30,7 +31,9 @@ func (o *output) needsBlock(g *look.Grid, at int) {
 		{"Longest run without a stop", "0", n.LongestS, "s", "a stitch, or a seam between two of the starts that the sheet of rates counts"},
 		{"Voltage", "0.0", float64(n.Volts), "V", "under load"},
 		{"Wire feed", "0.0", feed.show(float64(n.Feed), us), feed.name(us), ""},
-		{"Supply", "0.0", n.Supply, "kW", "voltage x current / efficiency of the source (SUPPLY-1); a socket of 230 V and 16 A gives 3.7 kW"},
+		{"Supply", "0.0", n.Supply, "kW", "voltage x current / efficiency of the machine (SUPPLY-1)"},
+		{"which is", "0.0", n.KVA, "kVA", fmt.Sprintf("supply / power factor of the machine (SUPPLY-2); %s, as a socket of 230 V and 16 A bears 3.7 kVA", phases(n.Phases))},
+		{"Spool", "0.#", kilo.show(float64(n.Spool), us), kilo.name(us), "the largest that the shop buys of these wires; the feeder must take it"},
 	} {
 		at++
 		g.Text(at, 1, look.Plain, l.name)
@@ -41,4 +44,51 @@ func (o *output) needsBlock(g *look.Grid, at int) {
 	at++
 	g.Text(at, 1, look.Plain, "Wires and modes")
 	g.Text(at, 2, look.Plain, fmt.Sprintf("%s mm; %s", strings.Join(wires, ", "), strings.Join(n.Modes, ", ")))
+	at++
+	g.Text(at, 1, look.Plain, "Gun")
+	g.Text(at, 2, look.Plain, n.Gun)
+	o.payBackLines(g, at+1)
+}
+
+// phases says how many the mains must have.
+func phases(n int) string {
+	if n == 1 {
+		return "one phase will do"
+	}
+	return "three phases"
+}
+
+// payBackLines say what each machine that the shop has not would save.
+func (o *output) payBackLines(g *look.Grid, at int) {
+	list := o.l.job.Totals.PayBack
+	if len(list) == 0 {
+		return
+	}
+	at++
+	g.Section(at, 12, "What another machine would save on this list")
+	at++
+	g.Line(at, look.Head, "Machine")
+	for c, s := range []string{"Saves " + o.l.job.Shop.Currency, "Hours", "Price", "Jobs to pay it back"} {
+		g.Text(at, c+2, look.HeadNum, s)
+	}
+	for _, p := range list {
+		at++
+		g.Text(at, 1, look.Plain, p.Machine)
+		switch {
+		case p.Opens > 0:
+			g.Text(at, 6, look.Sub, fmt.Sprintf("welds %d joints that the shop's machines do not; nothing to compare with", p.Opens))
+			continue
+		case p.Saves == 0:
+			g.Text(at, 6, look.Sub, "saves nothing on this list")
+			continue
+		}
+		g.Number(at, 2, look.Calc, money, "", float64(p.Saves))
+		g.Number(at, 3, look.Calc, "0.0", "", p.Hours)
+		if p.Price > 0 {
+			g.Number(at, 4, look.Calc, money, "", float64(p.Price))
+			g.Number(at, 5, look.Calc, "0", "", math.Ceil(p.Jobs))
+		} else {
+			g.Text(at, 6, look.Sub, "state machine_price."+p.Machine+" in the shop file for the number of jobs")
+		}
+	}
 }
