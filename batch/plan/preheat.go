@@ -229,6 +229,9 @@ func (f *preheat) loudness(t *task) (code string, level finding.Level) {
 // short is what the welder acts on: how warm, how far from the seam it is
 // measured, and whether paper may lower it.
 func (f *preheat) short(r *tables.CheckRule) string {
+	if f.method == "category" && *f.temp <= ambient {
+		return "parts at least " + number(float64(*f.temp), 0) + " °C before the first run, by category " + f.row.Category
+	}
 	text := "preheat " + number(float64(*f.temp), 0) + " °C, measured " + mmText(r.Value) + " from the seam"
 	switch {
 	case f.method == "category":
