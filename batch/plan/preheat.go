@@ -203,13 +203,6 @@ func (k *checker) preheat(t *task, p *Plan) {
 	}
 }
 
-// warm tells a preheat: short for the sheet, with the figures behind it.
-func (k *checker) warm(code string, level finding.Level, source, basis string, f *preheat, more string) {
-	if r := k.c.book.first(code); r != nil {
-		k.out = append(k.out, finding.Check{Code: code, Level: level, Text: f.short(r), More: more, Rule: r.Rule, Source: source, Basis: basis, Do: r.Do})
-	}
-}
-
 // loudness is how a preheat is told. Where a procedure is named, that governs.
 // Where the standard's other method finds none, or where the standard's highest
 // alone calls for it and ordinary deliveries of the grade would not, paper most
