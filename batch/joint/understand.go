@@ -119,6 +119,7 @@ func (r *reader) titles(rows []list.Row) {
 
 // rows reads the rows below the header.
 func (r *reader) rows(body []list.Row, spot headerSpot) {
+	r.list.Joints = make([]Joint, 0, len(body))
 	for i, row := range body {
 		if len(r.list.Joints) > 0 && r.secondTable(row) {
 			for _, rest := range body[i:] {

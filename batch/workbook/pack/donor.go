@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"fmt"
+	"io"
 	"sort"
 	"strings"
 )
@@ -107,13 +108,15 @@ func (s *donorSheet) split(data []byte) error {
 	return nil
 }
 
-// write returns the whole sheet with its rows.
-func (s *donorSheet) write(styles []int, dxfs int) []byte {
-	p := &Pen{styles: styles}
+// write writes the whole sheet with its rows.
+func (s *donorSheet) write(to io.Writer, styles []int, dxfs int) error {
+	p := &Pen{styles: styles, to: to}
 	p.out = append(p.out, withSize(s.head, s.Size)...)
 	s.Draw(p)
 	p.EndRow()
-	return append(p.out, moveDxfs(s.tail, dxfs)...)
+	p.out = append(p.out, moveDxfs(s.tail, dxfs)...)
+	p.flush()
+	return p.err
 }
 
 // unselect keeps the sheet from opening together with the user's own.

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"fmt"
+	"io"
 	"strconv"
 	"strings"
 )
@@ -50,9 +51,11 @@ type graft struct {
 	typeText, bookRelText           strings.Builder
 }
 
+// freshPart is a part of ours: its bytes, or who writes them where they are many.
 type freshPart struct {
-	name string
-	data []byte
+	name  string
+	data  []byte
+	write func(io.Writer) error
 }
 
 func (g *graft) styles() error {
@@ -81,7 +84,12 @@ func (g *graft) freeMark() string {
 
 // add takes a part of ours into the package.
 func (g *graft) add(name, kind string, data []byte) {
-	g.fresh = append(g.fresh, freshPart{name, data})
+	g.fresh = append(g.fresh, freshPart{name: name, data: data})
+	g.declare(name, kind)
+}
+
+// declare gives a part of ours its type.
+func (g *graft) declare(name, kind string) {
 	if kind == "" && !g.relsTyped() {
 		kind = relsType
 	}
@@ -122,7 +130,8 @@ func (g *graft) sheets() {
 		s := &g.d.sheets[i]
 		s.unselect()
 		name := fmt.Sprintf("xl/worksheets/%ssheet%d.xml", g.mark, i+1)
-		g.add(name, sheetType, s.write(g.merged.styles, g.merged.dxfs))
+		g.fresh = append(g.fresh, freshPart{name: name, write: func(w io.Writer) error { return s.write(w, g.merged.styles, g.merged.dxfs) }})
+		g.declare(name, sheetType)
 		g.relate(s.path, name)
 		id := g.freeID(fmt.Sprintf("rIdSeamtally%d", i+1))
 		g.bookRelText.WriteString(relation(g.u.bookRels.root, id, "worksheet", "/"+name))
@@ -264,7 +273,7 @@ func (g *graft) write() ([]byte, error) {
 		}
 	}
 	for _, part := range g.fresh {
-		if err := p.put(part.name, part.data); err != nil {
+		if err := p.add(part); err != nil {
 			return nil, err
 		}
 	}

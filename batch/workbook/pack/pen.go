@@ -2,6 +2,7 @@ package pack
 
 import (
 	"encoding/xml"
+	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -27,12 +28,18 @@ type Pen struct {
 	styles []int // donor style -> style in the final workbook
 	row    []byte
 	inRow  bool
+
+	to  io.Writer // where full rows go; nil: they are kept
+	err error
 }
 
 // StartRow opens a row of our own sheets; a height is a proposal, 0 leaves it to
 // the program.
 func (p *Pen) StartRow(n int, height float64) {
 	p.EndRow()
+	if p.to != nil && len(p.out) > 1<<16 {
+		p.flush()
+	}
 	p.At(n)
 	p.out = append(p.out, `<row r="`...)
 	p.out = append(p.out, p.row...)
@@ -42,6 +49,14 @@ func (p *Pen) StartRow(n int, height float64) {
 	}
 	p.out = append(p.out, `">`...)
 	p.inRow = true
+}
+
+// flush hands on what was written so far.
+func (p *Pen) flush() {
+	if _, err := p.to.Write(p.out); err != nil && p.err == nil {
+		p.err = err
+	}
+	p.out = p.out[:0]
 }
 
 // EndRow closes the row of our own sheets.
@@ -137,19 +152,7 @@ func (p *Pen) Text(col string, style int, f Formula, s string) {
 		return
 	}
 	if f == nil {
-		p.open(col, style, "inlineStr")
-		p.out = append(p.out, '>')
-		p.tag(true, "is")
-		p.out = append(p.out, '<')
-		p.out = append(p.out, p.prefix...)
-		p.out = append(p.out, 't')
-		if s != strings.TrimSpace(s) || strings.ContainsAny(s, "\n\t") {
-			p.out = append(p.out, ` xml:space="preserve"`...)
-		}
-		p.out = append(p.out, '>')
-		p.escaped(s)
-		p.tag(false, "t")
-		p.tag(false, "is")
+		p.plainText(col, style, s)
 	} else {
 		p.open(col, style, "str")
 		p.out = append(p.out, '>')
@@ -161,24 +164,48 @@ func (p *Pen) Text(col string, style int, f Formula, s string) {
 	p.tag(false, "c")
 }
 
-func (p *Pen) escaped(s string) {
-	for i := 0; i < len(s); i++ {
-		switch c := s[i]; c {
-		case '&':
-			p.out = append(p.out, "&amp;"...)
-		case '<':
-			p.out = append(p.out, "&lt;"...)
-		case '>':
-			p.out = append(p.out, "&gt;"...)
-		case '_':
-			p.out = append(p.out, '_')
-			if looksEscaped(s[i:]) {
-				p.out = append(p.out, "x005F_"...)
-			}
-		default:
-			p.out = append(p.out, c)
-		}
+// plainText writes a text that no formula gives.
+func (p *Pen) plainText(col string, style int, s string) {
+	p.open(col, style, "inlineStr")
+	p.out = append(p.out, '>')
+	p.tag(true, "is")
+	p.out = append(p.out, '<')
+	p.out = append(p.out, p.prefix...)
+	p.out = append(p.out, 't')
+	if s != strings.TrimSpace(s) || strings.ContainsAny(s, "\n\t") {
+		p.out = append(p.out, ` xml:space="preserve"`...)
 	}
+	p.out = append(p.out, '>')
+	p.escaped(s)
+	p.tag(false, "t")
+	p.tag(false, "is")
+}
+
+// escaped writes a text with what XML asks to be spelled otherwise.
+func (p *Pen) escaped(s string) {
+	from := 0
+	for i := 0; i < len(s); i++ {
+		instead := ""
+		switch s[i] {
+		case '&':
+			instead = "&amp;"
+		case '<':
+			instead = "&lt;"
+		case '>':
+			instead = "&gt;"
+		case '_':
+			if !looksEscaped(s[i:]) {
+				continue
+			}
+			instead = "_x005F_"
+		default:
+			continue
+		}
+		p.out = append(p.out, s[from:i]...)
+		p.out = append(p.out, instead...)
+		from = i + 1
+	}
+	p.out = append(p.out, s[from:]...)
 }
 
 // looksEscaped tells whether a text holds, by chance, what the format takes for

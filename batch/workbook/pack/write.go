@@ -46,6 +46,18 @@ func (p *packer) put(name string, data []byte) error {
 	return err
 }
 
+// add writes a part of ours.
+func (p *packer) add(part freshPart) error {
+	if part.write == nil {
+		return p.put(part.name, part.data)
+	}
+	w, err := p.create(part.name)
+	if err == nil {
+		err = part.write(w)
+	}
+	return err
+}
+
 // finish writes the properties part with the stamp and closes the package. The
 // stamp covers everything up to the first byte of the part it stands in.
 func (p *packer) finish(props *part) ([]byte, error) {
@@ -72,8 +84,9 @@ func Fresh(donorBytes []byte, sheets []Sheet, charts map[string]Cache) ([]byte, 
 	if err != nil {
 		return nil, err
 	}
+	drawn := map[string]*donorSheet{}
 	for i := range d.sheets {
-		d.parts[d.sheets[i].path] = d.sheets[i].write(nil, 0)
+		drawn[d.sheets[i].path] = &d.sheets[i]
 	}
 	if err := d.sortTypes(); err != nil {
 		return nil, err
@@ -84,7 +97,11 @@ func Fresh(donorBytes []byte, sheets []Sheet, charts map[string]Cache) ([]byte, 
 	d.hideNames()
 	p := newPacker()
 	for _, name := range freshOrder(d.names) {
-		if err := p.put(name, d.parts[name]); err != nil {
+		part := freshPart{name: name, data: d.parts[name]}
+		if s := drawn[name]; s != nil {
+			part.write = func(w io.Writer) error { return s.write(w, nil, 0) }
+		}
+		if err := p.add(part); err != nil {
 			return nil, err
 		}
 	}
