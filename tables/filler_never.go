@@ -1,6 +1,7 @@
 package tables
 
-// FillerNever is a filler that a family of materials is never welded with,
+// FillerNever is a filler that a family of materials, or one grade of it, is never
+// welded with,
 // whoever asks, and why.
 type FillerNever struct {
 	Family string `csv:"family"`
@@ -9,7 +10,7 @@ type FillerNever struct {
 	Origin
 }
 
-// Never returns why a filler is not used on any of the families.
+// Never returns why a filler is not used on any of the families or grades.
 func (f *Facts) Never(filler string, families ...string) (FillerNever, bool) {
 	for _, n := range f.FillerNevers {
 		for _, family := range families {

@@ -31,6 +31,12 @@ type Wire struct {
 // shields itself.
 func (w Wire) Gases() []string { return strings.Fields(w.GasList) }
 
+// Slag tells whether the wire leaves a slag on every run: rutile, basic and
+// self-shielded cored wires do, solid and metal-cored ones do not.
+func (w Wire) Slag() bool {
+	return strings.HasSuffix(w.Construction, "cored") && w.Construction != "metal cored"
+}
+
 // Soft tells whether the wire is an aluminium-silicon alloy, which bends most
 // easily: the 4xxx series of ISO 18273.
 func (w Wire) Soft() bool { return strings.HasPrefix(w.Filler, "S Al 4") }

@@ -49,6 +49,7 @@ func (c *catalog) waySettings(p *Plan, t *task, o *outcome) {
 	if o.machine != nil {
 		p.Machine, p.Source = o.machine.row.Name, o.machine.row
 	}
+	p.Slag = n.slag
 	if c.softFeed(n) != nil {
 		p.Gun = "push-pull or spool gun"
 	}

@@ -58,6 +58,7 @@ type way struct {
 	spool, onHand     float64 // kg
 	machines          []*machine
 	rootWay           *way // the same wire and gas in short arc, for open roots
+	slag              bool // the wire leaves a slag
 	pulseUnstated     bool // a pulse machine that the shop has not said it has
 }
 
@@ -209,6 +210,7 @@ func (c *catalog) fillIn(n *way) bool {
 	n.pass = c.singlePass(n)
 	n.travel = c.travels(n)
 	n.beads = c.beadsOf(n)
+	n.slag = n.wire.Slag()
 	n.flow = c.shield(n)
 	n.stick = c.stickout(n)
 	eff, ok := c.set.Efficiency(*n.wire, n.gas.Gas, string(n.mode))

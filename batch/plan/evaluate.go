@@ -201,11 +201,15 @@ func (c *catalog) quantities(o *outcome, t *task) {
 	o.starts = t.startsPerPass * float64(o.passes)
 	o.gas = o.way.flow.Start * (o.arc + o.starts*float64(shop.Preflow+shop.Postflow)/60)
 	o.kwh = ui * t.seam / 60 / 1000 / c.efficiency(o)
+	slag := 0.0
+	if o.way.slag {
+		slag = t.seam * float64(o.passes)
+	}
 	o.cost = rates.CostOf(rates.Quantities{
 		Qty: t.j.Qty, Seam: units.Metre(t.seam), Seams: t.seams, Passes: o.passes, Arc: units.Minute(o.arc),
 		Site: t.site, DutyCap: o.duty, WireKg: units.Kg(o.wireKg), WirePerKg: units.Money(o.way.perKg),
 		Gas: units.Litre(o.gas), GasPerLitre: units.Money(o.way.perLitre), ArcEnergy: units.KWh(o.kwh),
-		Transfer: string(o.way.mode), GasName: o.way.gas.Gas, Metal: o.way.wire.Metal,
+		Transfer: string(o.way.mode), GasName: o.way.gas.Gas, SlagRuns: units.Metre(slag), Metal: o.way.wire.Metal,
 	}, shop)
 }
 

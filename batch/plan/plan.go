@@ -127,6 +127,7 @@ type Plan struct {
 	Transfer  Transfer
 	Machine   string
 	Source    *tables.Machine // the row of the machine; nil: none
+	Slag      bool            // every run leaves a slag to take off
 	Gun       string          // the gun that the wire asks for; "" for a plain one
 
 	Runs      []Run

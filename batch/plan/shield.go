@@ -141,9 +141,9 @@ func (k *checker) shielding(t *task, o *outcome) {
 
 // never judges a filler that one of the materials is not welded with at all.
 func (k *checker) never(t *task, n *way) {
-	families := []string{t.mat.Family}
+	families := []string{t.mat.Family, t.mat.Grade}
 	if t.mat2 != nil {
-		families = append(families, t.mat2.Family)
+		families = append(families, t.mat2.Family, t.mat2.Grade)
 	}
 	if r, ok := k.c.set.Never(n.wire.Filler, families...); ok {
 		k.sayf("filler-never", finding.Error, "%s on %s: %s", n.wire.Filler, r.Family, r.Why)

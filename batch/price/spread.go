@@ -156,6 +156,9 @@ func (l *lot) prices(p *plan.Plan, shop *rates.Shop) {
 func (l *lot) add(p *plan.Plan, shop *rates.Shop) {
 	l.q.Qty += p.Joint.Qty
 	l.q.Seam += p.Seam
+	if p.Slag {
+		l.q.SlagRuns += p.Seam * units.Metre(p.Passes())
+	}
 	if shop.BetweenPassMin > 0 { // (passes - 1) seams, as COST-1 counts them
 		l.q.Seams += float64(p.Cost.Labour.BetweenPass / shop.BetweenPassMin)
 	}

@@ -22,12 +22,14 @@ import (
 //	energy   = arc energy + idle_w (labour - arc) / 60000                     (COST-5)
 //	power    = energy x power_price                                           (COST-6)
 //	other    = arc / 60 / tip_life_h x tip_price
-//	         + seam x spatter_min_m / 60 x labour_rate (1 + overhead_pct/100) (COST-7)
+//	         + (seam x spatter_min_m + runs x slag_min_m) / 60
+//	           x labour_rate (1 + overhead_pct/100)                           (COST-7)
 //	cost     = labour cost + wire + gas + power + other                       (COST-8)
 //	price    = cost / (1 - margin_pct / 100)                                  (COST-9)
 //
 // Symbols: arc: arc time, min; seam: metres actually welded, m; qty: identical
-// joints; seams: separate seams (qty x sides); passes: of one seam; f: share of
+// joints; seams: separate seams (qty x sides); passes: of one seam; runs: metres
+// of runs that leave a slag; f: share of
 // the welding time with the arc burning, 0..1; duty: share the machine bears,
 // 0 or 1 for no limit; site: site_factor on site, else 1; arc energy: from the
 // mains while the arc burns, kWh; prices in the shop's currency.
@@ -38,7 +40,7 @@ import (
 //
 // Assumes: fit-up and tacking are their own time and not inside the operating
 // factor; overhead lies on labour only; rework repeats the arc's share of the
-// labour, not the metal; spatter cleaning is paid at the labour cost rate and is
+// labour, not the metal; spatter and slag are cleaned at the labour cost rate, which is
 // part of the other costs, not of the labour minutes.
 //
 // Source: the split into labour, wire, gas and power by operating factor and
@@ -59,7 +61,7 @@ func CostOf(q Quantities, s *Shop) Cost {
 	cost.Gas = units.Money(float64(q.Gas) * float64(q.GasPerLitre))               // COST-4
 	cost.Energy = q.ArcEnergy + idleEnergy(total-q.Arc, s.IdleW)                  // COST-5
 	cost.Power = units.Money(float64(cost.Energy) * float64(s.PowerPrice))        // COST-6
-	cost.Other = s.TipCost(q.Arc) + units.Money(SpatterMin(q, s)*perMinute)       // COST-7
+	cost.Other = s.TipCost(q.Arc) + units.Money(CleaningMin(q, s)*perMinute)       // COST-7
 	cost.Total = cost.LabourCost + cost.Wire + cost.Gas + cost.Power + cost.Other // COST-8
 	cost.Price = s.PriceOf(cost.Total)                                            // COST-9
 	if bad(float64(cost.Price)) || bad(float64(total)) || bad(float64(cost.Energy)) {
@@ -113,14 +115,20 @@ func (s *Shop) PriceOf(cost units.Money) units.Money {
 	return units.Money(float64(cost) / (1 - s.MarginPct/100))
 }
 
-// SpatterMin returns the minutes of spatter cleaning of a joint. A figure for
-// the transfer mode under the joint's gas beats the one for the mode alone.
-func SpatterMin(q Quantities, s *Shop) float64 {
-	perMetre, ok := s.SpatterMinM[q.Transfer+"."+q.GasName]
+// CleaningMin returns the minutes of taking spatter and slag off a joint. A spatter
+// figure for the transfer mode under the joint's gas beats the one for the mode
+// alone; slag is taken off every run of a wire that leaves one.
+func CleaningMin(q Quantities, s *Shop) float64 {
+	return float64(q.Seam)*SpatterMinM(q.Transfer, q.GasName, s) + float64(q.SlagRuns)*s.SlagMinM
+}
+
+// SpatterMinM returns the minutes of spatter cleaning per metre of seam.
+func SpatterMinM(transfer, gas string, s *Shop) float64 {
+	perMetre, ok := s.SpatterMinM[transfer+"."+gas]
 	if !ok {
-		perMetre = s.SpatterMinM[q.Transfer]
+		perMetre = s.SpatterMinM[transfer]
 	}
-	return float64(q.Seam) * perMetre
+	return perMetre
 }
 
 // idleEnergy returns what the power source draws while it waits.

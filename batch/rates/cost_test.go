@@ -119,7 +119,7 @@ func TestContractFormula(t *testing.T) {
 	q.DutyCap = 0.20 // the machine bears less than the operating factor: 18/0.20 = 90
 	near(t, "duty bound", float64(CostOf(q, &shop).Labour.Total), 12+10+4+8+90+1.8, 1e-9)
 	q.GasName = "C1"
-	near(t, "spatter under CO2", SpatterMin(q, &shop), 4, 1e-9)
+	near(t, "spatter under CO2", CleaningMin(q, &shop), 4, 1e-9)
 }
 
 // TestImpossibleRates: nothing that is not a number ever leaves CostOf.
@@ -193,4 +193,12 @@ func TestPriceRises(t *testing.T) {
 			t.Fatalf("price fell from %v to %v", before, after)
 		}
 	})
+}
+
+// Slag is taken off every run: two runs of three metres at a minute a metre.
+func TestSlagIsCleanedOffEveryRun(t *testing.T) {
+	s := Shop{SlagMinM: 1, SpatterMinM: map[string]float64{"spray": 0.5}}
+	if got := CleaningMin(Quantities{Seam: 3, SlagRuns: 6, Transfer: "spray"}, &s); got != 7.5 {
+		t.Errorf("%g min, want 3 x 0.5 + 6 x 1", got)
+	}
 }

@@ -30,6 +30,7 @@ var fields = []field{
 	{"joint_min", 0, 10000, func(s *Shop, v float64) { s.JointMin = units.Minute(v) }},
 	{"fitup_min_m", 0, 1000, func(s *Shop, v float64) { s.FitupMinM = v }},
 	{"clean_min_m", 0, 1000, func(s *Shop, v float64) { s.CleanMinM = v }},
+	{"slag_min_m", 0, 60, func(s *Shop, v float64) { s.SlagMinM = v }},
 	{"between_pass_min", 0, 1000, func(s *Shop, v float64) { s.BetweenPassMin = units.Minute(v) }},
 	{"change_min", 0, 1000, func(s *Shop, v float64) { s.ChangeMin = units.Minute(v) }},
 	{"site_factor", 0.5, 20, func(s *Shop, v float64) { s.SiteFactor = v }},

@@ -78,6 +78,7 @@ type Shop struct {
 	IdleW                  float64
 	TipPrice               units.Money
 	TipLifeH               float64            // arc hours of one contact tip
+	SlagMinM               float64            // minutes of slag removal per metre of run, for wires that leave a slag
 	SpatterMinM            map[string]float64 // by transfer ("short arc", "globular", "spray", "pulse"): minutes of spatter cleaning per metre; "short arc.C1" for one gas alone
 	SizeMeans, MissingSize string
 	Choose                 string // "list" or "joint"
@@ -107,7 +108,8 @@ type Quantities struct {
 	GasPerLitre units.Money
 	ArcEnergy   units.KWh // from the mains while the arc burns: U I t / efficiency
 	Transfer    string
-	GasName     string // designation; only for a spatter time of its own
+	GasName     string      // designation; only for a spatter time of its own
+	SlagRuns    units.Metre // of runs that leave a slag, all copies; zero: none
 	Metal       string
 }
 

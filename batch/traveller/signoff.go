@@ -29,6 +29,9 @@ func (f *flow) testBead(p *plan.Plan) {
 	f.p.Write(box, r.X, r.Y+5, 62, page.Left, title, f.say("test.title"))
 	x := r.X + 64
 	for _, key := range []string{"start.earth", "start.tip", "start.liner", "start.gas", "start.clean"} {
+		if key == "start.gas" && p.Gas == "" {
+			continue // the wire shields itself
+		}
 		text := f.say(key)
 		w := small.Width(page.Clean(text))
 		if x+4+w > r.Right() {
@@ -38,13 +41,17 @@ func (f *flow) testBead(p *plan.Plan) {
 		f.p.Write(box, x+3.6, r.Y+4.8, w+0.1, page.Left, small, text)
 		x += w + 6.5
 	}
-	f.blanks(box, page.Rect{X: r.X, Y: r.Y + 7, W: r.W, H: 4.9 + 2*f.blankRow()})
+	f.blanks(box, page.Rect{X: r.X, Y: r.Y + 7, W: r.W, H: 4.9 + 2*f.blankRow()}, p.Gas != "")
 }
 
-// blanks is the grid that the welder fills in.
-func (f *flow) blanks(box page.BoxID, r page.Rect) {
-	keys := []string{"blank.feed", "blank.volts", "blank.flow", "blank.seconds", "blank.arc", "blank.wire", "blank.wirelot", "blank.gaslot", "blank.ok"}
-	cells := r.Columns(0, 25, 15, 15, 15, 18, 18, 18, 22, 22, 17)
+// blanks is the grid that the welder fills in; without a gas it has no boxes for it.
+func (f *flow) blanks(box page.BoxID, r page.Rect, gas bool) {
+	keys := []string{"blank.feed", "blank.volts", "blank.seconds", "blank.arc", "blank.wire", "blank.wirelot", "blank.ok"}
+	cells := r.Columns(0, 25, 18, 18, 21, 21, 21, 34, 20)
+	if gas {
+		keys = []string{"blank.feed", "blank.volts", "blank.flow", "blank.seconds", "blank.arc", "blank.wire", "blank.wirelot", "blank.gaslot", "blank.ok"}
+		cells = r.Columns(0, 25, 15, 15, 15, 18, 18, 18, 22, 22, 17)
+	}
 	_, per := f.show.Pace(1)
 	for i, key := range keys {
 		text := f.say(key)

@@ -31,7 +31,7 @@ var equations = [][3]string{
 	{"HEAT", "E = U I / v;  Q = k E", "arc energy and heat input (EN 1011-1)"},
 	{"GAS", "gas = flow × (t + starts × (pre-flow + post-flow))", "starts: stitches × passes, or per metre of a continuous seam"},
 	{"COST-1", "labour = (joints + fit-up + cleaning + between passes + arc / min(operating factor, duty) × (1 + rework)) × site factor", "minutes"},
-	{"COST-2 to 7", "money of labour (with overhead), wire, gas, energy, power, tips and spatter", "each in its column"},
+	{"COST-2 to 7", "money of labour (with overhead), wire, gas, energy, power, tips, spatter and slag", "each in its column"},
 	{"COST-8, 9", "cost = sum of the five;  price = cost / (1 − margin)", "margin is a share of the price"},
 	{"OVER-1", "(1 − A drawn / A)(arc labour + wire + gas + power + tips)", "what the allowances cost"},
 }

@@ -54,6 +54,7 @@ func planColumns() []column {
 		calc(g, "wire_price", "Wire price per kg", none, 9, money, withSettings(wirePrice), wirePriceFormula, "from the Rates sheet"),
 		calc(g, "gas_price", "Gas price per l", none, 9, "0.0000", withSettings(gasPrice), gasPriceFormula, "cylinder price / cylinder content"),
 		calc(g, "spatter_min_m", "Spatter min/m", none, 9, "0.00", withSettings(spatterOf), spatterFormula, "by transfer and gas"),
+		calc(g, "slag_min_m", "Slag min/m", none, 9, "0.00", slagged, slagFormula, "passes x slag_min_m, for wires that leave a slag"),
 		calc(g, "tip_cost", "Tips", none, 8, money, withSettings(func(r *row) float64 { return tipCost(r) }), tipFormula, "arc hours / life of a tip x its price"),
 		calc(g, "drawn_kg", "Weld metal as drawn", kilo, 10, "0.000", real(drawnKg), func(*row) string { return "[weld_kg]*([area_drawn_mm2]/[area_mm2])" }, "weld metal of the drawn geometry alone"),
 		calc(g, "over_cost", "Cost of allowances", none, 10, money, withSettings(overCost),
@@ -208,8 +209,19 @@ func gasPriceFormula(r *row) string {
 }
 
 func spatterOf(r *row) float64 {
-	q := rates.Quantities{Seam: 1, Transfer: string(r.p.Transfer), GasName: r.p.Gas}
-	return rates.SpatterMin(q, r.shop())
+	return rates.SpatterMinM(string(r.p.Transfer), r.p.Gas, r.shop())
+}
+
+// slagged is the minutes of taking the slag off a metre of seam.
+func slagged(r *row) (float64, bool) {
+	return r.shop().SlagMinM * float64(r.p.Passes()), r.p.Settings && r.p.Slag
+}
+
+func slagFormula(r *row) string {
+	if !r.p.Settings || !r.p.Slag {
+		return ""
+	}
+	return "[passes]*{slag_min_m}"
 }
 
 func spatterFormula(r *row) string {

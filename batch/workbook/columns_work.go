@@ -66,7 +66,7 @@ func estimatorColumns(l *layout) []column {
 		cash("cost_gas", "Gas cost", func(r *row) units.Money { return r.p.Cost.Gas }, "[gas_raw_l]*[gas_price]", "gas x cylinder price / cylinder content (COST-4)"),
 		cash("cost_power", "Power cost", func(r *row) units.Money { return r.p.Cost.Power }, "[energy_raw_kwh]*{power_price}", "energy x power price (COST-6)"),
 		cash("cost_other", "Other cost", func(r *row) units.Money { return r.p.Cost.Other },
-			"[tip_cost]+[seam_raw_m]*[spatter_min_m]*({labour_rate}*(1+{overhead_pct}/100)/60)", "contact tips and spatter cleaning (COST-7)"),
+			"[tip_cost]+[seam_raw_m]*([spatter_min_m]+[slag_min_m])*({labour_rate}*(1+{overhead_pct}/100)/60)", "contact tips, spatter and slag cleaning (COST-7)"),
 		calc(g, "energy_kwh", "Energy", kilowH, 9, "0.00", settled(func(r *row) units.KWh { return r.p.Cost.Energy }),
 			always(rounded("[energy_raw_kwh]", price.KWhDecimals)), "arc energy / source efficiency + idle power (COST-5)"),
 	}
@@ -110,7 +110,7 @@ func foremanColumns() []column {
 		chosen(g, "passes", "Passes", none, 7, "0", func(r *row) (float64, bool) { return float64(r.p.Passes()), r.p.Passes() > 0 }, "of one seam"),
 		calc(g, "wire_kg", "Wire to buy", kilo, 9, "0.000", settled(func(r *row) units.Kg { return r.p.WireKg }), always(rounded(waste, price.KgDecimals)), "weld metal / efficiency x (1 + waste)"),
 		calc(g, "wire_m", "Wire length", metre, 9, "0", settled(func(r *row) units.Metre { return r.p.WireM }), always(waste+"/[linear_g_m]*1000"), "wire / linear mass"),
-		calc(g, "gas_l", "Gas", litre, 9, "0", settled(func(r *row) units.Litre { return r.p.GasL }), always(rounded("[gas_raw_l]", price.LitreDecimals)), "flow x (arc time + starts x (pre-flow + post-flow))"),
+		calc(g, "gas_l", "Gas", litre, 9, "0", shielded(func(r *row) units.Litre { return r.p.GasL }), gassed(rounded("[gas_raw_l]", price.LitreDecimals)), "flow x (arc time + starts x (pre-flow + post-flow))"),
 	}
 	cols[0].fold = false
 	return result(cols)
@@ -185,5 +185,25 @@ func moving(template string) func(*row) string {
 			return ""
 		}
 		return always(template)(r)
+	}
+}
+
+// shielded is a number that is there whenever the joint is welded under a gas.
+func shielded[T ~float64](get func(*row) T) func(*row) (float64, bool) {
+	return func(r *row) (float64, bool) {
+		if !r.p.Settings || r.p.Gas == "" {
+			return 0, false
+		}
+		return float64(get(r)), true
+	}
+}
+
+// gassed is always for joints that are welded under a gas.
+func gassed(template string) func(*row) string {
+	return func(r *row) string {
+		if !r.p.Settings || r.p.Gas == "" {
+			return ""
+		}
+		return template
 	}
 }

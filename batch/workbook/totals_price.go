@@ -24,7 +24,7 @@ func (o *output) priceBlock(g *look.Grid, at int) {
 		money     units.Money
 		how       string
 	}{{"Wire", "cost_wire", t.Wire, "bought, losses included"}, {"Gas", "cost_gas", t.Gas, "with pre-flow and post-flow"},
-		{"Power", "cost_power", t.Power, "arc and idle"}, {"Other", "cost_other", t.Other, "contact tips and spatter cleaning"}} {
+		{"Power", "cost_power", t.Power, "arc and idle"}, {"Other", "cost_other", t.Other, "contact tips, spatter and slag cleaning"}} {
 		b.line(p.name, 0, "", float64(p.money), o.sum(p.key, price.MoneyDecimals), p.how, look.Calc)
 	}
 	b.changes(t)
