@@ -104,7 +104,8 @@ func TestWishesAreObeyedAndChecked(t *testing.T) {
 		process, filler, gas, absence string
 	}{
 		{name: "4043 on 5083", j: asked("5083", "PB", "", "4043 1.2", "", 6, 8), code: "filler-never", level: finding.Error, settings: true},
-		{name: "4043 on 5754", j: asked("5754", "PB", "", "4043 1.2", "", 6, 8), code: "wire-metal", level: finding.Warning, settings: true, absence: "filler-never"},
+		{name: "4043 on 5754", j: asked("5754", "PB", "", "4043 1.2", "", 6, 8), code: "filler-never", level: finding.Error, settings: true},
+		{name: "4043 on 5052", j: asked("5052", "PB", "", "4043 1.2", "", 6, 8), code: "wire-metal", level: finding.Warning, settings: true, absence: "filler-never"},
 		{name: "5356 on 5083", j: asked("5083", "PB", "", "5356 1.2", "", 6, 8), settings: true, absence: "filler-never"},
 		{name: "steel wire on stainless", j: asked("304L", "PB", "", "G3Si1 1.0", "", 4, 4), code: "filler-never", level: finding.Error, settings: true},
 		{name: "M21 on aluminium", j: asked("6082", "PB", "", "", "M21", 6, 8), code: "gas-aluminium", level: finding.Error},

@@ -35,7 +35,7 @@ func buyList(plans []plan.Plan, shop *rates.Shop) []BuyLine {
 		}
 		t := lineOf(tips, p.Dia)
 		t.Need += shop.Tips(p.Arc)
-		t.UsedCost += shop.TipCost(p.Arc)
+		t.UsedCost += shop.TipCost(p.Cost.Labour.Arc) // not rounded, as it stands in the joint's cost
 	}
 	lines := append(wireLines(wires, shop), gasLines(gases, shop)...)
 	return append(lines, tipLines(tips, shop)...)

@@ -88,9 +88,13 @@ func held(t *testing.T, job *price.Job, i int, times float64, extra units.MM) ma
 	wire, _ := s.Wire(p.Filler, p.Dia)
 	cylinder, _ := s.Gas(p.Gas)
 	wireKg := metal / meanEfficiency(r) * (1 + s.WastePct/100)
+	slag := units.Metre(0)
+	if p.Slag {
+		slag = units.Metre(seam * float64(p.Passes()))
+	}
 	cost := rates.CostOf(rates.Quantities{Qty: r.j.Qty, Seam: units.Metre(seam), Seams: seamsOf(r), Passes: p.Passes(), Arc: units.Minute(arc),
 		Site: r.j.Where == joint.Site, DutyCap: p.Duty, WireKg: units.Kg(wireKg), WirePerKg: wire.PerKg, Gas: units.Litre(gas),
-		GasPerLitre: cylinder.PerLitre(), ArcEnergy: units.KWh(kwh), Transfer: string(p.Transfer), GasName: p.Gas, Metal: p.MetalGroup}, s)
+		GasPerLitre: cylinder.PerLitre(), ArcEnergy: units.KWh(kwh), Transfer: string(p.Transfer), GasName: p.Gas, SlagRuns: slag, Metal: p.MetalGroup}, s)
 	return map[string]float64{"Seam m": seam, "Area made mm²": area, "Weld metal kg": metal, "Arc time min": arc, "Wire to buy kg": wireKg,
 		"Labour min": float64(cost.Labour.Total), "Labour cost EUR": float64(cost.LabourCost), "Other cost EUR": float64(cost.Other),
 		"Cost EUR": float64(cost.Total), "Energy kWh": float64(cost.Energy)}
