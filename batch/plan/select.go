@@ -34,6 +34,7 @@ type selection struct {
 // team is what the joints on one set-up ask of a machine.
 type team struct {
 	joints int
+	most   int                // the heaviest machine that any joint needs; -1: none
 	own    [maxMachines]int32 // joints whose lightest machine this is
 	shut   [maxMachines]int32 // joints that this machine cannot weld
 }
@@ -121,8 +122,11 @@ func (s *selection) put(i, k int, sign int32) {
 	if o.machine == nil {
 		return
 	}
-	if o.machine.at < maxMachines {
-		t.own[o.machine.at] += sign
+	if at := o.machine.at; at < maxMachines {
+		t.own[at] += sign
+		for t.most = max(t.most, at); t.most >= 0 && t.own[t.most] == 0; {
+			t.most--
+		}
 	}
 	for at := range min(len(s.c.machines), maxMachines) {
 		if s.onto[i][k]&(1<<at) == 0 {
@@ -137,7 +141,7 @@ func (s *selection) clear() {
 	clear(s.kg)
 	clear(s.litres)
 	for _, n := range s.universe {
-		s.teams[n] = team{}
+		s.teams[n] = team{most: -1}
 	}
 }
 
@@ -164,7 +168,7 @@ func (s *selection) cost() float64 {
 func (s *selection) changes() int {
 	top := -1
 	for _, n := range s.universe {
-		top = max(top, s.teams[n].heaviest())
+		top = max(top, s.teams[n].most)
 	}
 	var key [fewCounted]uint16
 	count := 0
@@ -193,21 +197,11 @@ func (s *selection) changes() int {
 // noMachineBit stands for a set-up that no machine of the table welds.
 const noMachineBit = 63
 
-// heaviest returns the heaviest machine that any joint of the team needs; -1: none.
-func (t *team) heaviest() int {
-	for at := maxMachines - 1; at >= 0; at-- {
-		if t.own[at] > 0 {
-			return at
-		}
-	}
-	return -1
-}
-
 // machines returns the machines that the team is welded on, a bit each: the
 // list's heaviest or the team's heaviest where it bears them all, else each
 // joint's own.
 func (t *team) machines(top int) uint64 {
-	most := t.heaviest()
+	most := t.most
 	switch {
 	case most < 0:
 		return 1 << noMachineBit
