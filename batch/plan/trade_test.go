@@ -220,6 +220,12 @@ func TestEveryFigureIsPlausible(t *testing.T) {
 		inside("gas_l_min", p.GasFlow.Start)
 		inside("stickout_mm", p.Stickout.Start)
 		inside("passes", float64(len(p.Runs)))
+		inside("arc_min_kg", float64(p.Arc)/float64(p.WeldMetal))
+		inside("gas_l_kg", float64(p.GasL)/float64(p.WeldMetal))
+		inside("wire_ratio", float64(p.WireKg)/float64(p.WeldMetal))
+		inside("arc_share", float64(p.Arc)/float64(p.Cost.Labour.Total))
+		inside("labour_share", float64(p.Cost.LabourCost)/float64(p.Cost.Total))
+		inside("price_ratio", float64(p.Cost.Price)/float64(p.Cost.Total))
 		for _, r := range p.Runs {
 			inside("current_a", float64(r.Current))
 			inside("voltage_v", float64(r.Voltage))
