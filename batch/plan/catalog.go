@@ -87,7 +87,8 @@ type catalog struct {
 	fillers       map[string]int     // bit number of a filler class
 	pairs         map[[2]string][]tables.FillerChoice
 	targets       map[targetKey]*targets
-	likely        []likely // the plausible ranges, compiled
+	likely        []likely            // the plausible ranges, compiled
+	conditions    map[string][]string // words that tell of one, lower case
 	careOf        map[condition]care
 }
 
@@ -98,6 +99,7 @@ func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 		materials: map[string]grade{}, steels: map[string]*steelFacts{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{}, careOf: map[condition]care{},
 	}
 	c.readLikely()
+	c.readConditions()
 	for _, d := range set.Densities {
 		if d.Use == tables.WeldMetal {
 			c.density[d.Metal] = float64(d.Value)

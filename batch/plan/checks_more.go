@@ -55,32 +55,35 @@ func (k *checker) belowLeast(thin, leg, throat float64) bool {
 
 // coats judges paint and the place that the row's words tell of.
 func (k *checker) coats(t *task) {
-	if spokenOf(t.j, painted) {
+	if k.c.spoken(t.j, "paint") {
 		k.sayf("paint", finding.Warning, "the row speaks of paint or another coating")
 	}
-	if spokenOf(t.j, narrow) {
+	if k.c.spoken(t.j, "confined") {
 		k.sayf("confined", finding.Warning, "the row speaks of welding inside something")
 	}
 }
-
-// painted and narrow are the words that tell of a coating and of a confined space.
-var (
-	painted = []string{"paint", "primer", "primed", "coated", "lackier", "grundier", "peint", "pintad", "vernic"}
-	narrow  = []string{"confined", "inside tank", "inside the tank", "inside vessel", "inside the vessel", "manhole", "in tank", "behälter innen"}
-)
 
 // bareGrade is the most letters that a material has which says no more than its
 // grade: most rows are told apart by it without looking for words.
 const bareGrade = 8
 
-// spokenOf tells whether the row's own words hold one of the words.
-func spokenOf(j *joint.Joint, words []string) bool {
+// spoken tells whether the row's own words hold one that the table of words knows
+// for a condition. Zinc has its own check, and paint that comes later does no harm.
+func (c *catalog) spoken(j *joint.Joint, condition string) bool {
 	if j.Note == "" && len(j.Material) <= bareGrade && len(j.Material2) <= bareGrade {
 		return false
 	}
 	text := strings.ToLower(j.Note + " " + j.Material + " " + j.Material2)
-	if strings.Contains(text, "zinc") || strings.Contains(text, "unpainted") || strings.Contains(text, "paint after") {
-		return false // zinc has its own check; paint that comes later does no harm
+	holds := func(w string) bool { return strings.Contains(text, w) }
+	return slices.ContainsFunc(c.conditions[condition], holds) && !slices.ContainsFunc(c.conditions["no harm"], holds)
+}
+
+// readConditions compiles the words that tell of a coating or a confined space.
+func (c *catalog) readConditions() {
+	c.conditions = map[string][]string{}
+	for _, w := range c.set.Words {
+		if w.Use == "condition" {
+			c.conditions[w.Value] = append(c.conditions[w.Value], strings.ToLower(w.Spelling))
+		}
 	}
-	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
 }

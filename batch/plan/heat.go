@@ -97,7 +97,7 @@ type care struct {
 
 // care looks up what the joint's condition calls for, each condition once.
 func (c *catalog) care(t *task, wire *tables.Wire) care {
-	key := condition{metal: t.metal, where: string(t.j.Where), paint: spokenOf(t.j, painted), narrow: spokenOf(t.j, narrow), draught: t.site && !t.gasless}
+	key := condition{metal: t.metal, where: string(t.j.Where), paint: c.spoken(t.j, "paint"), narrow: c.spoken(t.j, "confined"), draught: t.site && !t.gasless}
 	if !t.brazed() { // brazing leaves the coating on
 		key.coat, key.coat2 = coating(t.mat), coating(t.mat2)
 	}

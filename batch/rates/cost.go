@@ -61,7 +61,7 @@ func CostOf(q Quantities, s *Shop) Cost {
 	cost.Gas = units.Money(float64(q.Gas) * float64(q.GasPerLitre))               // COST-4
 	cost.Energy = q.ArcEnergy + idleEnergy(total-q.Arc, s.IdleW)                  // COST-5
 	cost.Power = units.Money(float64(cost.Energy) * float64(s.PowerPrice))        // COST-6
-	cost.Other = s.TipCost(q.Arc) + units.Money(CleaningMin(q, s)*perMinute)       // COST-7
+	cost.Other = s.TipCost(q.Arc) + units.Money(CleaningMin(q, s)*perMinute)      // COST-7
 	cost.Total = cost.LabourCost + cost.Wire + cost.Gas + cost.Power + cost.Other // COST-8
 	cost.Price = s.PriceOf(cost.Total)                                            // COST-9
 	if bad(float64(cost.Price)) || bad(float64(total)) || bad(float64(cost.Energy)) {
