@@ -34,7 +34,8 @@ func TestFormulas(t *testing.T) {
 	all := formulas(t)
 	seen := map[string]string{}
 	var table strings.Builder
-	table.WriteString("| id | formula | where | basis | source |\n|---|---|---|---|---|\n")
+	table.WriteString("| id | formula | where | basis | source | tests |\n|---|---|---|---|---|---|\n")
+	packages, plan := map[string]bodies{}, readBodies(t, "plan")
 	for _, f := range all {
 		if seen[f.id] != "" {
 			if seen[f.id] != f.text {
@@ -47,7 +48,15 @@ func TestFormulas(t *testing.T) {
 		if f.basis == "" {
 			t.Errorf("%s (%s) names no basis", f.id, f.where)
 		}
-		fmt.Fprintf(&table, "| %s | `%s` | %s | %s | %s |\n", f.id, strings.ReplaceAll(f.text, "|", "\\|"), f.where, f.basis, strings.ReplaceAll(f.source, "|", "\\|"))
+		dir, name, _ := strings.Cut(strings.Trim(f.where, "`"), ".")
+		if _, read := packages[dir]; !read {
+			packages[dir] = readBodies(t, dir)
+		}
+		checks := checksOf(packages[dir], plan, name)
+		if checks == 0 {
+			t.Errorf("%s (%s) is reached by no test", f.id, f.where)
+		}
+		fmt.Fprintf(&table, "| %s | `%s` | %s | %s | %s | %d |\n", f.id, strings.ReplaceAll(f.text, "|", "\\|"), f.where, f.basis, strings.ReplaceAll(f.source, "|", "\\|"), checks)
 	}
 	if len(all) < 40 {
 		t.Errorf("only %d formulas were found", len(all))

@@ -1,0 +1,134 @@
+package batch_test
+
+import (
+	"bytes"
+	"go/ast"
+	"go/parser"
+	"go/printer"
+	"go/token"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// bodies are the functions of a package and of its tests, by name, as text.
+type bodies struct{ code, tests map[string]string }
+
+// readBodies reads the functions of a folder. A method goes by its type and name.
+func readBodies(t *testing.T, dir string) bodies {
+	t.Helper()
+	b := bodies{map[string]string{}, map[string]string{}}
+	files, _ := filepath.Glob(filepath.Join(dir, "*.go"))
+	for _, path := range files {
+		set := token.NewFileSet()
+		file, err := parser.ParseFile(set, path, nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		into := b.code
+		if strings.HasSuffix(path, "_test.go") {
+			into = b.tests
+		}
+		for _, decl := range file.Decls {
+			if f, ok := decl.(*ast.FuncDecl); ok && f.Body != nil {
+				var text bytes.Buffer
+				if err := printer.Fprint(&text, set, f.Body); err != nil {
+					t.Fatal(err)
+				}
+				into[nameOf(f)] += text.String()
+			}
+		}
+	}
+	whole := map[string]string{}
+	for test, text := range b.tests {
+		if strings.HasPrefix(test, "Test") {
+			whole[test] = withHelpers(text, b.tests)
+		}
+	}
+	b.tests = whole
+	return b
+}
+
+func nameOf(f *ast.FuncDecl) string {
+	if f.Recv == nil {
+		return f.Name.Name
+	}
+	kind := f.Recv.List[0].Type
+	if star, ok := kind.(*ast.StarExpr); ok {
+		kind = star.X
+	}
+	if id, ok := kind.(*ast.Ident); ok {
+		return id.Name + "." + f.Name.Name
+	}
+	return f.Name.Name
+}
+
+// calls tells whether a text calls a function, or a method of a value: the type of
+// an exported method must stand in the text too, as several have its name.
+func calls(text, name string) bool {
+	kind, method, isMethod := strings.Cut(name, ".")
+	if !isMethod {
+		return standsAlone(text, name+"(", wordByte)
+	}
+	exported := method[0] >= 'A' && method[0] <= 'Z'
+	return standsAlone(text, "."+method, func(byte) bool { return false }) && (!exported || strings.Contains(text, kind))
+}
+
+// standsAlone tells whether a text holds a piece that does not go on from, or on
+// into, a longer word.
+func standsAlone(text, piece string, before func(byte) bool) bool {
+	for at := 0; ; {
+		i := strings.Index(text[at:], piece)
+		if i < 0 {
+			return false
+		}
+		from, to := at+i, at+i+len(piece)
+		if (from == 0 || !before(text[from-1])) && (strings.HasSuffix(piece, "(") || to == len(text) || !wordByte(text[to])) {
+			return true
+		}
+		at = to
+	}
+}
+
+func wordByte(c byte) bool {
+	return c == '_' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z'
+}
+
+// checksOf counts the tests that a function is checked by: those of its package
+// and of package plan that call it, or that call a function of its package which
+// does, up to three steps away.
+func checksOf(own, plan bodies, name string) int {
+	reached := map[string]bool{name: true}
+	for range 3 {
+		for caller, text := range own.code {
+			for callee := range reached {
+				if !reached[caller] && calls(text, callee) {
+					reached[caller] = true
+					break
+				}
+			}
+		}
+	}
+	n := 0
+	for _, tests := range []map[string]string{own.tests, plan.tests} {
+		for _, text := range tests {
+			for callee := range reached {
+				if calls(text, callee) {
+					n++
+					break
+				}
+			}
+		}
+	}
+	return n
+}
+
+// withHelpers returns the text of a test with the helpers that it calls.
+func withHelpers(text string, tests map[string]string) string {
+	for helper, body := range tests {
+		if !strings.HasPrefix(helper, "Test") && !strings.Contains(helper, ".") && calls(text, helper) {
+			text += body
+		}
+	}
+	return text
+}
