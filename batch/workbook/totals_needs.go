@@ -65,10 +65,10 @@ func (o *output) payBackLines(g *look.Grid, at int) {
 		return
 	}
 	at++
-	g.Section(at, 12, "What another machine would save on this list")
+	g.Section(at, 12, "What another machine would save on this list, and how many such jobs pay it back")
 	at++
 	g.Line(at, look.Head, "Machine")
-	for c, s := range []string{"Saves " + o.l.job.Shop.Currency, "Hours", "Price", "Jobs to pay it back"} {
+	for c, s := range []string{"Saves " + o.l.job.Shop.Currency, "Hours", "Price", "Jobs"} {
 		g.Text(at, c+2, look.HeadNum, s)
 	}
 	for _, p := range list {
