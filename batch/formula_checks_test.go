@@ -7,6 +7,7 @@ import (
 	"go/printer"
 	"go/token"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -98,16 +99,18 @@ func wordByte(c byte) bool {
 // and of package plan that call it, or that call a function of its package which
 // does, up to three steps away.
 func checksOf(own, plan bodies, name string) int {
-	reached := map[string]bool{name: true}
+	reached, last := map[string]bool{name: true}, []string{name}
 	for range 3 {
+		var next []string
 		for caller, text := range own.code {
-			for callee := range reached {
-				if !reached[caller] && calls(text, callee) {
-					reached[caller] = true
-					break
-				}
+			if !reached[caller] && slices.ContainsFunc(last, func(callee string) bool { return calls(text, callee) }) {
+				next = append(next, caller)
 			}
 		}
+		for _, caller := range next {
+			reached[caller] = true
+		}
+		last = next
 	}
 	n := 0
 	for _, tests := range []map[string]string{own.tests, plan.tests} {
@@ -123,12 +126,13 @@ func checksOf(own, plan bodies, name string) int {
 	return n
 }
 
-// withHelpers returns the text of a test with the helpers that it calls.
+// withHelpers returns the text of a test with the helpers that it calls itself.
 func withHelpers(text string, tests map[string]string) string {
+	whole := text
 	for helper, body := range tests {
 		if !strings.HasPrefix(helper, "Test") && !strings.Contains(helper, ".") && calls(text, helper) {
-			text += body
+			whole += body
 		}
 	}
-	return text
+	return whole
 }
