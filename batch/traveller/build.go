@@ -132,6 +132,15 @@ func stem(file string) string {
 
 func (b *builder) say(key string, args ...any) string { return b.words.Say(key, args...) }
 
+// phrase returns a sentence of the planner's tables in the language of the sheet;
+// one that the wording does not hold stays as it is.
+func (b *builder) phrase(text string) string {
+	if key := "say." + text; b.words.Has(key) {
+		return b.words.Say(key)
+	}
+	return text
+}
+
 // The styles. Labels are grey but dark enough for a poor printer.
 var (
 	label  = page.Style{Face: page.Regular, Size: 8, Grey: 0.25}

@@ -147,7 +147,7 @@ func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *
 	for i, v := range []show.Spread{f.show.Feed(s.feed), f.show.Volts(s.volts), f.show.Stickout(s.stickout), f.show.Flow(s.flow)} {
 		f.dial(box, cells[i], size, v)
 	}
-	f.polarity(box, cells[4], size, p.Polarity)
+	f.polarity(box, cells[4], size, f.phrase(p.Polarity))
 }
 
 func (f *flow) passWords(r plan.Run) string {

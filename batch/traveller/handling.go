@@ -96,7 +96,7 @@ func (f *flow) torch(r page.Rect, p *plan.Plan) {
 	word := [...]string{"torch.square", "torch.push", "torch.drag"}[way]
 	f.p.Write(box, r.X, r.Y+11, 42, page.Left, page.Style{Face: page.Bold, Size: 15}, f.say(word))
 	picture.Icon{P: f.p, Box: box, At: page.Point{X: r.X + 43.5, Y: r.Y + 1}, Size: 17}.Torch(way, degrees)
-	lines := page.Wrap(small.At(8.5), p.Torch, 42, 2)
+	lines := page.Wrap(small.At(8.5), f.phrase(p.Torch), 42, 2)
 	f.p.Lines(box, r.X, r.Y+15, 42, small.At(8.5), lines)
 }
 
@@ -143,8 +143,8 @@ func (f *flow) facts(p *plan.Plan, width float64) []fact {
 	}
 	var out []fact
 	for _, e := range [][2]string{
-		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", p.Trigger},
-		{"fact.inductance", p.Inductance}, {"fact.preheat", preheat}, {"fact.between", between}, {"fact.clean", clean}, {"fact.shade", shade},
+		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", f.phrase(p.Trigger)},
+		{"fact.inductance", f.phrase(p.Inductance)}, {"fact.preheat", preheat}, {"fact.between", between}, {"fact.clean", clean}, {"fact.shade", shade},
 	} {
 		if lines := page.Wrap(body.At(8.5), e[1], width-factName, 2); len(lines) > 0 {
 			out = append(out, fact{f.say(e[0]), lines})

@@ -119,9 +119,9 @@ func (f *flow) runsTile(box page.BoxID, r page.Rect, p *plan.Plan) {
 	case 0:
 		f.tile(box, r, f.say("runs"), "–", "", "")
 	case 1:
-		f.tile(box, r, f.say("runs"), "1", f.say(key+".one"), p.Technique)
+		f.tile(box, r, f.say("runs"), "1", f.say(key+".one"), f.phrase(p.Technique))
 	default:
-		f.tile(box, r, f.say("runs"), strconv.Itoa(n), f.say(key), p.Technique)
+		f.tile(box, r, f.say("runs"), strconv.Itoa(n), f.say(key), f.phrase(p.Technique))
 	}
 }
 

@@ -65,3 +65,22 @@ func TestUnknownLanguageIsAnError(t *testing.T) {
 		t.Errorf("language xx: %v", err)
 	}
 }
+
+// Every sentence of the table of technique that a sheet prints is in every
+// wording, and no language lacks a word of English.
+func TestLanguagesAreComplete(t *testing.T) {
+	set, err := builtIn()
+	must(t, err)
+	for _, lang := range templates.Languages() {
+		w, err := templates.Wording(lang)
+		must(t, err)
+		if missing := w.Missing(); len(missing) > 0 {
+			t.Errorf("%s lacks %q", lang, missing)
+		}
+		for _, r := range set.Technique {
+			if r.Item != "gas" && !w.Has("say."+r.Text) {
+				t.Errorf("%s has no words for %q", lang, r.Text)
+			}
+		}
+	}
+}
