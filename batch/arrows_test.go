@@ -21,6 +21,8 @@ var arrows = map[string]string{
 	"weld":      "units",
 	"templates": "tables",
 	"joint":     "list tables finding units",
+	"section":   "tables finding units",
+	"bars":      "units",
 	"rates":     "list tables finding units",
 	"plan":      "weld joint rates tables finding units",
 	"procedure": "plan joint list tables finding units",
@@ -61,7 +63,7 @@ func TestPhysicsIsPure(t *testing.T) {
 	impure := []string{"os", "io/fs", "time", "net", "net/http", "os/exec", "path/filepath", "math/rand", "math/rand/v2", "context"}
 	for _, p := range packages(t) {
 		switch house(p.ImportPath) {
-		case "weld", "units", "finding", "plan", "price", "rates", "joint":
+		case "weld", "units", "finding", "plan", "price", "rates", "joint", "section", "bars":
 		default:
 			continue
 		}

@@ -35,6 +35,7 @@ type Facts struct {
 	// ProcedureHeaders and ProcedureLimits are for reading the shop's own sheet.
 	ProcedureHeaders []ProcedureHeader
 	ProcedureLimits  []ProcedureLimit
+	Sections         []Section
 }
 
 func loadFacts(f *Files) (Facts, error) {
@@ -71,6 +72,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "procedures", &facts.Procedures),
 		into(f, "procedure_headers", &facts.ProcedureHeaders),
 		into(f, "procedure_limits", &facts.ProcedureLimits),
+		into(f, "sections", &facts.Sections),
 	)
 	return facts, err
 }

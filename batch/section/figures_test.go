@@ -1,0 +1,156 @@
+package section
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"seamtally/tables"
+)
+
+func load(t testing.TB) *tables.Set {
+	t.Helper()
+	files, err := tables.Open("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	set, err := tables.Load(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return set
+}
+
+// figure is a row of published figures by its headers.
+type figure map[string]string
+
+func figures(t *testing.T, name string) []figure {
+	t.Helper()
+	f, err := os.Open(filepath.Join("../../../shared/figures", name+".csv"))
+	if err != nil {
+		if os.Getenv("SEAMTALLY_NEED_ALL") == "1" {
+			t.Fatal(err)
+		}
+		t.Skip("the published figures are not beside the project")
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []figure
+	for _, r := range rows[1:] {
+		one := figure{}
+		for i, h := range rows[0] {
+			one[h] = r[i]
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+func (f figure) number(headers ...string) (v, step float64) {
+	for _, h := range headers {
+		v, err := strconv.ParseFloat(f[h], 64)
+		if err == nil && v > 0 {
+			_, decimals, _ := strings.Cut(f[h], ".")
+			return v, math.Pow(10, -float64(len(decimals)))
+		}
+	}
+	return 0, 0
+}
+
+// spelling is how a row of figures would be written in a cut list.
+func (f figure) spelling() string {
+	family, name := f["family"], f["designation"]
+	switch kind, _, _ := strings.Cut(family, " "); {
+	case strings.HasSuffix(family, "hot finished"):
+		return kind + " " + name + " HF"
+	case kind == "SHS", kind == "RHS", kind == "CHS", kind == "PFC":
+		return kind + " " + name
+	case kind == "equal", kind == "unequal", kind == "L":
+		return "L " + name
+	case kind == "flat":
+		return "FL " + name
+	}
+	return name
+}
+
+// misprinted are rows whose printed figures disagree with their own sizes; the
+// reason stands beside each.
+var misprinted = map[string]string{}
+
+// TestPublishedSections compares mass, area and surface of every published row
+// with ours: within 0.5 %, or within half of the last digit printed where that is
+// coarser.
+func TestPublishedSections(t *testing.T) {
+	set := load(t)
+	near := func(t *testing.T, what string, got, want, step float64) {
+		t.Helper()
+		if off := math.Abs(got - want); want > 0 && got > 0 && off > 0.005*want && off > 0.5001*step {
+			t.Errorf("%s: %.5g, printed %.5g (%+.2f %%)", what, got, want, 100*(got/want-1))
+		}
+		if want > 0 && got <= 0 {
+			t.Errorf("%s: none, printed %.5g", what, want)
+		}
+	}
+	for _, name := range []string{"sections-hollow-rect", "sections-hollow-circular", "sections-angles", "sections-i-h-u", "sections-more", "sections-aisc"} {
+		compared := 0
+		for _, f := range figures(t, name) {
+			text := f.spelling()
+			s, err := Parse(text, set)
+			if err != nil {
+				t.Errorf("%s: %v", name, err)
+				continue
+			}
+			if reason := misprinted[f["family"]+" "+f["designation"]]; reason != "" {
+				t.Logf("%s %s left out: %s", name, text, reason)
+				continue
+			}
+			compared++
+			mass, step := f.number("published_kg_per_m", "mass_kg_m", "kg_per_m_converted")
+			near(t, name+" "+text+" mass", s.KgM, mass, step)
+			area, step := f.number("published_area_cm2", "area_cm2")
+			near(t, name+" "+text+" area", float64(s.Area)/100, area, step)
+			if inches, step := f.number("area_in2"); inches > 0 && s.Family != "HSS" && s.Shape != Box { // of HSS printed for 0.93 of the wall
+				near(t, name+" "+text+" area", float64(s.Area)/645.16, inches, step)
+			}
+			surface, step := f.number("published_surface_m2_per_m", "surface_m2_per_m")
+			near(t, name+" "+text+" surface", s.Surface(), surface, step)
+		}
+		t.Logf("%s: %d rows compared", name, compared)
+	}
+}
+
+// TestTheTableAgreesWithItsGeometry works every row of the table whose radii are
+// known out from its sizes: a slip in a recalled row shows.
+func TestTheTableAgreesWithItsGeometry(t *testing.T) {
+	set := load(t)
+	compared := 0
+	for i := range set.Sections {
+		row := &set.Sections[i]
+		s := rolled(row)
+		if row.Root == 0 { // radii not printed: the mass is the table's
+			continue
+		}
+		tapered := row.Family == "UPN" || row.Family == "INP" || row.Family == "C"
+		if area := areaOf(&s); area > 0 && row.KgM > 0 && !tapered {
+			compared++
+			if off := area*Density/1e6/row.KgM - 1; math.Abs(off) > 0.007 {
+				t.Errorf("%s: %.2f kg/m from its sizes, %.2f in the table (%+.2f %%)", row.Designation, area*Density/1e6, row.KgM, 100*off)
+			}
+		}
+		if area, p := areaOf(&s), float64(s.Perimeter); area > 0 && row.Surface > 0 && !tapered {
+			if off := perimeterOf(&s)/p - 1; math.Abs(off) > 0.01 {
+				t.Errorf("%s: %.3f m2/m from its sizes, %.3f printed", row.Designation, perimeterOf(&s)/1000, p/1000)
+			}
+		}
+	}
+	if compared < 100 {
+		t.Errorf("only %d rows compared", compared)
+	}
+}

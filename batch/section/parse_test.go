@@ -1,0 +1,107 @@
+package section
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+)
+
+// TestSpellings reads each section in the spellings of real lists; what it must be
+// is written out as its standard spells it.
+func TestSpellings(t *testing.T) {
+	set := load(t)
+	for want, spellings := range map[string][]string{
+		"SHS 100x100x5":  {"SHS 100x100x5", "SHS100×100×5", "shs 100 x 100 x 5", "SHS 100x5", "100x100x5 SHS", "100*100*5 shs", "SHS 100х100х5", "SHS 100X100X5,0", "SHS 100x100x5mm S355J2H", "box 100x100x5", "SHS 100x100x5 EN 10219-2"},
+		"RHS 100x50x4":   {"RHS 100x50x4", "RHS100×50×4", "100x50x4 RHS", "RHS 100*50*4", "RHS-100x50x4", "tube 100x50x4", "RHS 100x50x4.0 CF"},
+		"CHS 114.3x5":    {"CHS 114.3x5", "CHS 114,3x5", "Ø114.3x5", "Ø 114,3 x 5 mm", "tube 114.3x5", "114.3x5", "CHS114.3×5.0", "pipe 114.3x5", "D114.3x5"},
+		"CHS 60.3x3.2":   {"tube 60.3x3.2", "CHS 60,3*3,2", "труба 60,3х3,2"},
+		"L 60x60x6":      {"L 60x60x6", "L60x6", "L60x60x6", "60x60x6 L", "angle 60x60x6", "L 60*6", "∠60x6"},
+		"L 100x65x8":     {"L 100x65x8", "L 65x100x8", "L100×65×8"},
+		"IPE 200":        {"IPE 200", "IPE200", "ipe-200", "200 IPE"},
+		"HEA 200":        {"HEA 200", "HE 200 A", "HE200A", "HE-A 200", "HEA200", "HE A 200"},
+		"HEB 200":        {"HEB 200", "HE 200 B", "HE200B"},
+		"HEM 200":        {"HEM 200", "HE 200 M"},
+		"UPN 100":        {"UPN 100", "U 100", "U100", "UNP 100", "UPN100 S235JR"},
+		"UPE 160":        {"UPE 160", "UPE160"},
+		"INP 160":        {"INP 160", "IPN 160"},
+		"flat 100x10":    {"FL 100x10", "100*10", "FL100x10", "flat 10x100", "FLAT 100 x 10", "100x10", "PL 10x100"},
+		"plate 10":       {"PL10", "PL 10", "plate 10 mm", "Bl 10"},
+		"round 20":       {"D20", "Ø20", "RD 20", "Ø 20 mm", "round 20"},
+		"square 20":      {"SQ 20", "square 20", "□20"},
+		"HSS4X4X1/4":     {"HSS4x4x1/4", "HSS 4x4x1/4", "HSS 4 x 4 x 1/4"},
+		"L4X4X1/2":       {"L4X4X1/2", "L 4 x 4 x 1/2", "L4x4x1/2 A36"},
+		"C8X11.5":        {"C8X11.5", "C 8x11.5"},
+		"W12X26":         {"W12X26", "W 12 x 26"},
+		"PFC 300x100x46": {"PFC 300x100x46", "300x100x46 PFC"},
+	} {
+		for _, text := range spellings {
+			s, err := Parse(text, set)
+			if err != nil {
+				t.Errorf("%q: %v", text, err)
+			} else if s.Designation != want {
+				t.Errorf("%q is %q, want %q", text, s.Designation, want)
+			}
+		}
+	}
+}
+
+// TestFormed: cold unless the designation says otherwise.
+func TestFormed(t *testing.T) {
+	set := load(t)
+	for text, cold := range map[string]bool{
+		"SHS 100x100x5": true, "SHS 100x100x5 HF": false, "SHS 100x100x5 EN 10210": false, "SHS 100x100x5 EN10210-2": false,
+		"SHS 100x100x5 CF": true, "CHS 114.3x5 EN 10219": true, "HFRHS 100x50x5": false, "CFRHS 100x50x5": true, "EN 10210 RHS 100x50x5": false,
+	} {
+		s, err := Parse(text, set)
+		if err != nil {
+			t.Errorf("%q: %v", text, err)
+		} else if s.Cold != cold {
+			t.Errorf("%q: cold %v, want %v", text, s.Cold, cold)
+		}
+	}
+}
+
+// TestWhatIsNoSection: an error that names what is near, never a guess.
+func TestWhatIsNoSection(t *testing.T) {
+	set := load(t)
+	for text, near := range map[string]string{
+		"IPE 210": "IPE 200", "HEA 210": "HEA 200", "L 61x6": "L 60x60x6", "UPN 110": "UPN 100", "UPE 150": "UPE 160", "HE 130 B": "HEB 120",
+		"SHS 100x100": "", "SHS 100x100x60": "", "CHS 60.3x40": "", "60x60x6": "", "IPE": "", "": "", "frame": "", "SHS 0x0x0": "", "RHS 100x50x4x2": "",
+		"SHS 100x100x5 and 3": "", "L4X4X1/0": "", "x": "", "SHS 1/0x3x2": "", "FL 0x10": "", "D0": "",
+	} {
+		s, err := Parse(text, set)
+		var bad *Error
+		if !errors.As(err, &bad) {
+			t.Errorf("%q is taken as %q", text, s.Designation)
+			continue
+		}
+		if near != "" && !strings.Contains(strings.Join(bad.Near, ","), near) {
+			t.Errorf("%q: %v does not name %s", text, err, near)
+		}
+	}
+}
+
+// FuzzParse: whatever is written, the answer is an error or a section of finite
+// figures, and its own designation reads as itself.
+func FuzzParse(f *testing.F) {
+	for _, s := range []string{"SHS 100x100x5", "L4X4X1/2", "HE 200 A", "Ø20", "PL10", "C8X11.5", "RHS 100,5x50x4 HF EN 10210-2:2006 S355", "1-1/2x1/4"} {
+		f.Add(s)
+	}
+	set := load(f)
+	f.Fuzz(func(t *testing.T, text string) {
+		s, err := Parse(text, set)
+		if err != nil {
+			return
+		}
+		for _, v := range []float64{float64(s.H), float64(s.B), float64(s.Web), float64(s.Flange), float64(s.Area), float64(s.Perimeter), s.KgM, float64(s.Root), float64(s.Toe)} {
+			if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
+				t.Fatalf("%q: %+v", text, s)
+			}
+		}
+		again, err := Parse(s.Designation, set)
+		if err != nil || again.Shape != s.Shape || math.Abs(again.KgM-s.KgM) > 1e-6*(1+s.KgM) && s.Shape != Box {
+			t.Fatalf("%q is %q, which reads as %+v, %v", text, s.Designation, again, err)
+		}
+	})
+}

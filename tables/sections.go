@@ -1,0 +1,19 @@
+package tables
+
+import "seamtally/batch/units"
+
+// Section is a section whose size stands in a table: I, H, channels, angles and
+// the American shapes. A zero is a figure that the source does not print.
+type Section struct {
+	Family      string   `csv:"family"`      // IPE, HEA, UPN, L, W...
+	Designation string   `csv:"designation"` // "IPE 200"
+	H           units.MM `csv:"h_mm"`        // height, or the longer leg
+	B           units.MM `csv:"b_mm"`        // flange, or the other leg
+	Web         units.MM `csv:"web_mm"`      // web, wall or leg
+	Flange      units.MM `csv:"flange_mm"`
+	Root        units.MM `csv:"root_mm"`      // radius of the root fillet
+	Toe         units.MM `csv:"toe_mm"`       // radius of the toes
+	KgM         float64  `csv:"kg_m"`         // as printed
+	Surface     float64  `csv:"surface_m2_m"` // as printed
+	Origin
+}
