@@ -71,14 +71,16 @@ func (m Machine) Feeds(dia units.MM) bool {
 	return false
 }
 
-// Takes tells whether the feeder takes a spool of kilograms of wire.
-func (m Machine) Takes(spool units.Kg) bool {
+// LargestSpool returns the heaviest spool that the feeder takes; 0 where the table
+// does not say.
+func (m Machine) LargestSpool() units.Kg {
+	most := 0.0
 	for word := range strings.FieldsSeq(m.SpoolList) {
-		if kg, err := strconv.ParseFloat(word, 64); err == nil && spool <= units.Kg(kg) {
-			return true
+		if kg, err := strconv.ParseFloat(word, 64); err == nil {
+			most = max(most, kg)
 		}
 	}
-	return false
+	return units.Kg(most)
 }
 
 // Guns returns the guns that the machine can be had with.

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"seamtally/batch/finding"
-	"seamtally/batch/units"
 	"seamtally/tables"
 )
 
@@ -18,13 +17,12 @@ func (k *checker) feeding(o *outcome) {
 	n, row := o.way, o.machine.row
 	if r := k.c.softFeed(n); r != nil {
 		level := finding.Note
-		guns := row.Guns()
-		if len(guns) == 1 {
+		if len(o.machine.guns) == 1 {
 			level = finding.Warning
 		}
-		k.say(r, level, fmt.Sprintf("%s of %s in %s, which can be had with: %s", n.wire.Filler, mmText(n.dia), row.Name, strings.Join(guns, ", ")))
+		k.say(r, level, fmt.Sprintf("%s of %s in %s, which can be had with: %s", n.wire.Filler, mmText(n.dia), row.Name, strings.Join(o.machine.guns, ", ")))
 	}
-	if n.spool > 0 && row.SpoolList != "" && !row.Takes(units.Kg(n.spool)) {
+	if most := o.machine.spool; most > 0 && n.spool > most {
 		k.sayf("spool-large", finding.Warning, "the shop's spool of %s %s weighs %s kg, %s takes %s kg", n.wire.Filler, mmText(n.dia), number(n.spool, 1), row.Name, strings.Join(strings.Fields(row.SpoolList), " or "))
 	}
 }

@@ -13,6 +13,8 @@ type machine struct {
 	row    *tables.Machine
 	points []tables.DutyPoint // from the highest current down
 	at     int                // its place among the machines, lightest first
+	guns   []string           // it can be had with
+	spool  float64            // the largest that it takes, kg; 0: not stated
 }
 
 // shopMachines returns the machines that the shop names, lightest first, or the
@@ -21,7 +23,7 @@ func shopMachines(set *tables.Set, shop *rates.Shop) (out []*machine, named bool
 	for i := range set.Machines {
 		row := &set.Machines[i]
 		if len(shop.Machines) == 0 || contains(shop.Machines, row.Name) {
-			out = append(out, &machine{row: row, points: row.DutyPoints()})
+			out = append(out, &machine{row: row, points: row.DutyPoints(), guns: row.Guns(), spool: float64(row.LargestSpool())})
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].row.CurrentHigh < out[j].row.CurrentHigh })

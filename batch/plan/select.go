@@ -52,10 +52,15 @@ func (c *catalog) newSelection(all []offer) *selection {
 	n := len(c.setups)
 	s := &selection{c: c, offers: all, pick: make([]int, len(all)), order: make([][]int, len(all)), onto: make([][]uint64, len(all)),
 		wireOf: make([]int, n), gasOf: make([]int, n), teams: make([]team, n), known: map[[fewCounted]uint16]int{}}
-	in := make([]bool, n)
+	in, total := make([]bool, n), 0
+	for _, o := range all {
+		total += len(o.list)
+	}
+	order, onto := make([]int, total), make([]uint64, total)
 	for i, o := range all {
 		s.pick[i] = -1
-		s.order[i], s.onto[i] = sorted(o.list), make([]uint64, len(o.list))
+		s.order[i], order = sorted(o.list, order)
+		s.onto[i], onto = onto[:len(o.list):len(o.list)], onto[len(o.list):]
 		for k := range o.list {
 			in[o.list[k].way.setup] = true
 			s.onto[i][k] = c.machinesOnto(&o.list[k])
@@ -80,9 +85,10 @@ func indexOf[T comparable](list []T, thing T) (int, []T) {
 	return len(list), append(list, thing)
 }
 
-// sorted returns the order of candidates from the cheapest up, equals as they stand.
-func sorted(list []candidate) []int {
-	out := make([]int, len(list))
+// sorted returns the order of candidates from the cheapest up, equals as they stand,
+// in the front of the room given, and the rest of the room.
+func sorted(list []candidate, room []int) (out, rest []int) {
+	out, rest = room[:len(list):len(list)], room[len(list):]
 	for k := range out {
 		out[k] = k
 	}
@@ -95,7 +101,7 @@ func sorted(list []candidate) []int {
 		}
 		return 0
 	})
-	return out
+	return out, rest
 }
 
 // machinesOnto returns the machines that may weld a candidate, a bit each: its
