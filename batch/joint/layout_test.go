@@ -234,3 +234,23 @@ func TestStitchNotes(t *testing.T) {
 		}
 	}
 }
+
+// A list longer than a shop's machine can hold is refused with the limit.
+func TestTooLongAListIsRefusedWithTheLimit(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("mark,length,size\n")
+	for range mostRows + 1 {
+		text.WriteString("W,100,z4\n")
+	}
+	src, _, err := list.Read("long.csv", []byte(text.String()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	set, err := tables.Load(&tables.Files{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Understand(src, Options{}, set); err == nil || !strings.Contains(err.Error(), "200000") {
+		t.Errorf("%v", err)
+	}
+}

@@ -27,6 +27,10 @@ func (o Options) sizeMeans() string {
 	return string(Leg)
 }
 
+// mostRows is how many rows a list may have: a joint takes some nine kilobytes from
+// its row to its price, and a shop's machine has some gigabytes.
+const mostRows = 200_000
+
 // Understand reads a joint list from a file's rows. Every row that is not blank
 // becomes a joint, or is told with its fate; all problems are gathered in one
 // pass. The error, if any, is a *list.Refusal: no list was found.
@@ -52,6 +56,10 @@ func (words *spellings) understand(src *list.Source, opt Options) (*List, error)
 		r.list.UnitsRow = body[0].Number
 		r.other(body[0], UnitsRow)
 		body = body[1:]
+	}
+	if len(body) > mostRows {
+		return nil, &list.Refusal{File: src.File, Text: fmt.Sprintf("the list%s has %d rows below its header; at most %d are worked in one run", inSheet(sheet.Name), len(body), mostRows),
+			Hint: "split it, for instance by assembly, and give the parts in one run"}
 	}
 	r.style = r.habit(src, body)
 	body = fillMerged(body, sheet.Merges)
