@@ -24,7 +24,7 @@ var arrows = map[string]string{
 	"section":   "tables finding units",
 	"bars":      "units",
 	"rates":     "list tables finding units",
-	"plan":      "weld joint rates tables finding units",
+	"plan":      "section weld joint rates tables finding units",
 	"procedure": "plan joint list tables finding units",
 	"price":     "plan joint rates tables finding units",
 	"compare":   "price plan joint units",

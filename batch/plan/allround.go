@@ -2,71 +2,52 @@ package plan
 
 import (
 	"fmt"
-	"regexp"
-	"strconv"
-	"strings"
 
 	"seamtally/batch/joint"
+	"seamtally/batch/section"
 	"seamtally/batch/units"
 	"seamtally/batch/weld"
 )
 
-// tube is a hollow section as its designation gives it.
-type tube struct {
-	h, b, wall units.MM // b is zero where it is round
+// known is a designation once read: the section, or why it is none.
+type known struct {
+	section.Section
+	err error
 }
 
-var reTube = regexp.MustCompile(`^(CHS|SHS|RHS|Ø|D)? ?(\d+(?:[.,]\d+)?)(?: ?MM)? ?[X*] ?(\d+(?:[.,]\d+)?)(?: ?MM)?(?: ?[X*] ?(\d+(?:[.,]\d+)?)(?: ?MM)?)?$`)
-
-// tubeOf reads the designation of a round, square or rectangular hollow section:
-// CHS 60.3x4, SHS 60x60x4, RHS 100x50x5. Two bare numbers are a tube only where the
-// first has a decimal, as the diameters of tubes have: 60x6 is a flat.
-func tubeOf(text string) (tube, bool) {
-	t := strings.ToUpper(strings.ReplaceAll(strings.TrimSpace(text), "×", "x"))
-	m := reTube.FindStringSubmatch(t)
-	if m == nil {
-		return tube{}, false
-	}
-	mm := func(s string) units.MM {
-		v, _ := strconv.ParseFloat(strings.ReplaceAll(s, ",", "."), 64)
-		return units.MM(v)
-	}
-	first, second, third := mm(m[2]), mm(m[3]), mm(m[4])
-	switch box := m[1] == "SHS" || m[1] == "RHS"; {
-	case box && third > 0:
-		return sound(tube{first, second, third})
-	case m[1] == "SHS":
-		return sound(tube{first, first, second})
-	case box || third > 0, m[1] == "" && !strings.ContainsAny(m[2], ".,"):
-		return tube{}, false
-	}
-	return sound(tube{h: first, wall: second})
-}
-
-// sound refuses a wall that leaves nothing hollow.
-func sound(s tube) (tube, bool) {
-	small := s.h
-	if s.b > 0 {
-		small = min(s.h, s.b)
-	}
-	return s, s.wall > 0 && 2*s.wall < small
-}
-
-// takeSection takes from the designation of the first part what the row leaves
-// blank: the seam that goes all round it, and its wall. The joint of the list is
-// not changed; the plan's is a copy.
-func (c *catalog) takeSection(t *task) {
-	first, ok := tubeOf(t.j.Part1)
+// sectionOf reads a designation, each once.
+func (c *catalog) sectionOf(text string) known {
+	k, ok := c.sections[text]
 	if !ok {
-		return
+		k.Section, k.err = section.Parse(text, c.set)
+		if c.sections == nil {
+			c.sections = map[string]known{}
+		}
+		c.sections[text] = k
 	}
+	return k
+}
+
+// takeSection takes from the designations of the parts what the row leaves blank:
+// their thicknesses, and the seam that goes all round the first. The joint of the
+// list is not changed; the plan's is a copy. A part that is no designation is a
+// mark of somebody's own and says nothing here.
+func (c *catalog) takeSection(t *task) {
 	j := *t.j
-	if j.T1 == 0 {
-		j.T1 = first.wall
-		t.assume("t1", mm(first.wall), "blank: the wall of "+j.Part1, "derived")
+	first, second := c.sectionOf(j.Part1), known{err: errNoPart}
+	if j.Part2 != "" {
+		second = c.sectionOf(j.Part2)
+	}
+	if j.T1 == 0 && first.err == nil {
+		j.T1 = first.Web
+		t.assume("t1", mm(first.Web), "blank: the "+wallWord(&first.Section)+" of "+j.Part1, "derived")
+	}
+	if j.T2 == 0 && second.err == nil {
+		j.T2 = second.Flange
+		t.assume("t2", mm(second.Flange), "blank: the "+faceWord(&second.Section)+" of "+j.Part2, "derived")
 	}
 	if j.AllRound && j.Length <= 0 {
-		length, how, err := c.roundOf(first, &j)
+		length, how, err := roundOf(first, second, &j)
 		if err != nil {
 			t.noRound = fmt.Sprintf("the seam all round %s is not worked out: %v", j.Part1, err)
 		} else {
@@ -77,9 +58,34 @@ func (c *catalog) takeSection(t *task) {
 	t.j = &j
 }
 
+var errNoPart = fmt.Errorf("no part is named")
+
+// wallWord names what stands with its edge at the weld; faceWord what it stands on.
+func wallWord(s *section.Section) string {
+	switch s.Shape {
+	case section.Round, section.Box:
+		return "wall"
+	case section.Angle:
+		return "leg"
+	case section.Beam, section.Channel:
+		return "web"
+	}
+	return "thickness"
+}
+
+func faceWord(s *section.Section) string {
+	if w := wallWord(s); w != "web" {
+		return w
+	}
+	return "flange"
+}
+
 // roundOf returns the seam all round a section that stands on the second part:
 // on a round tube the curve in which the two meet, on anything else a flat face.
-func (c *catalog) roundOf(first tube, j *joint.Joint) (length units.MM, how string, err error) {
+func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, err error) {
+	if first.err != nil {
+		return 0, "", first.err
+	}
 	angle := units.Degree(90)
 	if j.Angle > 0 {
 		angle = min(j.Angle, 180-j.Angle)
@@ -88,19 +94,24 @@ func (c *catalog) roundOf(first tube, j *joint.Joint) (length units.MM, how stri
 	if angle != 90 {
 		lean = fmt.Sprintf(" at %s°", n2(angle))
 	}
-	chord, onTube := tubeOf(j.Part2)
 	switch {
-	case first.b == 0 && onTube && chord.b == 0:
-		length, err = weld.SaddleLength(first.h, chord.h, angle)
+	case first.Shape == section.Round && second.err == nil && second.Shape == section.Round:
+		length, err = weld.SaddleLength(first.H, second.H, angle)
 		return length, "all round " + j.Part1 + " on " + j.Part2 + lean + ": where the two tubes meet", err
-	case first.b == 0:
-		length, err = weld.FaceLength(first.h, angle)
+	case first.Shape == section.Round:
+		length, err = weld.FaceLength(first.H, angle)
 		return length, "all round " + j.Part1 + " on a flat face" + lean, err
 	case angle != 90:
-		return 0, "", fmt.Errorf("a square or rectangular section that leans needs its length in the list")
+		return 0, "", fmt.Errorf("a section that is not round and leans needs its length in the list")
+	case first.Perimeter <= 0:
+		return 0, "", fmt.Errorf("a plate without its width has no seam all round")
 	}
-	row, _ := c.set.Prep(string(joint.FlareBevel), "", "", first.wall)
-	radius := min(units.MM(row.RadiusT)*first.wall, min(first.h, first.b)/2)
-	length, err = weld.BoxPerimeter(first.h, first.b, radius)
-	return length, fmt.Sprintf("all round %s with corners of radius %s (%g times the wall, cold formed)", j.Part1, mm(radius), row.RadiusT), err
+	corners := ""
+	if first.Shape == section.Box {
+		corners = fmt.Sprintf(" with corners of radius %s", mm(first.Root))
+		if first.Cold {
+			corners += ", cold formed"
+		}
+	}
+	return first.Perimeter, "all round " + j.Part1 + corners + ", all its outside", nil
 }

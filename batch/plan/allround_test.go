@@ -10,21 +10,6 @@ import (
 	"seamtally/batch/units"
 )
 
-func TestTubesAreReadFromTheirDesignations(t *testing.T) {
-	for text, want := range map[string]tube{
-		"CHS 60.3x4": {60.3, 0, 4}, "60.3x4": {60.3, 0, 4}, "chs 88,9 × 5": {88.9, 0, 5}, "SHS 60x60x4": {60, 60, 4}, "SHS 60x4": {60, 60, 4}, "RHS 100x50x5": {100, 50, 5}, "Ø 48.3x3.2": {48.3, 0, 3.2},
-	} {
-		if got, ok := tubeOf(text); !ok || got != want {
-			t.Errorf("%q is read as %v (%v), want %v", text, got, ok, want)
-		}
-	}
-	for _, text := range []string{"", "60x6", "PL 10", "L 60x60x6", "60x60x6", "CHS 60.3x40", "IPE 200", "RHS 100x5", "A12"} {
-		if got, ok := tubeOf(text); ok {
-			t.Errorf("%q is read as the tube %v", text, got)
-		}
-	}
-}
-
 // The lengths stand in the figures of saddles; the box is 2 x 120 - (8 - 2π) 8 with
 // the radius of twice the wall.
 func TestSeamsAllRoundTakeTheirLengthFromTheSections(t *testing.T) {
@@ -39,6 +24,10 @@ func TestSeamsAllRoundTakeTheirLengthFromTheSections(t *testing.T) {
 		{"CHS 88.9x5", "", 45, 339.62},
 		{"CHS 60.3x4", "PL 12", 120, 204.35},
 		{"SHS 60x60x4", "PL 12", 0, 240 - (8-2*math.Pi)*8},
+		{"IPE 200", "PL 12", 0, 768},     // EN 10365: 0.768 m² of a metre
+		{"HEA 120", "PL 12", 0, 677},     // as printed: 0.677
+		{"L 60x60x6", "PL 12", 0, 233.1}, // 2 x 120 less the roundings of 8 and 2 x 4 mm
+		{"FL 80x10", "PL 12", 0, 180},
 	} {
 		j := joint.Joint{Mark: "A", Qty: 1, Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: c.angle, Part1: c.part1, Part2: c.part2, Material: "S355", Position: "PB"}
 		before := j
@@ -69,4 +58,35 @@ func TestALeaningBoxAsksForItsLength(t *testing.T) {
 		}
 	}
 	t.Errorf("nothing says why there is no length: %v", p.Checks)
+}
+
+// Sections give the thicknesses that the row leaves blank; what the row says wins.
+func TestSectionsGiveThicknesses(t *testing.T) {
+	set, shop := world(t)
+	for _, c := range []struct {
+		part1, part2 string
+		t1, t2       units.MM
+		said         units.MM
+	}{
+		{"IPE 200", "HEA 200", 5.6, 10, 0}, {"PL10", "SHS 100x100x5", 10, 5, 0}, {"L60x6", "труба 114,3х5", 6, 5, 0}, {"IPE 200", "HEA 200", 8, 10, 8}, {"K-17", "A3", 0, 0, 0},
+	} {
+		j := joint.Joint{Mark: "A", Qty: 1, Kind: joint.Fillet, Sides: 1, Length: 300, Size: joint.Size{Means: joint.Leg, A: 4}, T1: c.said, Part1: c.part1, Part2: c.part2, Material: "S235", Position: "PB"}
+		p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
+		if p.Prep.T1 != c.t1 || p.Prep.T2 != c.t2 {
+			t.Errorf("%s on %s: %v on %v mm, want %v on %v", c.part1, c.part2, p.Prep.T1, p.Prep.T2, c.t1, c.t2)
+		}
+	}
+}
+
+// A designation that nobody publishes is told with the nearest ones.
+func TestAllRoundAnUnknownSection(t *testing.T) {
+	set, shop := world(t)
+	j := joint.Joint{Mark: "A", Qty: 1, Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T1: 6, Part1: "IPE 210", Material: "S355", Position: "PB"}
+	p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
+	for _, c := range p.Checks {
+		if strings.Contains(c.Text, "IPE 200") && strings.Contains(c.Text, "IPE 220") {
+			return
+		}
+	}
+	t.Errorf("the nearest sections are not named: %v", p.Checks)
 }

@@ -88,6 +88,7 @@ type catalog struct {
 	pairs         map[[2]string][]tables.FillerChoice
 	targets       map[targetKey]*targets
 	likely        []likely            // the plausible ranges, compiled
+	sections      map[string]known    // designations, each read once
 	conditions    map[string][]string // words that tell of one, lower case
 	careOf        map[condition]care
 }

@@ -78,7 +78,6 @@ func figures(f *ast.FuncDecl) (out []string) {
 
 // whyFigure names the functions that hold a figure, each with the reason.
 var whyFigure = map[string]string{
-	"tubeOf":        "parts of a regular expression's match; bits of a float",
 	"feed":          "mm/s to m/min",
 	"currentAt":     "mm/s to m/min; the root of a quadratic",
 	"newWay":        "bits of a number",

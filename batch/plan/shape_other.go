@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"seamtally/batch/joint"
+	"seamtally/batch/section"
 	"seamtally/batch/units"
 	"seamtally/batch/weld"
 )
@@ -45,8 +46,8 @@ func (c *catalog) edgeShape(t *task) (shape, coded) {
 // wall where the list is silent.
 func (c *catalog) flareShape(t *task) (shape, coded) {
 	p := &t.prep
-	if round, ok := tubeOf(t.j.Part1); ok && p.Radius <= 0 && round.b == 0 {
-		p.Radius = round.h / 2
+	if round := c.sectionOf(t.j.Part1); t.j.Part1 != "" && round.err == nil && p.Radius <= 0 && round.Shape == section.Round {
+		p.Radius = round.H / 2
 		t.assume("radius", mm(p.Radius), "blank: half the diameter of "+t.j.Part1, "derived")
 	}
 	if p.Radius <= 0 {
