@@ -4,7 +4,8 @@
 //
 // The order to read: bars.go (the question and the answer), cut.go (the job in
 // whole numbers), fill.go (good plans), exact.go (the best plan of a short list),
-// bound.go (what no plan can beat).
+// bound.go (what no plan can beat), simplex.go, knapsack.go and dive.go (both by the
+// linear programme).
 package bars
 
 import (
@@ -59,8 +60,8 @@ func Cut(pieces []units.MM, stock Stock) Plan {
 	if len(j.items) == 0 {
 		return plan
 	}
-	plan.LeastBars, plan.LeastBought = j.bounds()
 	best := j.fill()
+	plan.LeastBars, plan.LeastBought = j.bounds(len(best))
 	if j.cost(best) > whole(plan.LeastBought) {
 		best = j.improve(best, plan.LeastBought)
 	}

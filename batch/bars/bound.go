@@ -18,13 +18,17 @@ const foldings = 120
 // Symbols: l a piece with its kerf, room that of the longest bar; k = 1, 2, 3...;
 // 0 < e <= 1/2. f is dual feasible where the values of whatever fits one bar add
 // up to 1 at most; f_k after g_e is again.
+// Where they leave a plan of most bars unproven, the bound of BARS-5 is tried too.
 // Assumes: nothing of the pieces; with several stock lengths the bound of the
 // bars is that of the longest, and the length is bounded by the best share of
 // room and by the bars of the shortest.
 // Basis: derived.
 // Source: dual feasible functions, Fekete and Schepers 2001, recalled.
-func (j *job) bounds() (bars int, bought units.MM) {
+func (j *job) bounds(most int) (bars int, bought units.MM) {
 	bars = j.leastBars(j.largest())
+	if bars < most {
+		bars = max(bars, relaxedBound(j.groups(), j.largest()))
+	}
 	if len(j.sizes) == 1 {
 		return bars, units.MM(float64(bars)) * j.sizes[0].stock
 	}

@@ -18,6 +18,16 @@ const (
 
 // improve looks for a plan that buys less, by trying where each item may go.
 func (j *job) improve(known []load, least units.MM) []load {
+	if len(j.items) > sureItems {
+		for _, s := range j.sizes {
+			if j.items[0].size > s.room {
+				continue
+			}
+			if plan := j.dive(s.room); plan != nil && j.better(plan, known) {
+				known = plan
+			}
+		}
+	}
 	if len(j.items) > mostItems {
 		return known
 	}
