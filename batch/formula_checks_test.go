@@ -71,8 +71,11 @@ func calls(text, name string) bool {
 	if !isMethod {
 		return standsAlone(text, name+"(", wordByte)
 	}
-	exported := method[0] >= 'A' && method[0] <= 'Z'
-	return standsAlone(text, "."+method, func(byte) bool { return false }) && (!exported || strings.Contains(text, kind))
+	anything := func(byte) bool { return false }
+	if exported := method[0] >= 'A' && method[0] <= 'Z'; exported { // also as a value, without a call
+		return standsAlone(text, "."+method, anything) && strings.Contains(text, kind)
+	}
+	return standsAlone(text, "."+method+"(", anything)
 }
 
 // standsAlone tells whether a text holds a piece that does not go on from, or on
@@ -95,10 +98,10 @@ func wordByte(c byte) bool {
 	return c == '_' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z'
 }
 
-// checksOf counts the tests that a function is checked by: those of its package
-// and of package plan that call it, or that call a function of its package which
-// does, up to three steps away.
-func checksOf(own, plan bodies, name string) int {
+// checksOf counts the tests that reach a function: those of its package that call
+// it, or that call a function of its package which does, up to three steps away,
+// and those of package plan that call the function itself by its package's name.
+func checksOf(dir string, own, plan bodies, name string) int {
 	reached, last := map[string]bool{name: true}, []string{name}
 	for range 3 {
 		var next []string
@@ -113,14 +116,20 @@ func checksOf(own, plan bodies, name string) int {
 		last = next
 	}
 	n := 0
-	for _, tests := range []map[string]string{own.tests, plan.tests} {
-		for _, text := range tests {
-			for callee := range reached {
-				if calls(text, callee) {
-					n++
-					break
-				}
+	for _, text := range own.tests {
+		for callee := range reached {
+			if calls(text, callee) {
+				n++
+				break
 			}
+		}
+	}
+	if dir == "plan" {
+		return n
+	}
+	for _, text := range plan.tests {
+		if kind, _, _ := strings.Cut(name, "."); standsAlone(text, dir+"."+kind, wordByte) && calls(text, name) {
+			n++
 		}
 	}
 	return n

@@ -52,7 +52,7 @@ func TestFormulas(t *testing.T) {
 		if _, read := packages[dir]; !read {
 			packages[dir] = readBodies(t, dir)
 		}
-		checks := checksOf(packages[dir], plan, name)
+		checks := checksOf(dir, packages[dir], plan, name)
 		if checks == 0 {
 			t.Errorf("%s (%s) is reached by no test", f.id, f.where)
 		}

@@ -22,7 +22,7 @@ type ledger struct {
 	file        string
 	used, agree int
 	off         map[string]string
-	differed    map[string]bool
+	differed    map[string]int
 	want        int
 }
 
@@ -37,9 +37,9 @@ func (c *ledger) check(row string, ok bool, format string, args ...any) {
 	for words := range c.off {
 		if strings.Contains(row, words) {
 			if c.differed == nil {
-				c.differed = map[string]bool{}
+				c.differed = map[string]int{}
 			}
-			c.differed[words] = true
+			c.differed[words]++
 			return
 		}
 	}
@@ -54,8 +54,8 @@ func (c *ledger) end() {
 		c.t.Errorf("%s: %d comparisons, %d are known", c.file, c.used, c.want)
 	}
 	for words, why := range c.off {
-		if !c.differed[words] {
-			c.t.Errorf("%s: %q no longer differs (%s)", c.file, words, why)
+		if c.differed[words] != 1 {
+			c.t.Errorf("%s: %d rows of %q differ, one is known to (%s)", c.file, c.differed[words], words, why)
 		}
 	}
 	c.t.Logf("%s: %d compared, %d agree, %d differ as named", c.file, c.used, c.agree, c.used-c.agree)
@@ -296,24 +296,27 @@ func TestFillersAndSpoolsAgainstTheStandards(t *testing.T) {
 	set, shop := world(t)
 	c := ledger{t: t, file: "spools-and-fillers.csv", want: 14}
 	pair := regexp.MustCompile(`((?:G|S Al|T) ?[0-9A-Za-z ]+?)(?: P C/M 1| B C/M| M M 1/3 H5| \(AlSi5\)| \(AlMg5Cr\)| L \(Si\))? <-> (?:AWS A5\.\d+ )?(ER\w+|E\d+\w-?\w+)`)
+	var usual [][]float64 // kilograms of steel spools, and of aluminium
 	for _, r := range readFigures(t, "spools-and-fillers.csv") {
+		if n := numbers(strings.Split(r["use_or_mass"], "(")[0]); r["kind"] == "spool" && strings.Contains(r["use_or_mass"], "kg") && len(n) > 0 {
+			usual = append(usual, []float64{slices.Min(n), slices.Max(n)})
+		}
 		if r["kind"] != "filler" {
 			continue
 		}
 		for _, m := range pair.FindAllStringSubmatch(r["value"], -1) {
-			aws := strings.TrimSuffix(strings.NewReplacer("ERL", "ER").Replace(m[2]), "Si")
+			aws := strings.TrimSuffix(m[2], "Si")
 			ws := set.FindWires(aws)
 			if len(ws) == 0 {
 				continue // a class that the table does not hold
 			}
-			head := strings.Fields(m[1])[0:2]
-			c.check(r["value"], strings.HasPrefix(ws[0].Filler, head[0]), "%s finds %s", aws, ws[0].Filler)
+			c.check(r["value"], strings.Contains(strings.ReplaceAll(r["value"], "(Si)", "Si"), ws[0].Filler), "%s finds %s", aws, ws[0].Filler)
 		}
 	}
 	for _, w := range shop.Wires {
 		if kg := float64(w.SpoolKg); w.Dia == 1.0 {
-			usual := kg == 5 || kg >= 12 && kg <= 18 || strings.HasPrefix(w.Filler, "S Al") && kg >= 6 && kg <= 7
-			c.check("spool of "+w.Filler, usual, "%v kg", kg)
+			known := slices.ContainsFunc(usual, func(u []float64) bool { return kg >= u[0] && kg <= u[1] })
+			c.check("spool of "+w.Filler, known, "%v kg, printed %v", kg, usual)
 		}
 	}
 	c.end()
@@ -376,7 +379,8 @@ func TestDepositionRateAgainstThePrintedWorksheet(t *testing.T) {
 		for _, n := range catalog.all[0] {
 			if n.wire.Filler == "T 46 2 P" && n.dia == 1.6 && n.gas.Gas == "C1" && n.mode == Spray {
 				got := n.deposit(n.feed(300))
-				c.check(r["item"], math.Abs(got/4.63-1) <= 0.15, "%.2f kg/h at 300 A, printed %s", got, r["value"])
+				kgH := numbers(r["value"])[1] // "10.2 (4.63 kg/h)"
+				c.check(r["item"], math.Abs(got/kgH-1) <= 0.15, "%.2f kg/h at 300 A, printed %s", got, r["value"])
 			}
 		}
 	}
@@ -385,7 +389,10 @@ func TestDepositionRateAgainstThePrintedWorksheet(t *testing.T) {
 
 func TestGasFlowsAgainstPrintedOnes(t *testing.T) {
 	set, shop := world(t)
-	c := ledger{t: t, file: "gas-flow-and-cylinders.csv", want: 6}
+	c := ledger{t: t, file: "gas-flow-and-cylinders.csv", want: 6, off: map[string]string{
+		"CO2 thick grooved": "20 to 25 l/min for plates of 16 to 25 mm in one manual; the handbook prints 11.8 to 14.2 for solid wire, ours is 15 to 22",
+		"Al MIG":            "20 to 25 l/min in one manual; a textbook prints 12 to 19 for 1.6 to 9.6 mm, ours is 16 to 20",
+	}}
 	catalog := newCatalog(set, shop, Options{})
 	flow := func(filler, gas string, dia float64, mode Transfer) (low, high float64) {
 		for _, n := range catalog.all[0] {
@@ -396,32 +403,38 @@ func TestGasFlowsAgainstPrintedOnes(t *testing.T) {
 		return 0, 0
 	}
 	for _, r := range readFigures(t, "gas-flow-and-cylinders.csv") {
-		printed := numbers(r["value"])
+		value := r["value"]
+		if _, in, ok := strings.Cut(value, "("); ok { // "25-30 (11.8-14.2 L/min)"
+			value = in
+		}
 		var low, high float64
 		switch item := r["item"]; {
 		case item == "flow, GMAW solid wire":
 			low, high = flow("G3Si1", "M21", 1.2, ShortArc)
-			printed = []float64{11.8, 14.2}
 		case strings.HasPrefix(item, "flow, FCAW <="):
 			low, high = flow("T 46 2 P", "C1", 1.2, Spray)
-			printed = []float64{16.5}
 		case item == "flow, MAG thin sheet":
 			low, high = flow("G3Si1", "M21", 0.8, ShortArc)
 		case strings.HasPrefix(item, "flow, CO2 lap fillet"):
 			low, high = flow("G3Si1", "C1", 1.2, ShortArc)
-			printed = []float64{10, 20}
 		case strings.HasPrefix(item, "flow, CO2 thick grooved"):
 			low, high = flow("G3Si1", "C1", 1.6, Globular)
 		case strings.HasPrefix(item, "flow, Al MIG"):
 			low, high = flow("S Al 5356", "I1", 1.2, Spray)
-			printed = []float64{20, 25}
 		default:
 			continue
 		}
-		// Ranges that touch or overlap: a flow is a band, not a value.
-		c.check(r["item"], low > 0 && low <= slices.Max(printed) && high >= slices.Min(printed), "%v to %v l/min, printed %s", low, high, r["value"])
+		printed := numbers(value)
+		c.check(r["item"], overlaps(low, high, slices.Min(printed), slices.Max(printed)), "%v to %v l/min, printed %s", low, high, r["value"])
 	}
 	c.end()
+}
+
+// overlaps tells whether two ranges share at least half of the narrower; a single
+// value must lie inside.
+func overlaps(low, high, printedLow, printedHigh float64) bool {
+	shared := min(high, printedHigh) - max(low, printedLow)
+	return high > 0 && shared >= min(high-low, printedHigh-printedLow)/2-1e-9
 }
 
 func TestStickOutsAgainstPrintedOnes(t *testing.T) {
@@ -440,28 +453,35 @@ func TestStickOutsAgainstPrintedOnes(t *testing.T) {
 	}
 	for _, r := range readFigures(t, "technique.csv") {
 		var s *tables.Stickout
-		var low, high float64
-		arc := 0.0 // of a printed wire extension the arc is left out
+		figure, arc := r["figure"], 0.0 // of a printed wire extension the arc is left out
 		switch r["item"] {
-		case "tip-to-work":
-			s, low, high = stick("G3Si1", 0.8, ShortArc), 10, 15
-		case "wire extension, aluminium":
-			s, low, high = stick("S Al 5356", 1.2, Spray), 15, 20
-		case "stick-out short circuit":
-			s, low, high = stick("G3Si1", 0.8, ShortArc), 6, 10
+		case "tip-to-work": // "10 mm (<=1.6 mm plate), 15 mm (3.2-4 mm)"
+			s = stick("G3Si1", 0.8, ShortArc)
+			figure, _, _ = strings.Cut(figure, " (") // of the thin wire; 15 mm is for thicker plate
+		case "wire extension, aluminium": // "15 / 15-18 / 17-20 mm for 3 / 4 / 6 mm"
+			s = stick("S Al 5356", 1.2, Spray)
+			figure, _, _ = strings.Cut(figure, " for ")
+		case "stick-out short circuit": // "6-10 mm (1/4-3/8 in)"
+			s = stick("G3Si1", 0.8, ShortArc)
+			figure, _, _ = strings.Cut(figure, "(")
 			arc = s.Arc
-		case "electrode extension by mode":
-			s, low, high = stick("G3Si1", 1.2, Spray), 13, 25
+		case "electrode extension by mode": // "short circuit 6-13 mm; spray/other 13-25 mm"
+			s = stick("G3Si1", 1.2, Spray)
+			_, figure, _ = strings.Cut(figure, "spray")
 			arc = s.Arc
-		case "FCAW extension":
-			s, low, high = stick("T 46 2 P", 1.2, Spray), 19, 38
+		case "FCAW extension": // "gas-shielded 19-38 mm; self-shielded 19-95 mm"
+			s = stick("T 46 2 P", 1.2, Spray)
+			figure, _, _ = strings.Cut(figure, ";")
 			arc = s.Arc
-		case "stick-out solid wire":
-			s, low, high = stick("G3Si1", 1.0, ShortArc), 10, 10
+		case "stick-out solid wire": // "about 10 mm; gasless 15-20 mm"
+			s = stick("G3Si1", 1.0, ShortArc)
+			figure, _, _ = strings.Cut(figure, ";")
 		default:
 			continue
 		}
-		c.check(r["item"], s.High > 0 && s.Low-arc <= high && s.High-arc >= low, "%v to %v mm, printed %s", s.Low-arc, s.High-arc, r["figure"])
+		n := numbers(figure)
+		low, high := slices.Min(n), slices.Max(n)
+		c.check(r["item"], overlaps(s.Low-arc, s.High-arc, low, high), "%v to %v mm, printed %s", s.Low-arc, s.High-arc, r["figure"])
 	}
 	c.end()
 }
