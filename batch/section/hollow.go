@@ -19,7 +19,7 @@ func round(d, t float64, cold bool) (Section, error) {
 		return Section{}, fmt.Errorf("a wall of %g mm leaves nothing hollow in %g mm", t, d)
 	}
 	return Section{
-		Designation: fmt.Sprintf("CHS %gx%g", d, t), Shape: Round, Family: "CHS", H: units.MM(d), B: units.MM(d), Web: units.MM(t), Flange: units.MM(t),
+		Designation: fmt.Sprintf("CHS %sx%s", sizeText(d), sizeText(t)), Shape: Round, Family: "CHS", H: units.MM(d), B: units.MM(d), Web: units.MM(t), Flange: units.MM(t),
 		Area: units.MM2(math.Pi * t * (d - t)), Perimeter: units.MM(math.Pi * d),
 		KgM: math.Pi * t * (d - t) * Density / 1e6, Cold: cold, Basis: "derived", Source: hollowSource(cold),
 	}, nil
@@ -45,7 +45,7 @@ func box(h, b, t float64, cold bool) (Section, error) {
 		family = "SHS"
 	}
 	return Section{
-		Designation: fmt.Sprintf("%s %gx%gx%g", family, h, b, t), Shape: Box, Family: family, H: units.MM(h), B: units.MM(b),
+		Designation: fmt.Sprintf("%s %sx%sx%s", family, sizeText(h), sizeText(b), sizeText(t)), Shape: Box, Family: family, H: units.MM(h), B: units.MM(b),
 		Web: units.MM(t), Flange: units.MM(t), Root: units.MM(outer), Toe: units.MM(inner),
 		Area: units.MM2(area), Perimeter: units.MM(2*(h+b) - 4*corner*outer), KgM: area * Density / 1e6,
 		Cold: cold, Basis: "derived", Source: hollowSource(cold),

@@ -45,14 +45,15 @@ var plain = strings.NewReplacer("×", "X", "✕", "X", "*", "X", "Х", "X", "Ø"
 
 // written is a designation taken apart.
 type written struct {
-	text   string
-	family string
-	sizes  []float64 // mm, or inches where a fraction or an inch family stands
-	raw    string    // the sizes as written, without blanks
-	inches bool
-	hot    bool
-	cold   bool
-	rest   bool // figures beside the sizes, which nobody may drop
+	text    string
+	family  string
+	sizes   []float64 // mm, or inches where a fraction or an inch family stands
+	raw     string    // the sizes as written, without blanks
+	inches  bool
+	hot     bool
+	cold    bool
+	rest    bool   // figures beside the sizes, which nobody may drop
+	strange string // a word that is not known
 }
 
 // Parse reads a designation in one of its usual spellings. A hollow section is
@@ -65,6 +66,9 @@ func Parse(text string, set *tables.Set) (Section, error) {
 	}
 	if w.rest {
 		return Section{}, &Error{Text: text, Why: "it holds figures beside its sizes", Near: w.near(set)}
+	}
+	if w.strange != "" {
+		return Section{}, &Error{Text: text, Why: "the word " + w.strange + " is not known; write SHS, RHS, CHS, L, IPE, HEA, UPN, FL or PL before the size, and nothing else", Near: w.near(set)}
 	}
 	s, why := w.make(set)
 	if why != "" {
@@ -96,20 +100,41 @@ func takeApart(text string) written {
 	}
 	others := strings.Replace(t, at, " ", 1)
 	w.rest = reRest.MatchString(others)
-	for _, word := range reWords.FindAllString(others, -1) {
-		switch word {
-		case "HF", "HFS", "HOT":
-			w.hot = true
-		case "CF", "CFS", "COLD":
-			w.cold = true
-		}
-		if f, ok := families[word]; ok && w.family == "" {
-			w.family = f
-		}
-	}
+	w.readWords(others)
+	w.inches = w.inches || strings.Contains(text, `"`)
 	w.addSizes(at)
 	return w
 }
+
+// readWords takes in the words beside the sizes. One that is not known might say
+// anything, so the section is refused rather than taken without it.
+func (w *written) readWords(text string) {
+	words := reWords.FindAllString(text, -1)
+	for _, word := range words {
+		f, known := families[word]
+		switch {
+		case slices.Contains([]string{"HF", "HFS", "HOT"}, word):
+			w.hot = true
+		case slices.Contains([]string{"CF", "CFS", "COLD"}, word):
+			w.cold = true
+		case slices.Contains([]string{"IN", "INCH", "INCHES"}, word):
+			w.inches = true
+		case known && w.family == "":
+			w.family = f
+		case !known && !slices.Contains(harmless, word) && w.strange == "":
+			w.strange = word
+		}
+	}
+	if slices.Contains(words, "HOLLOW") {
+		w.family = "tube"
+		if slices.Contains(words, "SQUARE") {
+			w.family = "box"
+		}
+	}
+}
+
+// harmless are words that say nothing which the sizes do not.
+var harmless = []string{"MM", "SECTION", "SECTIONS", "STEEL", "X", "CIRCULAR", "RECTANGULAR", "FORMED", "FINISHED", "EQUAL", "UNEQUAL", "UNI", "GOST", "ГОСТ"}
 
 // addSizes reads "100X50X4" or "4X4X1/4".
 func (w *written) addSizes(at string) {
@@ -159,10 +184,12 @@ func (w *written) make(set *tables.Set) (Section, string) {
 		if s, why := w.fromTable(set); why == "" {
 			return s, ""
 		}
-		if len(n) == 2 {
-			return said(round(mm(n[0]), mm(n[1]), true))
+		s, why := said(round(mm(n[0]), mm(at(n, 1)), true))
+		if len(n) != 2 {
+			s, why = w.three(func(a, b, c float64) (Section, error) { return box(mm(a), mm(b), mm(c), true) })
 		}
-		return w.three(func(a, b, c float64) (Section, error) { return box(mm(a), mm(b), mm(c), true) })
+		s.Designation, s.Family, s.Source = "HSS"+w.raw, "HSS", "geometry on the nominal wall, corner radii of EN 10219-2"
+		return s, why
 	case "box":
 		if len(n) == 2 {
 			n = []float64{n[0], n[0], n[1]}
@@ -200,7 +227,7 @@ func (w *written) plate(mm func(float64) float64) (Section, string) {
 		return said(flat(mm(w.sizes[0]), mm(w.sizes[1])))
 	}
 	s, why := said(flat(1000, mm(w.sizes[0])))
-	s.Designation, s.Family, s.B, s.Perimeter, s.Area, s.KgM = "plate "+strconv.FormatFloat(mm(w.sizes[0]), 'g', -1, 64), "plate", 0, 0, 0, 0
+	s.Designation, s.Family, s.B, s.Perimeter, s.Area, s.KgM = "plate "+sizeText(mm(w.sizes[0])), "plate", 0, 0, 0, 0
 	return s, why
 }
 

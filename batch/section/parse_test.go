@@ -105,3 +105,19 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// A word that the tool does not know may say anything: the section is refused, not
+// taken without it. Inches said in words count.
+func TestUnknownWordsAreRefused(t *testing.T) {
+	set := load(t)
+	for _, text := range []string{"MC8X20", "IPE A 200", "UB 305x165x40", "HEAA 200", "FOO 100x10"} {
+		if s, err := Parse(text, set); err == nil {
+			t.Errorf("%q is read as %s", text, s.Designation)
+		}
+	}
+	for text, want := range map[string]string{"CHS 4.5x0.237 in": "CHS 114.3x6.02", "PL 3/8": "plate 9.525", "HSS8X4X3/8": "HSS8X4X3/8", "square hollow section 60x60x4": "SHS 60x60x4", "SHS 60x60x4 S355J2H": "SHS 60x60x4"} {
+		if s, err := Parse(text, set); err != nil || s.Designation != want {
+			t.Errorf("%q is read as %q (%v), want %q", text, s.Designation, err, want)
+		}
+	}
+}

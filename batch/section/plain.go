@@ -20,7 +20,7 @@ func flat(b, t float64) (Section, error) {
 		return Section{}, fmt.Errorf("a thickness of %g mm is no flat", t)
 	}
 	return Section{
-		Designation: fmt.Sprintf("flat %gx%g", b, t), Shape: Flat, Family: "flat", H: units.MM(t), B: units.MM(b), Web: units.MM(t), Flange: units.MM(t),
+		Designation: fmt.Sprintf("flat %sx%s", sizeText(b), sizeText(t)), Shape: Flat, Family: "flat", H: units.MM(t), B: units.MM(b), Web: units.MM(t), Flange: units.MM(t),
 		Area: units.MM2(b * t), Perimeter: units.MM(2 * (b + t)), KgM: b * t * Density / 1e6, Basis: "derived", Source: "rectangle",
 	}, nil
 }
@@ -39,7 +39,7 @@ func bar(d float64, square bool) (Section, error) {
 		area, perimeter, name = d*d, 4*d, "square"
 	}
 	return Section{
-		Designation: fmt.Sprintf("%s %g", name, d), Shape: Bar, Family: name, H: units.MM(d), B: units.MM(d), Web: units.MM(d), Flange: units.MM(d),
+		Designation: fmt.Sprintf("%s %s", name, sizeText(d)), Shape: Bar, Family: name, H: units.MM(d), B: units.MM(d), Web: units.MM(d), Flange: units.MM(d),
 		Area: units.MM2(area), Perimeter: units.MM(perimeter), KgM: area * Density / 1e6, Basis: "derived", Source: "geometry",
 	}, nil
 }

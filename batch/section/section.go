@@ -10,6 +10,7 @@ package section
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"seamtally/batch/units"
 )
@@ -67,6 +68,9 @@ func (e *Error) Error() string {
 	}
 	return text
 }
+
+// sizeText writes a size to a thousandth of a millimetre.
+func sizeText(v float64) string { return strconv.FormatFloat(math.Round(v*1000)/1000, 'f', -1, 64) }
 
 // quarter is what a rounded corner of radius 1 leaves out of its square.
 const quarter = 1 - math.Pi/4
