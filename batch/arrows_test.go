@@ -26,14 +26,15 @@ var arrows = map[string]string{
 	"rates":     "list tables finding units",
 	"plan":      "section weld joint rates tables finding units",
 	"procedure": "plan joint list tables finding units",
-	"price":     "plan joint rates tables finding units",
+	"parts":     "bars plan weld section joint rates list tables finding units",
+	"price":     "parts plan joint rates tables finding units",
 	"compare":   "price plan joint units",
 	"settle":    "plan joint units",
-	"workbook":  "compare price plan joint rates list tables templates finding units",
-	"traveller": "price plan joint rates tables templates finding units",
-	"report":    "compare settle price plan joint rates list tables templates finding units",
-	"batch":     "save workbook traveller report compare settle price procedure plan joint rates list tables finding units",
-	"cmd":       "batch save compare settle price plan joint tables templates finding units",
+	"workbook":  "compare price parts plan joint rates list tables templates finding units",
+	"traveller": "price parts section plan joint rates tables templates finding units",
+	"report":    "compare settle price parts plan joint rates list tables templates finding units",
+	"batch":     "save workbook traveller report compare settle price procedure parts plan joint rates list tables finding units",
+	"cmd":       "batch save compare settle price parts plan joint tables templates finding units",
 	"samples":   "",
 }
 
@@ -63,7 +64,7 @@ func TestPhysicsIsPure(t *testing.T) {
 	impure := []string{"os", "io/fs", "time", "net", "net/http", "os/exec", "path/filepath", "math/rand", "math/rand/v2", "context"}
 	for _, p := range packages(t) {
 		switch house(p.ImportPath) {
-		case "weld", "units", "finding", "plan", "price", "rates", "joint", "section", "bars":
+		case "weld", "units", "finding", "plan", "price", "rates", "joint", "section", "bars", "parts":
 		default:
 			continue
 		}

@@ -114,9 +114,14 @@ type Joint struct {
 	Quality                     string // B, C or D; "" if blank
 
 	Part1, Part2 string
+	// Lent1, Lent2 are what the cut list says of the parts; nil: nothing.
+	Lent1, Lent2 *Lent
 
 	Assumed []Assumption
 }
+
+// Lent is what the cut list says of a part that a joint names by its mark.
+type Lent struct{ Section, Material string }
 
 // Column tells how one column of the list was understood.
 type Column struct {

@@ -5,6 +5,7 @@ package price
 import (
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
+	"seamtally/batch/parts"
 	"seamtally/batch/plan"
 	"seamtally/batch/rates"
 	"seamtally/batch/units"
@@ -19,6 +20,7 @@ type Job struct {
 	Buy                    []BuyLine
 	Problems               []finding.Problem // of the list and of the shop file
 	Opts                   Options
+	Parts                  *parts.Book         // the cut list worked out; nil: none was given
 	Floor                  map[int]joint.Floor // what the floor wrote down, by row; nil: no column for it
 	Version, TablesEdition string
 }
