@@ -132,6 +132,16 @@ func worked() []check {
 		}, 17.988, 0.0005, "18 sin 60° + 2/3 0.05 (36 + 108)/2", "derived"},
 		{"seam of 60.3 on 168.3 at 60° [mm]", "SADDLE-1", func() (float64, error) { return plain(SaddleLength(60.3, 168.3, 60)) }, 206.08, 0.005, "numeric arc length of the figures", "derived"},
 		{"seam of 88.9 on a flat face at 45° [mm]", "SADDLE-2", func() (float64, error) { return plain(FaceLength(88.9, 45)) }, 339.62, 0.005, "ellipse perimeter of the figures", "derived"},
+		{"cut of 60 on 100 at 90°, at the heel [mm]", "WRAP-1", func() (float64, error) { w, err := SaddleWrap(60, 100, 90); return float64(w.At(0)), err }, 10, 1e-9, "50 − √(50² − 30²) = 50 − 40", "derived"},
+		{"cut of 60 on 100 at 45°, at the heel [mm]", "WRAP-2", func() (float64, error) { w, err := SaddleWrap(60, 100, 45); return float64(w.At(0)), err }, 60, 1e-9, "50 √2 + 30 − (50 √2 − 30)", "derived"},
+		{"axes' crossing to the tip, 60 on 100 at 60° [mm]", "WRAP-3", func() (float64, error) { w, err := SaddleWrap(60, 100, 60); return float64(w.Tip()), err }, 40, 1e-9, "√(50² − 30²); the tip lies before the toe, cot 60° · 40 / 30 = 0.77", "derived"},
+		{"cut of 60.3 on a flat face at 45°, at the side [mm]", "WRAP-4", func() (float64, error) { w, err := FaceWrap(60.3, 45); return float64(w.At(w.Round() / 4)), err }, 30.15, 1e-9, "r cot 45°", "derived"},
+		{"cut of 60.3 for a corner of 120°, at the heel [mm]", "WRAP-5", func() (float64, error) { w, err := MitreWrap(60.3, 120); return float64(w.At(0)), err }, 34.8142, 0.0001, "60.3 cot 60°", "derived"},
+		{"inner edge of 60 x 5 on 100 at 90° [mm]", "WRAP-6", func() (float64, error) {
+			w, _ := SaddleWrap(60, 100, 90)
+			h, _, err := w.Proud(5)
+			return float64(h), err
+		}, 3.3013, 0.0001, "√(50² − 25²) − √(50² − 30²)", "derived"},
 		{"way round CHS 21.3 [m²/m]", "ROUND-1", func() (float64, error) {
 			v, err := RoundPerimeter(21.3)
 			return float64(v) / 1000, err
