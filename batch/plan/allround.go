@@ -55,6 +55,7 @@ func (c *catalog) takeSection(t *task) {
 			t.assume("length", mm(length), how, "derived")
 		}
 	}
+	t.branch = branchOf(first, second, &j)
 	t.j = &j
 }
 

@@ -104,6 +104,7 @@ type Prep struct {
 // only geometry, metal and metres are known and NoSettings says why.
 type Plan struct {
 	Joint   *joint.Joint
+	Branch  *Branch // how a round first part is cut to sit on the second; nil: it is not, or nobody says
 	Prep    Prep
 	Assumed []joint.Assumption // what the plan had to assume beyond the reader's
 

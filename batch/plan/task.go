@@ -49,6 +49,7 @@ type task struct {
 	stitchMissing string  // why a stitch note gives no weld
 	holeDepth     float64 // of a plug or slot, mm
 	noRound       string  // why a seam all round has no length
+	branch        *Branch // a round tube cut to sit on another
 	twin          int     // row of another joint with the same mark
 
 	noArea, noAreaCode string // why there is no area, and the code of its rule
