@@ -44,7 +44,7 @@ func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
 	for i := range cols {
 		cols[i].total = cols[i].Key == "length" && s.totalWord(cols[i].Header)
 	}
-	settle(cols)
+	settle(cols, s.dialect.name)
 	return cols
 }
 
@@ -144,6 +144,11 @@ func (s *spellings) fits(key string, texts []string) float64 {
 			seen[t] = true
 		default:
 			ok = !number
+			if s.dialect.fits != nil {
+				if own, known := s.dialect.fits(key, t); known {
+					ok = own
+				}
+			}
 		}
 		if ok {
 			fit++
@@ -158,7 +163,7 @@ func (s *spellings) fits(key string, texts []string) float64 {
 
 // settle rules on keys that several columns claim: feet and inches are added, a
 // leg and a throat column live side by side, a row counter gives way to a mark.
-func settle(cols []column) {
+func settle(cols []column, name string) {
 	first := map[string]int{}
 	for i := range cols {
 		c := &cols[i]
@@ -172,9 +177,9 @@ func settle(cols []column) {
 		case c.Key == "size" && cols[j].means != c.means:
 		case c.Key == "length" && cols[j].unit != c.unit && isFeetInches(cols[j].unit) && isFeetInches(c.unit):
 			c.Why += "; added to column " + cols[j].Header
-		case c.Key == "mark" && counter(cols[j].Header) && !counter(c.Header):
-			cols[j].Key, cols[j].Why = "", "a row counter: another column has the mark"
-			first["mark"] = i
+		case c.Key == name && counter(cols[j].Header) && !counter(c.Header):
+			cols[j].Key, cols[j].Why = "", "a row counter: another column has the "+name
+			first[name] = i
 		case c.Key == "t1" && first["t2"] == 0 && !hasKey(cols, "t2"):
 			c.Key, c.Why = "t2", "a second thickness column"
 			first["t2"] = i

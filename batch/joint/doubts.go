@@ -55,7 +55,7 @@ func (r *reader) hidden(sheet *list.Sheet) {
 		}
 	}
 	if n > 0 {
-		r.tell(finding.Warning, r.list.HeaderRows[1], "hidden-rows", fmt.Sprintf("%d joints stand in hidden rows and are worked like the others", n), "delete the rows that do not count")
+		r.tell(finding.Warning, r.list.HeaderRows[1], "hidden-rows", fmt.Sprintf("%d %s stand in hidden rows and are worked like the others", n, r.dialect.all), "delete the rows that do not count")
 	}
 }
 
@@ -87,12 +87,12 @@ func (r *reader) noColumn() error {
 			unknown = append(unknown, c.Header)
 		}
 	}
-	for _, key := range []string{"mark", "length"} {
+	for _, key := range r.dialect.lacks {
 		if r.absent[key] {
 			lack = append(lack, key)
 		}
 	}
-	hint := "add it; four columns are enough: mark, length, size, thickness"
+	hint := "add it; " + r.dialect.enough
 	if len(unknown) > 0 {
 		hint += "; not understood: " + shorten(strings.Join(unknown, ", "), 120)
 	}

@@ -60,7 +60,7 @@ func (w *row) words() {
 func (w *row) quantity() {
 	w.joint.Qty = 1
 	cell, c, ok := w.cell("qty")
-	if !ok || w.unreadable(cell, c, "a whole number of joints, at least 1") {
+	if !ok || w.unreadable(cell, c, "a whole number of "+w.dialect.all+", at least 1") {
 		return
 	}
 	v, bad := cell.Value, (*measure.Fault)(nil)
@@ -72,7 +72,7 @@ func (w *row) quantity() {
 		v, bad = measure.Number(t, w.style)
 	}
 	if bad != nil || v != math.Trunc(v) || v < 1 || v > 1e6 {
-		w.say(finding.Error, c, "bad-quantity", cell.Text, "it is no number of joints", "a whole number, at least 1", "write how many identical joints there are")
+		w.say(finding.Error, c, "bad-quantity", cell.Text, "it is no number of "+w.dialect.all, "a whole number, at least 1", "write how many identical "+w.dialect.all+" there are")
 		return
 	}
 	w.joint.Qty = int(v)

@@ -48,7 +48,7 @@ func (s *spellings) score(texts map[int]string) int {
 	for _, text := range texts {
 		if all := s.header(text); all != nil {
 			keys[all[0].key] = true
-			spelt = spelt || all[0].key == "mark" || len([]rune(fold(text))) > 1
+			spelt = spelt || all[0].key == s.dialect.name || len([]rune(fold(text))) > 1
 		} else {
 			unknown = append(unknown, text)
 		}
@@ -62,7 +62,7 @@ func (s *spellings) score(texts map[int]string) int {
 		}
 	}
 	core := 0
-	for _, k := range []string{"mark", "length", "size", "t1", "kind"} {
+	for _, k := range s.dialect.core {
 		if keys[k] {
 			core++
 		}

@@ -19,6 +19,7 @@ type reader struct {
 	cols  []column
 	style measure.Style
 	list  *List
+	each  func(*reader, list.Row) // reads a row that is an entry of the list
 
 	group      string // the assembly that a group row named
 	drawing    string // from the title rows

@@ -22,12 +22,12 @@ func (s *spellings) chooseSheet(src *list.Source, opt Options) (*list.Sheet, hea
 	for i := range src.Sheets {
 		sheet := &src.Sheets[i]
 		names = append(names, sheet.Name)
-		if opt.Sheet != "" && !strings.EqualFold(sheet.Name, opt.Sheet) || opt.Sheet == "" && sheet.Hidden {
+		if opt.Sheet != "" && !strings.EqualFold(sheet.Name, opt.Sheet) || opt.Sheet == "" && (sheet.Hidden || opt.Skip != nil && opt.Skip(sheet)) {
 			continue
 		}
 		found, ok := s.findHeader(sheet)
 		if opt.Sheet != "" && !ok {
-			return nil, found, noHeader(src.File, "sheet "+sheet.Name)
+			return nil, found, s.noHeader(src.File, "sheet "+sheet.Name)
 		}
 		if ok && (best == nil || found.score > spot.score) {
 			best, spot = sheet, found
@@ -39,12 +39,12 @@ func (s *spellings) chooseSheet(src *list.Source, opt Options) (*list.Sheet, hea
 	case opt.Sheet != "":
 		return nil, spot, &list.Refusal{File: src.File, Text: "there is no sheet " + opt.Sheet, Hint: "the sheets are: " + strings.Join(names, ", ")}
 	case len(names) > 1:
-		return nil, spot, noHeader(src.File, "the sheets "+strings.Join(names, ", "))
+		return nil, spot, s.noHeader(src.File, "the sheets "+strings.Join(names, ", "))
 	}
-	return nil, spot, noHeader(src.File, "the list")
+	return nil, spot, s.noHeader(src.File, "the list")
 }
 
-func noHeader(file, where string) error {
-	return &list.Refusal{File: file, Text: "no header row of a joint list was found in " + where,
-		Hint: `name at least two of the columns mark, length, size, thickness and kind, in one row above the joints; "seamtally starter" writes a list to begin from`}
+func (s *spellings) noHeader(file, where string) error {
+	return &list.Refusal{File: file, Text: "no header row of a " + s.dialect.list + " was found in " + where,
+		Hint: s.dialect.hint}
 }

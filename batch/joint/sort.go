@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"slices"
 	"strings"
 
 	"seamtally/batch/joint/measure"
@@ -13,7 +14,7 @@ func (r *reader) fate(row list.Row, spot headerSpot) RowFate {
 		return RepeatRow
 	}
 	w := list.Row{Cells: row.Cells}
-	mark := r.mapped(w, "mark")
+	mark := r.mapped(w, r.dialect.name)
 	figures := r.figures(row)
 	first := ""
 	for _, c := range row.Cells {
@@ -69,11 +70,8 @@ func (r *reader) mapped(row list.Row, key string) string {
 func (r *reader) figures(row list.Row) int {
 	n := 0
 	for i := range r.cols {
-		switch r.cols[i].Key {
-		case "length", "size", "t1", "t2", "qty", "stitch", "kind":
-			if filled(row.At(r.cols[i].Col)) {
-				n++
-			}
+		if slices.Contains(r.dialect.figures, r.cols[i].Key) && filled(row.At(r.cols[i].Col)) {
+			n++
 		}
 	}
 	return n
@@ -82,7 +80,7 @@ func (r *reader) figures(row list.Row) int {
 // looksLikeJoint tells whether a row without a mark says enough to be one.
 func (r *reader) looksLikeJoint(row list.Row) bool {
 	n := 0
-	for _, key := range []string{"size", "t1", "kind", "position", "material"} {
+	for _, key := range r.dialect.looks {
 		if c := r.column(key); c != nil && filled(row.At(c.Col)) {
 			n++
 		}

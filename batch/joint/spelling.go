@@ -15,6 +15,7 @@ type meaning struct {
 
 // spellings are the tables of header and cell words, folded for look-up.
 type spellings struct {
+	dialect dialect
 	headers map[string][]meaning
 	words   map[string]map[string]string // use -> folded spelling -> value
 	exact   map[string]map[string]string // use -> spelling in lower case -> value: Cyrillic Н is not Latin H
@@ -22,9 +23,11 @@ type spellings struct {
 	phrases map[string][]string          // use -> folded spellings of several letters, longest first
 }
 
-func newSpellings(set *tables.Set) *spellings {
-	s := &spellings{headers: map[string][]meaning{}, words: map[string]map[string]string{}, exact: map[string]map[string]string{}, phrases: map[string][]string{}}
-	for _, h := range set.Headers {
+func newSpellings(set *tables.Set) *spellings { return spellingsOf(jointDialect(set), set) }
+
+func spellingsOf(d dialect, set *tables.Set) *spellings {
+	s := &spellings{dialect: d, headers: map[string][]meaning{}, words: map[string]map[string]string{}, exact: map[string]map[string]string{}, phrases: map[string][]string{}}
+	for _, h := range d.headers {
 		s.addHeader(fold(h.Spelling), meaning{h.Key, h.Means})
 		if text, unit := splitUnit(h.Spelling); unit != "" && text != "" {
 			s.addHeader(fold(text), meaning{h.Key, h.Means})
@@ -85,6 +88,9 @@ func (s *spellings) header(text string) []meaning {
 	// A second text in brackets explains the first: "Stk. (qty)", "t1 (web)".
 	if i := strings.IndexAny(bare, "(["); i > 0 {
 		return s.headers[fold(bare[:i])]
+	}
+	if !s.dialect.welds {
+		return nil
 	}
 	return s.composed(bare)
 }

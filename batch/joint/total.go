@@ -101,7 +101,7 @@ func (r *reader) learnMarks(body []list.Row) {
 	r.skeletons = map[string]bool{}
 	for _, row := range body {
 		if r.figures(row) >= 2 {
-			if s := skeleton(r.mapped(row, "mark")); s != "" {
+			if s := skeleton(r.mapped(row, r.dialect.name)); s != "" {
 				r.skeletons[s] = true
 			}
 		}

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
@@ -13,11 +14,12 @@ import (
 
 // Options are what the user and the shop say about reading a list.
 type Options struct {
-	Sheet       string // name of the sheet; empty: the one that reads most like a joint list
-	Inches      bool   // bare numbers are inches
-	SizeMeans   string // what a bare size is: leg (also if empty) or throat
-	MissingSize string // ask (also if empty), or a rule such as "0.7 t_min"
-	Material    string // grade of rows that name none; empty: they are asked for
+	Sheet       string                 // name of the sheet; empty: the one that reads most like a joint list
+	Inches      bool                   // bare numbers are inches
+	SizeMeans   string                 // what a bare size is: leg (also if empty) or throat
+	MissingSize string                 // ask (also if empty), or a rule such as "0.7 t_min"
+	Material    string                 // grade of rows that name none; empty: they are asked for
+	Skip        func(*list.Sheet) bool // sheets that hold another list; nil: none
 }
 
 func (o Options) sizeMeans() string {
@@ -39,11 +41,17 @@ func Understand(src *list.Source, opt Options, set *tables.Set) (*List, error) {
 }
 
 func (words *spellings) understand(src *list.Source, opt Options) (*List, error) {
+	return words.read(src, opt, (*reader).joint)
+}
+
+// read goes through a list of any kind and hands every row that is no title, total
+// or the like to each.
+func (words *spellings) read(src *list.Source, opt Options, each func(*reader, list.Row)) (*List, error) {
 	sheet, spot, err := words.chooseSheet(src, opt)
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{spellings: words, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, absent: map[string]bool{},
+	r := &reader{spellings: words, each: each, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, absent: map[string]bool{},
 		list: &List{File: src.File, Sheet: sheet.Name, SHA256: src.SHA256, RowsRead: len(sheet.Rows)}}
 	body := sheet.Rows[spot.last+1:]
 	r.cols = words.assign(spot, body)
@@ -71,8 +79,8 @@ func (words *spellings) understand(src *list.Source, opt Options) (*List, error)
 		return nil, r.noColumn()
 	}
 	if len(r.list.Joints) == 0 && len(r.list.Problems) == 0 {
-		return nil, &list.Refusal{File: src.File, Text: "a header was found" + inSheet(sheet.Name) + fmt.Sprintf(" in row %d, but no joint stands below it", r.list.HeaderRows[0]),
-			Hint: "write one joint a row below the header"}
+		return nil, &list.Refusal{File: src.File, Text: "a header was found" + inSheet(sheet.Name) + fmt.Sprintf(" in row %d, but no %s stands below it", r.list.HeaderRows[0], words.dialect.one),
+			Hint: "write one " + words.dialect.one + " a row below the header"}
 	}
 	return r.list, nil
 }
@@ -81,8 +89,7 @@ func (words *spellings) understand(src *list.Source, opt Options) (*List, error)
 func (r *reader) habit(src *list.Source, body []list.Row) measure.Style {
 	measures := map[int]bool{}
 	for i := range r.cols {
-		switch r.cols[i].Key {
-		case "length", "size", "t1", "t2", "gap", "root_face", "depth", "radius", "angle":
+		if slices.Contains(r.dialect.measures, r.cols[i].Key) {
 			measures[r.cols[i].Col] = true
 		}
 	}
@@ -133,13 +140,13 @@ func (r *reader) rows(body []list.Row, spot headerSpot) {
 			for _, rest := range body[i:] {
 				r.other(rest, TrailingRow)
 			}
-			r.tell(finding.Warning, row.Number, "second-table", "another table begins here; it and what follows is not part of the joint list", "give it a sheet of its own, or name the sheet with --sheet")
+			r.tell(finding.Warning, row.Number, "second-table", "another table begins here; it and what follows is not part of the "+r.dialect.list, "give it a sheet of its own, or name the sheet with --sheet")
 			return
 		}
 		switch fate := r.fate(row, spot); fate {
 		case "":
 			r.sum.add(r, row)
-			r.joint(row)
+			r.each(r, row)
 		case TotalRow:
 			r.sum.close()
 			r.other(row, fate)
