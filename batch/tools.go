@@ -12,6 +12,7 @@ import (
 	"seamtally/batch/list"
 	"seamtally/batch/procedure"
 	"seamtally/batch/rates"
+	"seamtally/batch/workbook"
 	"seamtally/tables"
 )
 
@@ -66,9 +67,9 @@ func readShop(path string) (*list.Source, error) {
 // here stops the list.
 func (t *tools) shopOf(src *list.Source, j *Job) (rates.Shop, []finding.Problem, error) {
 	shop := t.shop.Clone()
-	problems := shop.ReadSheet(src)
+	problems := shop.ReadSheet(src, workbook.RatesSheet(src))
 	if t.file != nil {
-		problems = append(problems, shop.ReadFile(t.file)...)
+		problems = append(problems, shop.ReadFile(t.file, workbook.RatesSheet(t.file))...)
 	}
 	problems = append(t.withProcedures(&shop, problems), t.strayProcedures(src)...)
 	if bad := errorsIn(problems); len(bad) > 0 {

@@ -29,7 +29,7 @@ func TestStarterShopBookStatesNothing(t *testing.T) {
 		}
 		before := len(shop.NotYours())
 		src := readSource(t, "shop.xlsx", data)
-		for _, p := range shop.ReadFile(src) {
+		for _, p := range shop.ReadFile(src, "") {
 			t.Errorf("us=%v: %s", us, p.Line())
 		}
 		for _, v := range shop.Values {

@@ -90,7 +90,7 @@ func TestStarterShopFileStatesNothing(t *testing.T) {
 			t.Fatal(err)
 		}
 		before := len(shop.NotYours())
-		for _, p := range shop.ReadFile(readSource(t, "shop.csv", data)) {
+		for _, p := range shop.ReadFile(readSource(t, "shop.csv", data), "") {
 			t.Errorf("us=%v: row %d: %s %s: %s", us, p.Place.Row, p.Level, p.Code, p.Text)
 		}
 		for _, v := range shop.Values {
@@ -132,7 +132,7 @@ func TestSampleShop(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, p := range shop.ReadFile(readSource(t, "shop.csv", data)) {
+	for _, p := range shop.ReadFile(readSource(t, "shop.csv", data), "") {
 		if p.Level != finding.Note {
 			t.Errorf("row %d: %s: %s", p.Place.Row, p.Code, p.Text)
 		}

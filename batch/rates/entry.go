@@ -24,6 +24,7 @@ type entry struct {
 	low, high    string
 	source, note string
 	decimalComma bool
+	changed      bool // on our own sheet, since the list was last worked
 	percent      bool // a spreadsheet cell shown as a percentage; text is the share
 }
 
@@ -112,12 +113,22 @@ func (s *Shop) put(e entry, v Value) {
 		v.From, v.place = e.from+", as built in", e.place
 	} else {
 		v.Low, v.High = e.spread(v.Unit, s.Currency)
+		v.Source = e.sourceOfValue()
 	}
 	if known {
 		*s.find(v.Key) = v
 		return
 	}
 	s.Values = append(s.Values, v)
+}
+
+// sourceOfValue is where the value comes from; what stood behind the value before
+// it says nothing about one that was changed on our sheet.
+func (e entry) sourceOfValue() string {
+	if e.changed && e.basis != OwnBasis {
+		return ""
+	}
+	return e.source
 }
 
 // spread reads the low and high of a line; both zero where either is missing or

@@ -1,7 +1,6 @@
 package rates
 
 import (
-	"slices"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -19,13 +18,17 @@ const headerDepth = 20
 var sheetNames = []string{"rates", "shop", "shop values", "shop rates"}
 
 // columns are the columns of a shop file, 1-based; zero where there is none.
-type columns struct{ key, value, unit, low, high, basis, source, note int }
+type columns struct{ key, value, unit, low, high, basis, source, note, asRun int }
 
 // ReadFile puts a shop file into the shop: a CSV file, or the first sheet of a
 // workbook that has columns headed key and value. Every fault is reported with
-// its cell; the good lines are taken.
-func (s *Shop) ReadFile(src *list.Source) []finding.Problem {
+// its cell; the good lines are taken. In a workbook that this tool wrote, ours
+// names its sheet of rates, which is read whatever else there is.
+func (s *Shop) ReadFile(src *list.Source, ours string) []finding.Problem {
 	for _, sheet := range src.Sheets {
+		if ours != "" && sheet.Name != ours {
+			continue
+		}
 		if cols, first, ok := s.findColumns(sheet); ok {
 			from := "shop file " + src.File[strings.LastIndexAny(src.File, `/\`)+1:] // the folder is no part of a result
 			if sheet.Name != "" {
@@ -37,27 +40,6 @@ func (s *Shop) ReadFile(src *list.Source) []finding.Problem {
 	return []finding.Problem{{Place: finding.Place{File: src.File}, Level: finding.Error, Code: NoColumns,
 		Text: "no shop values were found", Want: "columns headed key and value",
 		Hint: "start from the shop file that `seamtally starter` writes"}}
-}
-
-// ReadSheet puts the sheet Rates or Shop of a joint-list workbook into the shop,
-// if there is one. A sheet of that name without such columns is left alone, with
-// a note.
-func (s *Shop) ReadSheet(src *list.Source) []finding.Problem {
-	if src.Format == list.CSV {
-		return nil
-	}
-	for _, sheet := range src.Sheets {
-		if !slices.Contains(sheetNames, strings.ToLower(strings.TrimSpace(sheet.Name))) {
-			continue
-		}
-		cols, first, ok := s.findColumns(sheet)
-		if !ok {
-			return []finding.Problem{{Place: finding.Place{File: src.File, Sheet: sheet.Name}, Level: finding.Note, Code: NoColumns,
-				Text: "the sheet has no columns headed key and value, so no shop values were read from it", Hint: "head two columns key and value if shop values are meant"}}
-		}
-		return s.takeAll(entriesOf(src, sheet, cols, first, "workbook sheet "+sheet.Name))
-	}
-	return nil
 }
 
 // findColumns looks for the header; without one, two columns that begin with a
@@ -81,7 +63,7 @@ func (s *Shop) findColumns(sheet list.Sheet) (cols columns, firstRow int, ok boo
 func headerColumns(row list.Row) (c columns) {
 	for _, cell := range row.Cells {
 		at := map[string]*int{"key": &c.key, "value": &c.value, "unit": &c.unit, "low": &c.low, "high": &c.high,
-			"basis": &c.basis, "source": &c.source, "note": &c.note}[strings.ToLower(strings.TrimSpace(cell.Text))]
+			"basis": &c.basis, "source": &c.source, "note": &c.note, AsRun: &c.asRun}[strings.ToLower(strings.TrimSpace(cell.Text))]
 		if at != nil && *at == 0 {
 			*at = cell.Col
 		}
@@ -107,6 +89,7 @@ func entriesOf(src *list.Source, sheet list.Sheet, cols columns, first int, from
 			low: text(cols.low), high: text(cols.high), decimalComma: src.DecimalComma}
 		e.place = finding.Place{File: src.File, Sheet: sheet.Name, Row: row.Number, Col: cols.value, Header: "value"}
 		e.readCell(row.At(cols.value))
+		e.changed = cols.asRun > 0 && e.changedFrom(row.At(cols.asRun))
 		entries = append(entries, e)
 	}
 	return entries

@@ -37,7 +37,7 @@ func TestReadFile(t *testing.T) {
 		"operating_factor;0,25", "labour_rate;34,50;EUR/h", "Margin pct;12", "overweld_mm;0,02;in",
 		"wire_price.ER70S-6.0.8;1,36;EUR/lb", "wire_price.g3si1;2", "cylinder_l.m21;11,5;m3",
 		"convexity;5 %", "spatter_min_m.short arc;45;s/m", "stock_wires;G3Si1 1,0 mm", "on_hand_kg.G3Si1.1.0;4,5",
-		"# a remark;whatever", "overhead_pct;60;%;common-practice"))
+		"# a remark;whatever", "overhead_pct;60;%;common-practice"), "")
 	if len(problems) > 0 {
 		t.Fatalf("problems: %+v", problems)
 	}
@@ -103,7 +103,7 @@ func TestFaultsOfAShopFile(t *testing.T) {
 		if tt.comma {
 			header = "key;value;unit"
 		}
-		problems := s.ReadFile(csvSource(tt.comma, header, tt.line))
+		problems := s.ReadFile(csvSource(tt.comma, header, tt.line), "")
 		if len(problems) != 1 {
 			t.Errorf("%s: %d problems %+v", tt.line, len(problems), problems)
 			continue
@@ -118,7 +118,7 @@ func TestFaultsOfAShopFile(t *testing.T) {
 // TestGoodLinesAreTaken: a fault on one line does not lose the others.
 func TestGoodLinesAreTaken(t *testing.T) {
 	s := defaultShop(t)
-	problems := s.ReadFile(csvSource(false, "key,value", "nonsense,1", "labour_rate,41", "idle_w,x", "margin_pct,0.15", "labour_rate,42"))
+	problems := s.ReadFile(csvSource(false, "key,value", "nonsense,1", "labour_rate,41", "idle_w,x", "margin_pct,0.15", "labour_rate,42"), "")
 	codes := ""
 	for _, p := range problems {
 		codes += p.Code + " "
@@ -167,7 +167,7 @@ func TestReadSheet(t *testing.T) {
 	src := &list.Source{File: "frame.xlsx", Format: list.XLSX, Sheets: []list.Sheet{
 		sheet("Joints", list.Cell{Col: 2, Kind: list.Text, Text: "idle_w"}, list.Cell{Col: 3, Kind: list.Number, Value: 99}),
 		sheet("rates", list.Cell{Col: 2, Kind: list.Text, Text: "waste_pct"}, list.Cell{Col: 3, Kind: list.Number, Value: 0.04, Percent: true, Text: "4%"})}}
-	if p := s.ReadSheet(src); len(p) > 0 {
+	if p := s.ReadSheet(src, ""); len(p) > 0 {
 		t.Fatalf("problems %+v", p)
 	}
 	if v, _ := s.Value("waste_pct"); math.Abs(s.WastePct-4) > 1e-12 || v.From != "workbook sheet rates" || s.IdleW == 99 {
@@ -175,7 +175,7 @@ func TestReadSheet(t *testing.T) {
 	}
 	src.Sheets[1].Rows = src.Sheets[1].Rows[1:]
 	src.Sheets[1].Rows[0].Cells[0].Text = "Smith"
-	if p := s.ReadSheet(src); len(p) != 1 || p[0].Level != finding.Note {
+	if p := s.ReadSheet(src, ""); len(p) != 1 || p[0].Level != finding.Note {
 		t.Errorf("a foreign sheet named rates: %+v", p)
 	}
 }

@@ -40,6 +40,46 @@ func Undress(src *list.Source) (*list.Source, []finding.Problem) {
 	return &bare, problems
 }
 
+// RatesSheet returns the name of the sheet of rates that this tool wrote into a
+// workbook, whatever it is called now; "" where there is none.
+func RatesSheet(src *list.Source) string {
+	var candidates []string
+	for i := range src.Sheets {
+		if headsRates(&src.Sheets[i]) {
+			candidates = append(candidates, src.Sheets[i].Name)
+		}
+	}
+	if src.Format == list.CSV || len(candidates) == 0 {
+		return ""
+	}
+	ours, _ := pack.FindOurs(src.Data)
+	for _, name := range candidates {
+		if ours.Sheets[name] {
+			return name
+		}
+	}
+	return ""
+}
+
+// headsRates tells whether a sheet has the header of our sheet of rates.
+func headsRates(s *list.Sheet) bool {
+	for i, r := range s.Rows {
+		if i >= 2*firstRate {
+			break
+		}
+		found := 0
+		for _, c := range r.Cells {
+			if c.Text == rateHeads[0] || c.Text == rateHeads[1] {
+				found++
+			}
+		}
+		if found == 2 {
+			return true
+		}
+	}
+	return false
+}
+
 // withoutOurs returns the sheet without the cells in our columns.
 func withoutOurs(s list.Sheet, ours pack.Ours) list.Sheet {
 	rows := s.Rows

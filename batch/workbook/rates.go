@@ -11,6 +11,9 @@ import (
 
 const firstRate = 5
 
+// rateHeads are the headers of the sheet of rates, which a later run reads back.
+var rateHeads = []string{"Key", "Value", "Unit", "Low", "High", "As run", "Basis", "Source", "From", "Note"}
+
 // nameRates gives every number among the shop's values a defined name, so that
 // formulas read as sentences.
 func (o *output) nameRates() {
@@ -73,13 +76,13 @@ func mostOf(key string) float64 {
 // everywhere read.
 func (o *output) ratesSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.rates)
-	g.Widths = []float64{30, 22, 24, 9, 9, 18, 44, 42, 64}
+	g.Widths = []float64{30, 22, 24, 9, 9, 12, 18, 44, 42, 64}
 	g.Freeze, g.Titles = firstRate-1, firstRate-1
 	g.Text(1, 1, look.Title, "Rates")
 	g.Text(2, 1, look.Sub, "What the shop pays, needs and has. Change a yellow cell and every formula follows. Settings, wire and gas were chosen with these values: after a large change run the list again.")
-	for i, s := range []string{"Key", "Value", "Unit", "Low", "High", "Basis", "Source", "From", "Note"} {
+	for i, s := range rateHeads {
 		role := look.Head
-		if s == "Low" || s == "High" || s == "Value" {
+		if s == "Low" || s == "High" || s == "Value" || s == "As run" {
 			role = look.HeadNum
 		}
 		g.Text(firstRate-1, i+1, role, s)
@@ -97,10 +100,15 @@ func (o *output) ratesSheet() *look.Grid {
 			g.Number(row, 4, look.Calc, "General", "", v.Low)
 			g.Number(row, 5, look.Calc, "General", "", v.High)
 		}
-		g.Text(row, 6, look.Plain, v.Basis)
-		g.Text(row, 7, look.Wrap, v.Source)
-		g.Text(row, 8, look.Wrap, v.From)
-		g.Text(row, 9, look.Wrap, v.Note)
+		if v.IsNum {
+			g.Number(row, 6, look.Calc, "General", "", v.Num)
+		} else {
+			g.Text(row, 6, look.Plain, v.Text)
+		}
+		g.Text(row, 7, look.Plain, v.Basis)
+		g.Text(row, 8, look.Wrap, v.Source)
+		g.Text(row, 9, look.Wrap, v.From)
+		g.Text(row, 10, look.Wrap, v.Note)
 	}
 	return g
 }

@@ -27,6 +27,7 @@ func TestScripts(t *testing.T) {
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"code": code, "jsonlines": jsonLines, "rows": rows, "hexfile": hexFile, "begins": begins, "append": appendTo, "workbook": makeWorkbook,
+			"cellof": cellOf, "rate": changeRate, "sameprices": samePrices,
 		},
 	})
 }

@@ -43,3 +43,62 @@ func makeWorkbook(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	ts.Check(f.SaveAs(ts.MkAbs(args[0])))
 }
+
+// cellOf wants a text in a cell: "cellof a.xlsx Rates B2 30".
+func cellOf(ts *testscript.TestScript, neg bool, args []string) {
+	if len(args) != 4 {
+		ts.Fatalf("usage: cellof FILE SHEET CELL TEXT")
+	}
+	f, err := excelize.OpenFile(ts.MkAbs(args[0]))
+	ts.Check(err)
+	defer f.Close()
+	text, err := f.GetCellValue(args[1], args[2])
+	ts.Check(err)
+	if (text == args[3]) == neg {
+		ts.Fatalf("%s!%s is %q", args[1], args[2], text)
+	}
+}
+
+// changeRate writes a number beside a key, as a person would, and saves with
+// another program: "rate a.xlsx Rates labour_rate 60".
+func changeRate(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 4 {
+		ts.Fatalf("usage: rate FILE SHEET KEY NUMBER")
+	}
+	f, err := excelize.OpenFile(ts.MkAbs(args[0]))
+	ts.Check(err)
+	defer f.Close()
+	rows, err := f.GetRows(args[1])
+	ts.Check(err)
+	v, err := strconv.ParseFloat(args[3], 64)
+	ts.Check(err)
+	for i, row := range rows {
+		if len(row) > 0 && row[0] == args[2] {
+			ts.Check(f.SetCellValue(args[1], "B"+strconv.Itoa(i+1), v))
+			ts.Check(f.Save())
+			return
+		}
+	}
+	ts.Fatalf("%s has no %s", args[1], args[2])
+}
+
+// samePrices wants the same prices in two results files, and some at all.
+func samePrices(ts *testscript.TestScript, neg bool, args []string) {
+	a, b := prices(ts, args[0]), prices(ts, args[1])
+	if a == "" || (a == b) == neg {
+		ts.Fatalf("prices of %s: %s; of %s: %s", args[0], a, args[1], b)
+	}
+}
+
+func prices(ts *testscript.TestScript, file string) (all string) {
+	records, err := csv.NewReader(strings.NewReader(strings.TrimPrefix(ts.ReadFile(file), "\ufeff"))).ReadAll()
+	ts.Check(err)
+	for col, head := range records[0] {
+		for _, record := range records[1:] {
+			if head == "price" && record[col] != "" {
+				all += record[col] + ";"
+			}
+		}
+	}
+	return all
+}
