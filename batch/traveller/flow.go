@@ -73,7 +73,13 @@ type table struct {
 	columns []column
 	height  float64 // of a row
 	split   int     // a firm line stands before this column; 0: none
+	// more stands below the last row of a page where the rows go on, and again
+	// above the rows of the next; blank: the repeated heading is enough.
+	more, again string
 }
+
+// moreHeight is the room that the note below a page's last row takes.
+const moreHeight = 4.6
 
 const tableHead = 6.5
 
@@ -92,14 +98,26 @@ func (f *flow) rows(t table, rows [][]cell) []placed {
 		f.turn()
 	}
 	f.tableHead(t)
-	for _, row := range rows {
-		if f.room() < t.height {
-			f.turn()
-			f.tableHead(t)
+	for i, row := range rows {
+		if f.room() < t.height || t.more != "" && i > 0 && f.room() < min(t.height*float64(len(rows)-i), t.height+moreHeight) {
+			f.goOn(t)
 		}
 		out = append(out, f.row(t, row))
 	}
 	return out
+}
+
+// goOn turns the page inside a table, with the table's notes that it does.
+func (f *flow) goOn(t table) {
+	if t.more != "" && f.room() >= moreHeight {
+		r, box := f.take("more", moreHeight)
+		f.p.Write(box, r.X, r.Y+3.6, r.W, page.Right, strong.At(9), t.more)
+	}
+	f.turn()
+	if t.again != "" {
+		f.section(t.again, tableHead+t.height)
+	}
+	f.tableHead(t)
 }
 
 func (t table) parts() []float64 {

@@ -104,6 +104,7 @@ func (f *flow) torch(r page.Rect, p *plan.Plan) {
 type fact struct {
 	name  string
 	lines []string
+	style page.Style
 }
 
 // factName is the width of the name of a fact, before its words.
@@ -124,33 +125,39 @@ func (f *flow) facts(p *plan.Plan, width float64) []fact {
 	case amps.Start != "":
 		current = amps.Start + " A"
 	}
-	clean, shade, between := "", "", ""
+	clean, between := "", ""
 	if p.Interpass != nil && p.Preheat == nil && len(p.Runs) > 1 {
 		between = f.say("fact.between.value", f.show.Temp(*p.Interpass).String())
 	}
 	if p.CleanWidth > 0 {
 		clean = f.say("fact.clean.value", f.show.AtLeast(p.CleanWidth).String())
 	}
-	if p.FilterShade > 0 {
-		shade = strconv.Itoa(p.FilterShade)
-	}
-	if f.tight && clean != "" && shade != "" {
-		clean, shade = joinParts([]string{clean, f.say("fact.shade") + " " + shade}), ""
-	}
-	preheat := ""
-	if p.Preheat == nil { // in words; why stands in the explanation
-		preheat, _, _ = strings.Cut(p.PreheatWords, ":")
-	}
 	var out []fact
+	if text := f.coldWords(p); text != "" {
+		out = append(out, fact{f.say("fact.preheat"), []string{text}, strong})
+	}
+	plainStyle := body.At(8.5)
 	for _, e := range [][2]string{
 		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", f.phrase(p.Trigger)},
-		{"fact.inductance", f.phrase(p.Inductance)}, {"fact.preheat", preheat}, {"fact.between", between}, {"fact.clean", clean}, {"fact.shade", shade},
+		{"fact.inductance", f.phrase(p.Inductance)}, {"fact.between", between}, {"fact.clean", clean},
 	} {
-		if lines := page.Wrap(body.At(8.5), e[1], width-factName, 2); len(lines) > 0 {
-			out = append(out, fact{f.say(e[0]), lines})
+		if lines := page.Wrap(plainStyle, e[1], width-factName, 2); len(lines) > 0 {
+			out = append(out, fact{f.say(e[0]), lines, plainStyle})
 		}
 	}
 	return out
+}
+
+// coldWords says in words that a joint is welded without preheat, or that nobody
+// worked it out: a sheet that only leaves the preheat out would leave it open.
+func (f *flow) coldWords(p *plan.Plan) string {
+	switch {
+	case p.Preheat != nil:
+		return ""
+	case p.PreheatWords == "", strings.HasPrefix(p.PreheatWords, "none"):
+		return f.say("fact.preheat.none")
+	}
+	return f.say("fact.preheat.open")
 }
 
 const factRow = 4.3
@@ -169,7 +176,7 @@ func (f *flow) writeFacts(box page.BoxID, r page.Rect, p *plan.Plan) {
 	y := r.Y + 3.4
 	for _, t := range f.facts(p, r.W) {
 		f.p.Write(box, r.X, y, factName-1, page.Left, label.At(8.5), t.name)
-		f.p.Lines(box, r.X+factName, y, r.W-factName, body.At(8.5), t.lines)
+		f.p.Lines(box, r.X+factName, y, r.W-factName, t.style, t.lines)
 		y += t.height()
 	}
 }

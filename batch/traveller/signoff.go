@@ -41,14 +41,15 @@ func (f *flow) testBead(p *plan.Plan) {
 		f.p.Write(box, x+3.6, r.Y+4.8, w+0.1, page.Left, small, text)
 		x += w + 6.5
 	}
-	f.blanks(box, page.Rect{X: r.X, Y: r.Y + 7, W: r.W, H: 4.9 + 2*f.blankRow()}, p.Gas != "")
+	f.blanks(box, page.Rect{X: r.X, Y: r.Y + 7, W: r.W, H: 4.9 + 2*f.blankRow()}, p)
 }
 
-// blanks is the grid that the welder fills in; without a gas it has no boxes for it.
-func (f *flow) blanks(box page.BoxID, r page.Rect, gas bool) {
+// blanks is the grid that the welder fills in; without a gas it has no boxes for
+// it, and a joint that is preheated says so for the test bead too.
+func (f *flow) blanks(box page.BoxID, r page.Rect, p *plan.Plan) {
 	keys := []string{"blank.feed", "blank.volts", "blank.seconds", "blank.arc", "blank.wire", "blank.wirelot", "blank.ok"}
 	cells := r.Columns(0, 25, 18, 18, 21, 21, 21, 34, 20)
-	if gas {
+	if p.Gas != "" {
 		keys = []string{"blank.feed", "blank.volts", "blank.flow", "blank.seconds", "blank.arc", "blank.wire", "blank.wirelot", "blank.gaslot", "blank.ok"}
 		cells = r.Columns(0, 25, 15, 15, 15, 18, 18, 18, 22, 22, 17)
 	}
@@ -65,7 +66,13 @@ func (f *flow) blanks(box page.BoxID, r page.Rect, gas bool) {
 	for i, key := range []string{"blank.test", "blank.joint"} {
 		y := r.Y + 4.9 + float64(i)*f.blankRow()
 		f.p.Line(box, r.X, y, r.Right(), y, 0.2, 0)
-		f.p.Write(box, r.X+0.5, y+5.2, 24, page.Left, strong, f.say(key))
+		w := cells[0].W - 2.2
+		if p.Preheat == nil {
+			f.p.Write(box, r.X+1.5, y+f.blankRow()/2+1.2, w, page.Left, strong, f.say(key))
+			continue
+		}
+		f.p.Write(box, r.X+1.5, y+f.blankRow()/2-0.3, w, page.Left, strong, f.say(key))
+		f.p.Write(box, r.X+1.5, y+f.blankRow()/2+2.9, w, page.Left, small, f.say("blank.warm", f.show.Temp(*p.Preheat).String()))
 	}
 	f.p.Frame(box, r, 0.3, page.None)
 }
@@ -156,6 +163,8 @@ func (f *flow) signOff(s setup.Setup) {
 	if t.split == 0 && !f.tight {
 		f.section(f.say("sign.title"), tableHead+signRow)
 	}
+	t.more = f.say("sign.more")
+	t.again = f.say("sign.again", strconv.Itoa(s.Number), markList(s.Marks(), 4))
 	f.rows(t, rows)
 }
 

@@ -109,8 +109,15 @@ func (f *flow) prepLine(p *plan.Plan) string {
 	return strings.Join(parts, " · ")
 }
 
-// runsTile is the number of passes.
+// runsTile is the number of passes and, beside it, the shade of the filter.
 func (f *flow) runsTile(box page.BoxID, r page.Rect, p *plan.Plan) {
+	if p.FilterShade > 0 {
+		const share = 0.36
+		at := page.Rect{X: r.Right() - r.W*share, Y: r.Y, W: r.W * share, H: r.H}
+		f.p.Line(box, at.X-1, at.Y+1, at.X-1, at.Bottom()-1, 0.25, 0)
+		f.tile(box, page.Rect{X: at.X + 0.5, Y: at.Y, W: at.W - 0.5, H: at.H}, f.say("fact.shade"), strconv.Itoa(p.FilterShade), "", "")
+		r.W -= at.W + 2
+	}
 	key := "runs.seam"
 	if p.Joint.Sides == 2 && p.Prep.LegA > 0 {
 		key = "runs.side"
