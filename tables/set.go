@@ -4,7 +4,9 @@ package tables
 type Set struct {
 	Edition string // short hash of all table texts in use
 	Headers []Header
-	Words   []Word
+	// PartHeaders are the headers of cut lists.
+	PartHeaders []Header
+	Words       []Word
 	Facts
 	Settings
 	Shop []ShopValue
@@ -15,6 +17,9 @@ func Load(f *Files) (*Set, error) {
 	var set Set
 	var err error
 	if set.Headers, err = Rows[Header](f, "headers"); err != nil {
+		return nil, err
+	}
+	if set.PartHeaders, err = Rows[Header](f, "part_headers"); err != nil {
 		return nil, err
 	}
 	if set.Words, err = Rows[Word](f, "words"); err != nil {

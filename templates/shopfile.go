@@ -21,6 +21,7 @@ var shopSections = []struct{ before, title string }{
 	{"stock_wires", "What the shop has"},
 	{"wire_price", "Wires: price and spool; class alone for all diameters, class and diameter for one"},
 	{"cylinder_price", "Gases: price of one filling and what comes out of it"},
+	{"stock_hollow", "Cut lists: bars and plates, how they are bought and sawn"},
 }
 
 // shopHead tells how to use the file. Lines beginning with # are not read.

@@ -41,6 +41,7 @@ func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
 		cols = append(cols, c)
 	}
 	s.neighbours(cols)
+	s.contest(cols, body)
 	for i := range cols {
 		cols[i].total = cols[i].Key == "length" && s.totalWord(cols[i].Header)
 	}
@@ -61,6 +62,28 @@ func (s *spellings) neighbours(cols []column) {
 		if bare, _ := splitUnit(c.Header); c.Key == "size" && sizes > 1 && fold(bare) == "s" && !hasKey(cols, "t1") {
 			c.Key, c.means, c.Why = "t1", "", "beside another column of sizes, s is the thickness"
 			sizes--
+		}
+	}
+}
+
+// contest settles, for a kind of list that can tell its own values, which of several
+// columns gives a key: the one whose values fit it best.
+func (s *spellings) contest(cols []column, body []list.Row) {
+	if s.dialect.fits == nil {
+		return
+	}
+	best, fit := map[string]int{}, map[string]float64{}
+	for i := range cols {
+		key := cols[i].Key
+		if _, own := s.dialect.fits(key, ""); !own {
+			continue
+		}
+		f := s.fits(key, values(body, cols[i].Col))
+		if j, taken := best[key]; taken && f > fit[key] {
+			cols[j].Key, cols[j].Why = "", fmt.Sprintf("column %q fits %q better: passed through", cols[i].Header, key)
+			best[key], fit[key] = i, f
+		} else if !taken {
+			best[key], fit[key] = i, f
 		}
 	}
 }

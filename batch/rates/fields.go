@@ -42,6 +42,9 @@ var fields = []field{
 	{"source_efficiency", 0.2, 1, func(s *Shop, v float64) { s.SourceEfficiency = v }},
 	{"idle_w", 0, 5000, func(s *Shop, v float64) { s.IdleW = v }},
 	{"tip_price", 0, 1e6, func(s *Shop, v float64) { s.TipPrice = units.Money(v) }},
+	{"saw_kerf_mm", 0, 20, func(s *Shop, v float64) { s.SawKerf = units.MM(v) }},
+	{"end_loss_mm", 0, 1500, func(s *Shop, v float64) { s.EndLoss = units.MM(v) }},
+	{"plate_waste_pct", 0, 200, func(s *Shop, v float64) { s.PlateWastePct = v }},
 	{"tip_life_h", 0.05, 1000, func(s *Shop, v float64) { s.TipLifeH = v }},
 }
 
@@ -51,7 +54,7 @@ type family struct {
 	name     string
 	unit     string
 	min, max float64
-	of       string // "wire", "gas", "transfer", "steel" or "machine"
+	of       string // "wire", "gas", "transfer", "steel", "machine" or "metal"
 }
 
 var families = []family{
@@ -66,10 +69,12 @@ var families = []family{
 	{"cev", "", 0.05, 1.5, "steel"},
 	{"hydrogen", "", 1, 20, "wire"},
 	{"machine_price", "money", 0, 1e8, "machine"},
+	{"material_price", "money/kg", 0, 1e7, "metal"},
 }
 
 // words are the shop values that are words.
-var words = []string{"currency", "size_means", "missing_size", "default_material", "choose", "preheat_method", "stock_wires", "stock_gases", "machines"}
+var words = []string{"currency", "size_means", "missing_size", "default_material", "choose", "preheat_method", "stock_wires", "stock_gases", "machines",
+	"stock_hollow", "stock_beam", "stock_channel", "stock_angle", "stock_flat", "stock_bar"}
 
 // transfers are the modes of metal transfer as keys spell them.
 var transfers = []string{"short_arc", "globular", "spray", "pulse"}

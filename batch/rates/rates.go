@@ -90,6 +90,14 @@ type Shop struct {
 	// Hydrogen is the diffusible hydrogen [ml/100 g] on the labels of wires, by filler.
 	Hydrogen map[string]float64
 
+	// StockLengths are the lengths of bars that the shop buys, by kind of section:
+	// hollow, beam, channel, angle, flat and bar. MaterialPrice is per kilogram, by
+	// carbon_steel, stainless and aluminium.
+	StockLengths     map[string][]units.MM
+	SawKerf, EndLoss units.MM
+	PlateWastePct    float64
+	MaterialPrice    map[string]units.Money
+
 	names *names // what the tables call wires, gases and machines; never changed
 }
 

@@ -52,6 +52,11 @@ func (s *Shop) resolveFamily(e entry, fam family, name string) (string, *finding
 			return fam.name + "." + name, nil
 		}
 		known = s.names.all.steels
+	case "metal":
+		if metal := strings.ToLower(strings.ReplaceAll(name, " ", "_")); slices.Contains(metals, metal) {
+			return fam.name + "." + metal, nil
+		}
+		known = metals
 	case "machine":
 		if machine, ok := s.names.machines[fold(name)]; ok {
 			return fam.name + "." + machine, nil

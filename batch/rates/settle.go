@@ -11,7 +11,7 @@ import (
 
 // settle fills the shop's fields from its values and says what is missing.
 func (s *Shop) settle() []finding.Problem {
-	s.Hydrogen, s.MachinePrice = map[string]float64{}, map[string]units.Money{}
+	s.Hydrogen, s.MachinePrice, s.MaterialPrice = map[string]float64{}, map[string]units.Money{}, map[string]units.Money{}
 	s.SpatterMinM, s.CET, s.CEV = map[string]float64{}, map[string]float64{}, map[string]float64{}
 	for _, v := range s.Values {
 		if f, ok := fieldOf(v.Key); ok {
@@ -29,10 +29,13 @@ func (s *Shop) settle() []finding.Problem {
 				s.Hydrogen[name] = v.Num
 			case "machine_price":
 				s.MachinePrice[name] = units.Money(v.Num)
+			case "material_price":
+				s.MaterialPrice[name] = units.Money(v.Num)
 			}
 		}
 	}
 	s.dropSpatter()
+	s.settleBars()
 	s.Currency, s.SizeMeans = s.word("currency"), s.word("size_means")
 	s.MissingSize, s.Choose = s.word("missing_size"), s.word("choose")
 	s.PreheatMethod = s.word("preheat_method")

@@ -44,6 +44,12 @@ func (s *Shop) takeWord(e entry, key string) []finding.Problem {
 		if text, problems = s.stockText(e, key); len(problems) > 0 {
 			return problems
 		}
+	case "stock_hollow", "stock_beam", "stock_channel", "stock_angle", "stock_flat", "stock_bar":
+		lengths, bad := barLengths(text)
+		if bad != "" {
+			return e.problem("shop-word", "the stock lengths are not understood: "+bad, "lengths such as 6000; 12000 or 20 ft; 40 ft", "write each length in mm, m or ft, parted by ;")
+		}
+		text = lengthsText(lengths)
 	default:
 		text = strings.ToLower(text)
 		if !slices.Contains(choices[key], text) {

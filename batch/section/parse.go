@@ -223,10 +223,16 @@ func (w *written) make(set *tables.Set) (Section, string) {
 
 // plate reads a plate: its thickness alone, or with its width.
 func (w *written) plate(mm func(float64) float64) (Section, string) {
+	if len(w.sizes) > 2 {
+		return Section{}, "a plate takes its thickness and width; its length is no part of the section"
+	}
 	if len(w.sizes) > 1 {
-		return said(flat(mm(w.sizes[0]), mm(w.sizes[1])))
+		s, why := said(flat(mm(w.sizes[0]), mm(w.sizes[1])))
+		s.Plate = true
+		return s, why
 	}
 	s, why := said(flat(1000, mm(w.sizes[0])))
+	s.Plate = true
 	s.Designation, s.Family, s.B, s.Perimeter, s.Area, s.KgM = "plate "+sizeText(mm(w.sizes[0])), "plate", 0, 0, 0, 0
 	return s, why
 }

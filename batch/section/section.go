@@ -47,6 +47,7 @@ type Section struct {
 	KgM         float64
 	Listed      bool // its standard's table holds it
 	Cold        bool // a hollow section formed cold
+	Plate       bool // cut from plate, by its designation
 	Basis       string
 	Source      string
 }

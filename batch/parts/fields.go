@@ -1,0 +1,271 @@
+package parts
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/section"
+	"seamtally/batch/units"
+)
+
+// Plausible limits of what a cut list of ordinary structures holds, common
+// practice: outside them the unit is more likely wrong than the part unusual.
+const (
+	longestPiece  = 30_000 // mm
+	shortestPiece = 3
+	widestPlate   = 6_000
+	thickestPlate = 300
+	thinnestPlate = 0.4
+)
+
+// widestFlat is the width in mm to which flats are rolled as bars; wider ones are
+// cut from plate. Source: EN 10058. Basis: memory.
+const widestFlat = 150
+
+// fields reads the rows of one list.
+type fields struct {
+	*Reader
+	opt   Options
+	list  *List
+	first map[string]int // folded assembly and mark -> index of the first part
+	cold  int            // hollow sections taken as formed cold
+}
+
+// part reads one row; what is wrong is told, and errors reject the row.
+func (f *fields) part(e *joint.Entry) {
+	p := Part{Place: e.Place(), Qty: 1}
+	p.Mark, p.Standard, p.Note = e.Name(), e.Text("standard"), e.Text("note")
+	p.Assembly, p.Material = e.Text("assembly"), e.Text("material")
+	if p.Assembly == "" {
+		p.Assembly = e.Group()
+	}
+	if p.Material == "" && f.opt.Material != "" {
+		p.Material = f.opt.Material
+		p.assume("material", p.Material, "blank: the shop's own", "shop value default_material")
+	}
+	p.Qty = e.Quantity()
+	f.shape(e, &p)
+	f.length(e, &p)
+	f.judge(e, &p)
+	if e.Bad() {
+		return
+	}
+	f.twice(e, &p)
+	f.list.Parts = append(f.list.Parts, p)
+}
+
+func (p *Part) assume(key, value, why, basis string) {
+	p.Assumed = append(p.Assumed, joint.Assumption{Key: key, Value: value, Why: why, Basis: basis})
+}
+
+const wantSection = "a section such as SHS 60x60x4, IPE 200, L 50x50x5, FL 100x10 or PL 10x200"
+
+// shape finds the section: from its designation, or from width and thickness.
+func (f *fields) shape(e *joint.Entry, p *Part) {
+	p.Written = e.Text("section")
+	width, thick := f.size(e, "width", 1, widestPlate), f.size(e, "thickness", thinnestPlate, thickestPlate)
+	switch {
+	case e.Bad():
+		return
+	case p.Written == "" && thick == 0 && !e.Has("section") && !e.Has("thickness"):
+		e.Missing("section", "the parts' sections")
+	case p.Written == "" && thick == 0:
+		e.Say(finding.Error, "section", "no-section", "", "the row names no section", wantSection, "write the section, or width and thickness of the plate")
+	case p.Written == "":
+		f.plate(e, p, width, thick)
+	default:
+		f.designated(e, p, width, thick)
+	}
+}
+
+// size reads a width or thickness column; 0 where it is blank or wrong.
+func (f *fields) size(e *joint.Entry, key string, low, high float64) float64 {
+	mm, ok := e.Length(key, "a "+key+" such as 10 or 3/8\"")
+	if !ok {
+		return 0
+	}
+	if mm < low || mm > high {
+		e.Say(finding.Error, key, "implausible", e.Text(key), "no ordinary part has this "+key+": "+joint.Unlikely(mm, low, high),
+			fmt.Sprintf("%g to %g mm", low, high), "correct the cell, or state its unit")
+		return 0
+	}
+	return mm
+}
+
+// plate makes the part of a width and a thickness.
+func (f *fields) plate(e *joint.Entry, p *Part, width, thick float64) {
+	text := "PL " + exact(thick)
+	if width > 0 {
+		text = "FL " + exact(width) + "x" + exact(thick)
+	}
+	read := f.section(text)
+	p.Section, p.Written = read.section, strings.TrimPrefix(strings.TrimPrefix(text, "FL "), "PL ")
+	f.settlePlate(e, p, width)
+}
+
+// designated reads the designation, and compares it with width and thickness where
+// the list has them too.
+func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
+	if t, w, l, ok := f.threeSizes(p.Written, e.Inches("section")); ok {
+		f.cutPlate(e, p, t, w, l)
+		return
+	}
+	read := f.section(f.words(e, p))
+	switch {
+	case read.err == nil:
+	case thick > 0: // words such as "base plate" beside width and thickness
+		p.assume("section", "width x thickness", fmt.Sprintf("%q is no section; width and thickness say what it is", p.Written), "derived")
+		f.plate(e, p, width, thick)
+		return
+	default:
+		f.unknown(e, p, read.err)
+		return
+	}
+	p.Section = read.section
+	f.formed(p)
+	if flat := p.Section.Shape == section.Flat; thick > 0 && flat && far(thick, float64(p.Section.Web)) {
+		e.Say(finding.Warning, "thickness", "two-sizes", e.Text("thickness"), fmt.Sprintf("the section %s is %s mm thick; the section is taken", p.Written, number(float64(p.Section.Web))), "the same thickness", "correct one of them")
+	} else if width > 0 && flat && p.Section.B > 0 && far(width, float64(p.Section.B)) {
+		e.Say(finding.Warning, "width", "two-sizes", e.Text("width"), fmt.Sprintf("the section %s is %s mm wide; the section is taken", p.Written, number(float64(p.Section.B))), "the same width", "correct one of them")
+	}
+	f.settlePlate(e, p, width)
+}
+
+// unknown rejects a designation that nobody publishes, with the nearest that are.
+func (f *fields) unknown(e *joint.Entry, p *Part, err error) {
+	why, hint := err.Error(), "correct the designation"
+	if own := (*section.Error)(nil); errors.As(err, &own) {
+		why = "it is no section that is known: " + own.Why
+		if len(own.Near) > 0 {
+			hint = "the nearest are " + strings.Join(own.Near, ", ")
+		}
+	}
+	e.Say(finding.Error, "section", "unknown-section", p.Written, why, wantSection, hint)
+}
+
+// words returns the designation with what other columns say of it: inches, and
+// whether a hollow section was formed cold or finished hot.
+func (f *fields) words(e *joint.Entry, p *Part) string {
+	text := p.Written
+	if e.Inches("section") && !strings.ContainsAny(text, `"`) && !strings.Contains(strings.ToLower(text), "mm") {
+		if in := f.section(text + " IN"); in.err == nil && in.section.H < 1000 {
+			text += " IN"
+		}
+	}
+	switch standard := strings.ToUpper(p.Standard); {
+	case strings.Contains(standard, "10210") || standard == "HF":
+		text += " EN 10210"
+	case strings.Contains(standard, "10219") || standard == "CF":
+		text += " EN 10219"
+	}
+	return text
+}
+
+// formed notes where a hollow section was taken as formed cold.
+func (f *fields) formed(p *Part) {
+	if s := &p.Section; s.Shape != section.Round && s.Shape != section.Box || !s.Cold {
+		return
+	}
+	if all := strings.ToUpper(p.Written + " " + p.Standard); strings.Contains(all, "10219") || strings.Contains(all, "CF") || strings.Contains(all, "COLD") || strings.Contains(all, "HSS") {
+		return
+	}
+	p.assume("standard", "EN 10219", "blank: a hollow section is taken as formed cold", "common-practice")
+	f.cold++
+}
+
+// settlePlate decides whether a flat is a bar or cut from plate, and how wide.
+func (f *fields) settlePlate(e *joint.Entry, p *Part, width float64) {
+	s := &p.Section
+	if s.Shape != section.Flat {
+		return
+	}
+	p.Plate = s.Plate || s.B > widestFlat
+	if !p.Plate {
+		return
+	}
+	p.Width = s.B
+	if p.Width == 0 {
+		p.Width = units.MM(width)
+		if width > 0 {
+			if strip := f.section("PL " + exact(float64(s.Web)) + "x" + exact(width)); strip.err == nil {
+				p.Section = strip.section
+			}
+			return
+		}
+		e.Say(finding.Warning, "section", "no-width", p.Written, "the plate has no width, so its mass is not known", "a width beside the thickness", "write the section as PL 10x200, or the width in a column of its own")
+	}
+}
+
+// length reads the cutting length.
+func (f *fields) length(e *joint.Entry, p *Part) {
+	want := "a length such as 1250, 1.25 m or 4' 1-1/4\""
+	mm, ok := e.Length("length", want)
+	switch {
+	case p.Length > 0 && ok && far(mm, float64(p.Length)):
+		e.Say(finding.Warning, "length", "two-sizes", e.Text("length"), fmt.Sprintf("the section %s says %s mm; the column is taken", p.Written, number(float64(p.Length))), "the same length", "correct one of them")
+	case p.Length > 0 && !ok:
+		return
+	case e.Bad():
+		return
+	case !e.Has("length"):
+		e.Missing("length", "the parts' lengths")
+		return
+	case !ok:
+		e.Say(finding.Error, "length", "no-length", "", "the length is missing", want, "write the length of one piece")
+		return
+	}
+	if mm < shortestPiece || mm > longestPiece {
+		e.Say(finding.Error, "length", "implausible", e.Text("length"), "no ordinary piece is this long: "+joint.Unlikely(mm, shortestPiece, longestPiece), "a length from 3 mm to 30 m", "correct the length, or state its unit")
+		return
+	}
+	p.Length = units.MM(mm)
+}
+
+// judge tells what is odd about a part that can be read.
+func (f *fields) judge(e *joint.Entry, p *Part) {
+	if e.Bad() {
+		return
+	}
+	s := &p.Section
+	if tall := max(s.H, s.B); !p.Plate && s.Shape != section.Flat && s.Shape != section.Bar && p.Length < tall/2 {
+		e.Say(finding.Warning, "length", "short-piece", e.Text("length"), fmt.Sprintf("the piece is shorter than half of its section %s is high: %s", s.Designation, joint.Unlikely(float64(p.Length), float64(tall), longestPiece)), "the cutting length", "check the length and its unit")
+	}
+	if p.Mark == "" && e.Has("part") {
+		e.Say(finding.Warning, "part", "no-mark", "", "the part has no mark, so no joint can name it", "the part's own name or number", "give it a mark")
+	}
+}
+
+// twice tells about a mark that stands in more than one row.
+func (f *fields) twice(e *joint.Entry, p *Part) {
+	if p.Mark == "" {
+		return
+	}
+	key := markKey(p.Assembly) + "\x00" + markKey(p.Mark)
+	at, ok := f.first[key]
+	if !ok {
+		f.first[key] = len(f.list.Parts)
+		return
+	}
+	first := &f.list.Parts[at]
+	if first.Section.Designation == p.Section.Designation && first.Length == p.Length && strings.EqualFold(first.Material, p.Material) {
+		e.Say(finding.Note, "part", "mark-twice", p.Mark, fmt.Sprintf("this mark stands already in row %d with the same section and length; the quantities add up", first.Place.Row), "", "put both in one row if they are the same pieces")
+		return
+	}
+	e.Say(finding.Warning, "part", "mark-twice", p.Mark, fmt.Sprintf("this mark stands already in row %d as %s of %s mm; both are worked, and joints that name it take the first", first.Place.Row, first.Section.Designation, number(float64(first.Length))), "a mark that means one part", "give each part its own mark")
+}
+
+// markKey brings a mark to the form in which marks are compared.
+func markKey(mark string) string { return strings.ReplaceAll(joint.Fold(mark), " ", "") }
+
+// summary tells, once for the list, what was assumed for many rows.
+func (f *fields) summary() []finding.Problem {
+	if f.cold == 0 {
+		return nil
+	}
+	return []finding.Problem{{Place: finding.Place{File: f.list.File, Sheet: f.list.Sheet, Row: f.list.HeaderRows[1]}, Level: finding.Note, Code: "formed-cold",
+		Text: fmt.Sprintf("%d hollow sections are taken as formed cold (EN 10219): neither designation nor standard says how", f.cold),
+		Hint: "write EN 10210 or HF where they are finished hot"}}
+}
