@@ -44,6 +44,46 @@ func TestRunAgainOnOurOwn(t *testing.T) {
 	}
 }
 
+// TestPrintFollowsTheList adds a row below the list: what is printed reaches it in
+// the next run, unless the user has set the print area themselves.
+func TestPrintFollowsTheList(t *testing.T) {
+	src, _, err := list.Read("list.xlsx", fixtureXLSX(t))
+	must(t, err)
+	job := understoodJob(t, src, price.Options{})
+	for _, own := range []string{"", "$A$1:$C$9"} {
+		f := opened(t, build(t, src, job, Options{}))
+		sheet := job.List.Sheet
+		row := job.List.Joints[0].Place.Row
+		last := job.List.LastRow + 1
+		rows, err := f.GetRows(sheet)
+		must(t, err)
+		for c := range job.List.LastCol {
+			if c < len(rows[row-1]) && rows[row-1][c] != "" {
+				must(t, f.SetCellValue(sheet, cellOf(t, c+1, last), rows[row-1][c]))
+			}
+		}
+		want := "$" + itoa(last)
+		if own != "" {
+			want = own
+			must(t, f.DeleteDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: sheet}))
+			must(t, f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: sheet, RefersTo: "'" + sheet + "'!" + own}))
+		}
+		again, _, err := list.Read("again.xlsx", written(t, f))
+		must(t, err)
+		bare, _ := Undress(again)
+		out := build(t, bare, understoodJob(t, bare, price.Options{}), Options{})
+		got := ""
+		for _, n := range opened(t, out).GetDefinedName() {
+			if n.Name == "_xlnm.Print_Area" && n.Scope == sheet {
+				got += n.RefersTo
+			}
+		}
+		if !strings.HasSuffix(got, want) {
+			t.Errorf("the print area is %q, want one that ends in %s", got, want)
+		}
+	}
+}
+
 func names(t *testing.T, data []byte) string {
 	t.Helper()
 	f := opened(t, data)

@@ -219,6 +219,7 @@ func (g *graft) names() {
 	for _, p := range []struct{ name, ref string }{{"_xlnm.Print_Area", g.a.PrintArea}, {"_xlnm.Print_Titles", g.a.PrintTitle}} {
 		if p.ref != "" && !g.u.hasLocal(p.name) {
 			fmt.Fprintf(&text, `<%s name="%s" localSheetId="%d">%s</%s>`, q, p.name, g.u.sheetAt(), escape(p.ref), q)
+			fmt.Fprintf(&text, `<%s name="%s" hidden="1">%s</%s>`, q, printMarks[p.name], escape(p.ref), q)
 		}
 	}
 	for _, n := range g.d.definedNames() {

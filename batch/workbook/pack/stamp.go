@@ -34,11 +34,12 @@ func stampInto(props *part, stamp string) []byte {
 	}
 	pid, edits := 1, []edit(nil)
 	for _, k := range props.root.kids {
-		if n, err := strconv.Atoi(k.attr("pid")); err == nil {
-			pid = max(pid, n)
-		}
 		if k.attr("name") == stampKey {
 			edits = append(edits, edit{at: k.start, cut: k.end - k.start})
+			continue
+		}
+		if n, err := strconv.Atoi(k.attr("pid")); err == nil {
+			pid = max(pid, n)
 		}
 	}
 	text := fmt.Sprintf(`<property xmlns="%s" fmtid="%s" pid="%d" name="%s"><vt:lpwstr xmlns:vt="%s">1 %s</vt:lpwstr></property>`,

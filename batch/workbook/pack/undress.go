@@ -15,6 +15,10 @@ const (
 	SheetName   = oursName + "sheet_"
 )
 
+// printMarks are hidden names that repeat what this tool set of the print of the
+// list: as long as the two agree, the print is ours to set anew.
+var printMarks = map[string]string{"_xlnm.Print_Area": oursName + "print_area", "_xlnm.Print_Titles": oursName + "print_titles"}
+
 // Ours is what this tool put into a workbook, as far as it is still there.
 type Ours struct {
 	Sheet       string // the sheet of the list
@@ -165,7 +169,7 @@ func (un *undress) names() {
 		at, err := strconv.Atoi(n.attr("localSheetId"))
 		local := err == nil && at < len(un.moved)
 		switch {
-		case strings.HasPrefix(n.attr("name"), oursName), un.ours.Sheets[sheet], local && un.moved[at] < 0:
+		case strings.HasPrefix(n.attr("name"), oursName), un.ours.Sheets[sheet], local && un.moved[at] < 0, un.ourPrint(n):
 			un.book = append(un.book, edit{at: n.start, cut: n.end - n.start})
 		default:
 			kept++
@@ -178,6 +182,22 @@ func (un *undress) names() {
 		un.book = append(un.book[:0:0], un.outside(names)...)
 		un.book = append(un.book, edit{at: names.start, cut: names.end - names.start})
 	}
+}
+
+// ourPrint tells whether a name is the print area or the print titles as this
+// tool set them.
+func (un *undress) ourPrint(n *node) bool {
+	mark := printMarks[n.attr("name")]
+	if mark == "" || n.attr("localSheetId") != strconv.Itoa(un.u.sheetAt()) {
+		return false
+	}
+	text := func(n *node) string { return string(un.u.book.data[n.open:n.shut]) }
+	for _, k := range un.u.book.root.child("definedNames").all("definedName") {
+		if k.attr("name") == mark {
+			return text(k) == text(n)
+		}
+	}
+	return false
 }
 
 // outside returns the edits that do not lie inside n.
