@@ -228,7 +228,7 @@ func (w *row) finish() {
 		w.say(finding.Error, w.column("kind"), "no-kind", "", "neither a kind of joint nor a size is given", "a kind, or a size (then a fillet is taken)", "write the kind or the size")
 	case (j.Kind == Fillet || j.Kind == Lap || (j.Kind == Corner || j.Kind == Edge) && j.T1 == 0 && j.T2 == 0) && j.Size.Means == NoSize:
 		w.missingSize()
-	case j.Kind.IsButt() && j.T1 == 0 && j.Depth == 0 && j.Size.Means == NoSize:
+	case j.Kind.IsButt() && j.T1 == 0 && j.Depth == 0 && j.Size.Means == NoSize && j.Part1 == "":
 		w.say(finding.Error, w.column("t1"), "no-thickness", "", "a "+string(j.Kind)+" needs a thickness: without it there is no groove to fill", "a thickness", "write the thickness of the thinner part")
 	}
 	if (j.Kind == Fillet || j.Kind == Lap) && j.Angle == 0 {
@@ -259,7 +259,8 @@ const anyButt Kind = "butt"
 // resolveButt chooses a preparation for a butt of which no more is said.
 func (w *row) resolveButt() {
 	j := &w.joint
-	switch t := float64(j.T1); {
+	t1, _ := w.lentThickness()
+	switch t := float64(t1); {
 	case t > 0 && t <= 4:
 		j.Kind = SquareButt
 	case t > 20:
@@ -276,9 +277,9 @@ var reShare = regexp.MustCompile(`^([\d.]+)\s*\*?\s*t_?min$`)
 func (w *row) missingSize() {
 	rule := strings.ToLower(strings.TrimSpace(w.opt.MissingSize))
 	m := reShare.FindStringSubmatch(rule)
-	thin := w.joint.T1
-	if w.joint.T2 > 0 && (thin == 0 || w.joint.T2 < thin) {
-		thin = w.joint.T2
+	thin, other := w.lentThickness()
+	if other > 0 && (thin == 0 || other < thin) {
+		thin = other
 	}
 	c := w.column("size")
 	if m == nil || thin == 0 {
@@ -293,4 +294,21 @@ func (w *row) missingSize() {
 	w.joint.Size = Size{Means: SizeKind(w.opt.sizeMeans()), A: units.MM(share * float64(thin)), Text: rule}
 	w.assume("size", trim(float64(w.joint.Size.A))+" mm "+string(w.joint.Size.Means), "missing: by the shop's rule "+rule, "shop value missing_size")
 	w.say(finding.Warning, c, "assumed-size", "", "the weld size is missing; "+trim(float64(w.joint.Size.A))+" mm "+string(w.joint.Size.Means)+" is taken by the shop's rule "+rule, "a size from the drawing", "confirm the size before anything is welded")
+}
+
+// lentThickness returns the thicknesses of the row, and those of its parts where a
+// cut list has them and the row is silent.
+func (w *row) lentThickness() (t1, t2 units.MM) {
+	j := &w.joint
+	t1, t2 = j.T1, j.T2
+	if w.opt.Thickness == nil {
+		return t1, t2
+	}
+	if t1 == 0 {
+		t1, _ = w.opt.Thickness(j.Part1, j.Assembly)
+	}
+	if t2 == 0 {
+		_, t2 = w.opt.Thickness(j.Part2, j.Assembly)
+	}
+	return t1, t2
 }

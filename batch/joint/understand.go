@@ -9,17 +9,20 @@ import (
 	"seamtally/batch/finding"
 	"seamtally/batch/joint/measure"
 	"seamtally/batch/list"
+	"seamtally/batch/units"
 	"seamtally/tables"
 )
 
 // Options are what the user and the shop say about reading a list.
 type Options struct {
-	Sheet       string                 // name of the sheet; empty: the one that reads most like a joint list
-	Inches      bool                   // bare numbers are inches
-	SizeMeans   string                 // what a bare size is: leg (also if empty) or throat
-	MissingSize string                 // ask (also if empty), or a rule such as "0.7 t_min"
-	Material    string                 // grade of rows that name none; empty: they are asked for
-	Skip        func(*list.Sheet) bool // sheets that hold another list; nil: none
+	Sheet       string // name of the sheet; empty: the one that reads most like a joint list
+	Inches      bool   // bare numbers are inches
+	SizeMeans   string // what a bare size is: leg (also if empty) or throat
+	MissingSize string // ask (also if empty), or a rule such as "0.7 t_min"
+	Material    string // grade of rows that name none; empty: they are asked for
+	// Thickness is what a cut list says of the part that a row names; nil: nothing.
+	Thickness func(part, assembly string) (web, flange units.MM)
+	Skip      func(*list.Sheet) bool // sheets that hold another list; nil: none
 }
 
 func (o Options) sizeMeans() string {

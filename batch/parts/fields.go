@@ -102,7 +102,7 @@ func (f *fields) plate(e *joint.Entry, p *Part, width, thick float64) {
 		text = "FL " + exact(width) + "x" + exact(thick)
 	}
 	read := f.section(text)
-	p.Section, p.Written = read.section, strings.TrimPrefix(strings.TrimPrefix(text, "FL "), "PL ")
+	p.Section, p.Text, p.Written = read.section, text, strings.TrimPrefix(strings.TrimPrefix(text, "FL "), "PL ")
 	f.settlePlate(e, p, width)
 }
 
@@ -113,7 +113,8 @@ func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 		f.cutPlate(e, p, t, w, l)
 		return
 	}
-	read := f.section(f.words(e, p))
+	text := f.words(e, p)
+	read := f.section(text)
 	switch {
 	case read.err == nil:
 	case thick > 0: // words such as "base plate" beside width and thickness
@@ -124,7 +125,7 @@ func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 		f.unknown(e, p, read.err)
 		return
 	}
-	p.Section = read.section
+	p.Section, p.Text = read.section, text
 	f.formed(p)
 	if flat := p.Section.Shape == section.Flat; thick > 0 && flat && far(thick, float64(p.Section.Web)) {
 		e.Say(finding.Warning, "thickness", "two-sizes", e.Text("thickness"), fmt.Sprintf("the section %s is %s mm thick; the section is taken", p.Written, number(float64(p.Section.Web))), "the same thickness", "correct one of them")
@@ -190,9 +191,8 @@ func (f *fields) settlePlate(e *joint.Entry, p *Part, width float64) {
 	if p.Width == 0 {
 		p.Width = units.MM(width)
 		if width > 0 {
-			if strip := f.section("PL " + exact(float64(s.Web)) + "x" + exact(width)); strip.err == nil {
-				p.Section = strip.section
-			}
+			p.Text = "PL " + exact(float64(s.Web)) + "x" + exact(width)
+			p.Section = f.section(p.Text).section
 			return
 		}
 		e.Say(finding.Warning, "section", "no-width", p.Written, "the plate has no width, so its mass is not known", "a width beside the thickness", "write the section as PL 10x200, or the width in a column of its own")

@@ -34,6 +34,7 @@ type Part struct {
 	Place    finding.Place
 	Mark     string
 	Written  string // the designation, or width x thickness, as the list has it
+	Text     string // the same with what other columns say of it, as section.Parse reads it
 	Section  section.Section
 	Plate    bool     // cut from plate, not from a bar
 	Width    units.MM // of a piece of plate; 0: not known, or a bar

@@ -61,7 +61,8 @@ func (f *fields) cutPlate(e *joint.Entry, p *Part, thick, width, length float64)
 		e.Say(finding.Error, "section", "implausible", p.Written, "no ordinary plate has these sizes", wantSection, "correct the sizes, or state their unit")
 		return
 	}
-	read := f.section("PL " + exact(thick) + "x" + exact(width))
+	p.Text = "PL " + exact(thick) + "x" + exact(width)
+	read := f.section(p.Text)
 	if read.err != nil {
 		f.unknown(e, p, read.err)
 		return

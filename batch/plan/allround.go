@@ -34,17 +34,21 @@ func (c *catalog) sectionOf(text string) known {
 // mark of somebody's own and says nothing here.
 func (c *catalog) takeSection(t *task) {
 	j := *t.j
-	first, second := c.sectionOf(j.Part1), known{err: errNoPart}
-	if j.Part2 != "" {
-		second = c.sectionOf(j.Part2)
+	first, second := known{err: errNoPart}, known{err: errNoPart}
+	if j.Part1 != "" {
+		first = c.sectionOf(partText(j.Part1, j.Lent1))
 	}
-	if j.T1 == 0 && first.err == nil {
+	if j.Part2 != "" {
+		second = c.sectionOf(partText(j.Part2, j.Lent2))
+	}
+	c.clash(t, &j, first, second)
+	if j.T1 == 0 && first.err == nil && first.Web > 0 {
 		j.T1 = first.Web
-		t.assume("t1", mm(first.Web), "blank: the "+wallWord(&first.Section)+" of "+j.Part1, "derived")
+		t.assume("t1", mm(first.Web), "blank: the "+wallWord(&first.Section)+" of "+partName(j.Part1, j.Lent1), "derived")
 	}
 	if j.T2 == 0 && second.err == nil {
 		j.T2 = second.Flange
-		t.assume("t2", mm(second.Flange), "blank: the "+faceWord(&second.Section)+" of "+j.Part2, "derived")
+		t.assume("t2", mm(second.Flange), "blank: the "+faceWord(&second.Section)+" of "+partName(j.Part2, j.Lent2), "derived")
 	}
 	if j.AllRound && j.Length <= 0 {
 		length, how, err := roundOf(first, second, &j)
@@ -98,10 +102,10 @@ func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, 
 	switch {
 	case first.Shape == section.Round && second.err == nil && second.Shape == section.Round:
 		length, err = weld.SaddleLength(first.H, second.H, angle)
-		return length, "all round " + j.Part1 + " on " + j.Part2 + lean + ": where the two tubes meet", err
+		return length, "all round " + partName(j.Part1, j.Lent1) + " on " + partName(j.Part2, j.Lent2) + lean + ": where the two tubes meet", err
 	case first.Shape == section.Round:
 		length, err = weld.FaceLength(first.H, angle)
-		return length, "all round " + j.Part1 + " on a flat face" + lean, err
+		return length, "all round " + partName(j.Part1, j.Lent1) + " on a flat face" + lean, err
 	case angle != 90:
 		return 0, "", fmt.Errorf("a section that is not round and leans needs its length in the list")
 	case first.Perimeter <= 0:
@@ -114,5 +118,5 @@ func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, 
 			corners += ", cold formed"
 		}
 	}
-	return first.Perimeter, "all round " + j.Part1 + corners + ", all its outside", nil
+	return first.Perimeter, "all round " + partName(j.Part1, j.Lent1) + corners + ", all its outside", nil
 }

@@ -189,6 +189,7 @@ func (k *checker) list(t *task) {
 	if t.seam <= 0 && t.noArea == "" && t.stitchMissing == "" {
 		k.sayf("length-blank", finding.Note, "%s", cmp.Or(t.noRound, "the length of the seam is not known"))
 	}
+	k.parts(t)
 }
 
 // markTwins notes the row of the first joint with the same mark.

@@ -46,11 +46,12 @@ type task struct {
 
 	fitGap        float64 // fit-up gap of a fillet or lap, mm
 	stitch        stitched
-	stitchMissing string  // why a stitch note gives no weld
-	holeDepth     float64 // of a plug or slot, mm
-	noRound       string  // why a seam all round has no length
-	branch        *Branch // a round tube cut to sit on another
-	twin          int     // row of another joint with the same mark
+	stitchMissing string     // why a stitch note gives no weld
+	holeDepth     float64    // of a plug or slot, mm
+	noRound       string     // why a seam all round has no length
+	clashes       []conflict // of the row with its parts
+	branch        *Branch    // a round tube cut to sit on another
+	twin          int        // row of another joint with the same mark
 
 	noArea, noAreaCode string // why there is no area, and the code of its rule
 	noSettings         string
@@ -59,7 +60,7 @@ type task struct {
 // newTask reads one joint.
 func (c *catalog) newTask(j *joint.Joint) *task {
 	t := &task{j: j, site: j.Where == joint.Site, seams: float64(max(j.Qty, 1))}
-	if j.Part1 != "" {
+	if j.Part1 != "" || j.Part2 != "" {
 		c.takeSection(t)
 		j = t.j
 	}
