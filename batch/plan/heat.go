@@ -39,6 +39,7 @@ func (k *checker) warmth(t *task, p *Plan) {
 	if ferritic {
 		k.cooling(t, p)
 	}
+	k.heatRange(t, p)
 }
 
 // warm tells a preheat: short for the sheet, with the figures behind it.

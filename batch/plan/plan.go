@@ -150,6 +150,7 @@ type Plan struct {
 	Duty       float64 // arc-on share the machine bears at this setting; 1: no limit
 
 	HeatMax, ArcEnergyMax units.KJMM
+	HeatRange             [2]units.KJMM // of HeatMax, within which metals and procedure allow it; 0: no limit
 	Preheat               *units.Celsius
 	PreheatWords          string // how the preheat was found, or why there is none; "" where none is asked for
 	Interpass             *units.Celsius

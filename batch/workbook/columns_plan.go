@@ -14,6 +14,9 @@ import (
 // figures before they are rounded.
 func planColumns() []column {
 	const g = "plan"
+	arced := func(depth func(*row) units.MM) func(*row) (float64, bool) {
+		return func(r *row) (float64, bool) { return arcOf(r, depth(r)) }
+	}
 	real := func(get func(*row) float64) func(*row) (float64, bool) {
 		return func(r *row) (float64, bool) { v := get(r); return v, v != 0 }
 	}
@@ -25,12 +28,14 @@ func planColumns() []column {
 		calc(g, "segments", "Stitches", none, 8, "0", func(r *row) (float64, bool) { return float64(r.p.Segments), r.p.Segments > 0 }, segmentsFormula, "of one seam; blank for a continuous one"),
 		chosen(g, "stitch_mm", "Stitch length", mm, 8, "0.##", stitched(func(r *row) float64 { return float64(r.j.Stitch.Segment) }), "of one stitch"),
 		chosen(g, "stitch_gap_mm", "Stitch gap", mm, 8, "0.##", stitched(stitchGap), "clear distance between stitches"),
+		calc(g, "arc_deg", "Root arc", degree, 8, "0.0", arced(func(r *row) units.MM { return r.p.Prep.Depth }), arcFormula("depth_mm"), "angle of the arc at the root of a U or J, first side"),
+		calc(g, "arc2_deg", "Root arc 2", degree, 8, "0.0", arced(func(r *row) units.MM { return r.p.Prep.Depth2 }), arcFormula("depth2_mm"), "the same on the second side"),
 		calc(g, "made_a_mm", "Leg A made", mm, 8, "0.00", known(func(r *row) units.MM { return r.p.Prep.WeldLegA }),
 			grownFormula("leg_a_mm", func(r *row) (a, b units.MM) { return r.p.Prep.LegA, r.p.Prep.WeldLegA }), "leg with overweld and fit-up gap"),
 		calc(g, "made_b_mm", "Leg B made", mm, 8, "0.00", known(func(r *row) units.MM { return r.p.Prep.WeldLegB }),
 			grownFormula("leg_b_mm", func(r *row) (a, b units.MM) { return r.p.Prep.LegB, r.p.Prep.WeldLegB }), "leg with overweld and fit-up gap"),
 		chosen(g, "density", "Weld metal density", density, 9, "0", real(densityOf), "table of densities"),
-		calc(g, "seam_raw_m", "Seam unrounded", metre, 10, "0.0000", real(seamRaw), seamFormula, "seams x length, or x stitches x stitch length"),
+		calc(g, "seam_raw_m", "Seam unrounded", metre, 10, "0.0000", real(seamRaw), seamFormula, "seams x length, or x stitches x stitch length; of a hole the depth filled"),
 		calc(g, "weld_raw_kg", "Weld metal unrounded", kilo, 10, "0.0000", real(weldRaw), func(*row) string { return "[area_mm2]*[seam_raw_m]*[density]/1000000" }, "area x seam x density"),
 		chosen(g, "linear_g_m", "Wire mass", gramM, 9, "0.00", known(func(r *row) units.GramM { return r.p.LinearMass }), "table of wires"),
 		chosen(g, "efficiency", "Efficiency", none, 9, "0.000", withSettings(meanEfficiency), "weld metal / wire melted, all passes"),
@@ -61,6 +66,8 @@ func planColumns() []column {
 			always("(1-[area_drawn_mm2]/[area_mm2])*(([arc_on_min]+[arc_off_min]+[rework_min])/60*{labour_rate}*(1+{overhead_pct}/100)+[cost_wire]+[cost_gas]+[cost_power]+[tip_cost])"), "the allowances' share of what follows the arc (OVER-1)"),
 		chosen(g, "travel_low_mm_min", "Travel from", travel, 8, "0", known(func(r *row) units.MMMin { return units.MMMin(r.p.Travel.Low) }), "range for position and technique"),
 		chosen(g, "travel_high_mm_min", "Travel to", travel, 8, "0", known(func(r *row) units.MMMin { return units.MMMin(r.p.Travel.High) }), "range for position and technique"),
+		chosen(g, "heat_low_kj_mm", "Heat from", heat, 8, "0.00", known(func(r *row) units.KJMM { return r.p.HeatRange[0] }), "least that steel or procedure allows; blank: none"),
+		chosen(g, "heat_high_kj_mm", "Heat to", heat, 8, "0.00", known(func(r *row) units.KJMM { return r.p.HeatRange[1] }), "most that steel or procedure allows; blank: none"),
 	}
 	cols = append(cols, plannedColumns()...)
 	return append(cols, groupColumns()...)
@@ -127,18 +134,6 @@ func groupColumns() []column {
 		word("by_position", "By position", func(r *row) string { return or(r.j.Position, price.NoPosition) }),
 		word("by_tip", "By tip", settled(func(r *row) string { return "contact tip " + diaText(r) + " mm" })),
 	}
-}
-
-func startsFormula(r *row) string {
-	if !r.p.Settings {
-		return ""
-	}
-	passes, perM := float64(r.p.Passes()), r.shop().SeamStartsPerM
-	if r.p.Segments > 0 {
-		return choose(r.p.Starts, way{"[seams]*[segments]*[passes]", seamsOf(r) * float64(r.p.Segments) * passes})
-	}
-	return choose(r.p.Starts, way{"[seams]*MAX(1,{seam_starts_per_m}*[length_mm]/1000)*[passes]",
-		seamsOf(r) * max(1, perM*float64(lengthUsed(r))/1000) * passes})
 }
 
 func gasRaw(r *row) float64 {

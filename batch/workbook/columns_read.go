@@ -24,44 +24,8 @@ func statusColumns(*layout) []column {
 				return "fits"
 			},
 			formula: fitsFormula,
-			about:   "\"run again\" where the row differs from what was planned, or the travel speed leaves its range"},
+			about:   "\"run again\" where the row differs from what was planned, or the travel speed or the heat input leaves its range"},
 	}
-}
-
-// fitsFormula compares the row with what its plan was made from.
-func fitsFormula(r *row) string {
-	if !r.p.Settings {
-		return ""
-	}
-	text := "AND("
-	for _, pair := range plannedFrom {
-		if _, ok := pair.value(r); ok {
-			text += "ABS([" + pair.now + "]-[" + pair.then + "])<0.0001,"
-		}
-	}
-	if len(r.textInputs()) > 0 {
-		text += "EXACT(" + r.wordsNow() + ",[words_read]),"
-	}
-	if r.p.Travel.High > 0 {
-		text += "[travel_mm_min]>=[travel_low_mm_min]*0.99999,[travel_mm_min]<=[travel_high_mm_min]*1.00001,"
-	}
-	return `IF(` + text + `TRUE),"fits","run again")`
-}
-
-// planned is a number that the plan was made from, beside the one that stands in
-// the row now.
-type planned struct {
-	now, then, head string
-	value           func(*row) (float64, bool)
-}
-
-var plannedFrom = []planned{
-	{"leg_a_mm", "planned_leg_a_mm", "Planned leg A", known(func(r *row) units.MM { return r.p.Prep.LegA })},
-	{"leg_b_mm", "planned_leg_b_mm", "Planned leg B", known(func(r *row) units.MM { return r.p.Prep.LegB })},
-	{"t1_mm", "planned_t1_mm", "Planned t1", known(func(r *row) units.MM { return r.p.Prep.T1 })},
-	{"t2_mm", "planned_t2_mm", "Planned t2", known(func(r *row) units.MM { return r.p.Prep.T2 })},
-	{"gap_mm", "planned_gap_mm", "Planned gap", known(func(r *row) units.MM { return r.p.Prep.Gap })},
-	{"angle_deg", "planned_angle_deg", "Planned angle", known(angleOf)},
 }
 
 // readColumns are the list's own figures in one unit.
@@ -93,18 +57,18 @@ func readColumns(*layout) []column {
 		word("size_read", "Size read", 9, false, sizeText, "the size as it was understood: z leg, a throat, s penetration"),
 		length("leg_a_mm", "Leg A", func(r *row) units.MM { return r.p.Prep.LegA }, legFormula, "leg along the part whose edge meets"),
 		length("leg_b_mm", "Leg B", func(r *row) units.MM { return r.p.Prep.LegB }, legBFormula, "leg along the other part"),
+		length("throat_mm", "Throat or hole", throatUsed, throatFormula, "throat or penetration where the list states one; bead of an edge, fill of a flare, diameter of a plug, width of a slot"),
 		length("t1_mm", "t1", func(r *row) units.MM { return r.p.Prep.T1 }, func(r *row) string { return r.link("t1", float64(r.p.Prep.T1)) }, "thickness of the part whose edge meets"),
 		length("t2_mm", "t2", func(r *row) units.MM { return r.p.Prep.T2 }, func(r *row) string { return r.link("t2", float64(r.p.Prep.T2)) }, "thickness of the other part"),
 		{key: "angle_deg", head: "Angle", unit: degree, group: "read", width: 7, format: "0.#", role: look.Edit, fold: true, number: known(angleOf),
 			formula: func(r *row) string { return r.count("angle", float64(angleOf(r))) }, about: "groove: included angle; fillet: angle between the parts"},
-		{key: "gap_mm", head: "Gap", unit: mm, group: "read", width: 7, format: "0.##", role: look.Edit, fold: true,
-			number:  func(r *row) (float64, bool) { return float64(r.p.Prep.Gap), r.p.Prep.Gap > 0 || r.j.GapGiven },
+		{key: "gap_mm", head: "Gap", unit: mm, group: "read", width: 7, format: "0.##", role: look.Edit, fold: true, number: gapUsed,
 			formula: func(r *row) string { return r.link("gap", float64(r.p.Prep.Gap)) }, about: "root gap of a groove, fit-up gap of a fillet"},
-		{key: "root_face_mm", head: "Root face", unit: mm, group: "read", width: 7, format: "0.##", role: look.Edit, fold: true,
-			number:  func(r *row) (float64, bool) { return float64(r.p.Prep.RootFace), isGroove(r.p.Prep.Kind) },
-			formula: func(r *row) string { return r.link("root_face", float64(r.p.Prep.RootFace)) }, about: "height of the edge that is not bevelled"},
-		length("depth_mm", "Depth", func(r *row) units.MM { return r.p.Prep.Depth }, depthFormula, "depth of preparation from the first side"),
+		{key: "root_face_mm", head: "Root face", unit: mm, group: "read", width: 7, format: "0.##", role: look.Edit, fold: true, number: rootFaceUsed,
+			formula: rootFaceFormula, about: "height of the edge that is not bevelled"},
+		length("depth_mm", "Depth", func(r *row) units.MM { return r.p.Prep.Depth }, depthFormula, "depth of preparation from the first side; depth filled of a hole"),
 		length("depth2_mm", "Depth 2", func(r *row) units.MM { return r.p.Prep.Depth2 }, depthFormula2, "depth of preparation from the second side"),
+		length("radius_mm", "Radius", radiusUsed, radiusFormula, "at the root of a U or J; of the round edge of a flare"),
 		word("material", "Material", 11, false, func(r *row) string { return r.j.Material }, "as read; the group it belongs to decides wire and settings"),
 		word("position", "Position", 8, false, func(r *row) string { return r.j.Position }, "ISO 6947"),
 		word("where", "Where", 7, false, whereOf, "shop or site"),
@@ -112,23 +76,19 @@ func readColumns(*layout) []column {
 	}
 }
 
+// gapUsed is the gap where there is one or the list says that there is none.
+func gapUsed(r *row) (float64, bool) { return float64(r.p.Prep.Gap), r.hasGap() }
+
+// rootFaceUsed is the root face of a groove, nought included.
+func rootFaceUsed(r *row) (float64, bool) {
+	return float64(r.p.Prep.RootFace), isGroove(r.p.Prep.Kind)
+}
+
 func whereOf(r *row) string {
 	if r.j.Where == "" {
 		return string(joint.Shop)
 	}
 	return string(r.j.Where)
-}
-
-// lengthUsed is the length that gives the metres of the plan: the list's own, or
-// the way round a section.
-func lengthUsed(r *row) units.MM {
-	pieces := float64(r.j.Qty * r.j.Sides)
-	if r.p.Segments == 0 && pieces > 0 && r.p.Seam > 0 {
-		if used := float64(r.p.Seam) * 1000 / pieces; !agree(used, float64(r.j.Length)) {
-			return units.MM(used)
-		}
-	}
-	return r.j.Length
 }
 
 func sizeText(r *row) string {

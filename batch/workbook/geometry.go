@@ -22,6 +22,10 @@ func isFillet(k joint.Kind) bool {
 	return k == joint.Fillet || k == joint.Lap || k == joint.Corner || k == joint.NoKind
 }
 
+func isHole(k joint.Kind) bool { return k == joint.Plug || k == joint.Slot }
+
+func isFlare(k joint.Kind) bool { return k == joint.FlareBevel || k == joint.FlareV }
+
 // angleOf is the angle that the area was worked out with.
 func angleOf(r *row) units.Degree {
 	if r.p.Prep.Angle == 0 && isFillet(r.p.Prep.Kind) && r.p.Prep.LegA > 0 {
@@ -52,29 +56,59 @@ func choose(want float64, ways ...way) string {
 	return ""
 }
 
-// legFormula reads a leg from the user's cell: as it stands, or from a throat.
-func legFormula(r *row) string {
-	leg := float64(r.p.Prep.LegA)
-	for _, key := range []string{"leg", "size"} {
-		if link := r.link(key, leg); link != "" {
+// linkAny reads a value from the first of the user's columns that holds it.
+func linkAny(r *row, value float64, keys ...string) string {
+	for _, key := range keys {
+		if link := r.link(key, value); link != "" {
 			return link
-		}
-	}
-	half := math.Cos(float64(angleOf(r)) / 2 * math.Pi / 180)
-	for _, key := range []string{"throat", "size"} {
-		if link := r.link(key, float64(r.j.Size.A)); link != "" && r.j.Size.Means == joint.Throat {
-			return choose(leg, way{link + "/COS(RADIANS([angle_deg])/2)", float64(r.j.Size.A) / half})
 		}
 	}
 	return ""
 }
 
-// legBFormula follows leg A where both are the same.
-func legBFormula(r *row) string {
-	if r.p.Prep.LegA > 0 && r.p.Prep.LegA == r.p.Prep.LegB {
-		return "[leg_a_mm]"
+// legFormula reads a leg from the user's cell, from the throat, or, where the list
+// gives no size, from the edge that is filled.
+func legFormula(r *row) string {
+	p, size := r.p.Prep, r.j.Size
+	leg := float64(p.LegA)
+	switch {
+	case leg <= 0:
+		return ""
+	case size.A <= 0:
+		return choose(leg, way{"[t1_mm]", float64(p.T1)}, way{"[t2_mm]", float64(p.T2)})
+	case !statesThroat(r):
+		return linkAny(r, leg, "leg", "size")
 	}
-	return ""
+	return choose(leg, way{"[throat_mm]/COS(RADIANS(" + betweenText(r) + ")/2)", float64(size.A) / cos(between(r)/2)})
+}
+
+// between is the angle between the edges that a fillet or corner fills.
+func between(r *row) units.Degree {
+	if r.p.Prep.Kind == joint.Corner {
+		return 180 - angleOf(r)
+	}
+	return angleOf(r)
+}
+
+func betweenText(r *row) string {
+	if r.p.Prep.Kind == joint.Corner {
+		return "180-[angle_deg]"
+	}
+	return "[angle_deg]"
+}
+
+// legBFormula follows leg A where both are the same, or the other edge that is
+// filled.
+func legBFormula(r *row) string {
+	p := r.p.Prep
+	if p.LegA <= 0 {
+		return ""
+	}
+	if r.j.Size.A <= 0 && p.Kind == joint.Corner {
+		t2, half := float64(p.T2), float64(p.T2/2)
+		return choose(float64(p.LegB), way{"[t2_mm]", t2}, way{"[t2_mm]/2", half}, way{"[t1_mm]", float64(p.T1)}, way{"[t1_mm]/2", float64(p.T1 / 2)})
+	}
+	return choose(float64(p.LegB), way{"[leg_a_mm]", float64(p.LegA)})
 }
 
 // thinOf is the thinner part, whose thickness a groove is made in.
@@ -96,165 +130,91 @@ func thinText(r *row) string {
 	return "MIN([t1_mm],[t2_mm])"
 }
 
-func depthFormula(r *row) string {
-	p := r.p.Prep
-	rest := thinOf(r) - float64(p.RootFace)
-	return choose(float64(p.Depth),
-		way{thinText(r) + "-[root_face_mm]", rest},
-		way{"(" + thinText(r) + "-[root_face_mm])/2", rest * 0.5})
-}
-
-func depthFormula2(r *row) string {
-	p := r.p.Prep
-	if p.Depth2 == 0 {
-		return ""
-	}
-	return choose(float64(p.Depth2),
-		way{thinText(r) + "-[root_face_mm]-[depth_mm]", thinOf(r) - float64(p.RootFace) - float64(p.Depth)})
-}
-
-// seamsOf is the number of separate seams: a fillet welded from two sides is two
-// of them, a groove is one whatever its sides.
-func seamsOf(r *row) float64 {
-	if r.j.Sides == 2 && isFillet(r.p.Prep.Kind) {
-		return 2 * float64(max(r.j.Qty, 1))
-	}
-	return float64(max(r.j.Qty, 1))
-}
-
-func seamsFormula(r *row) string {
-	if isFillet(r.p.Prep.Kind) {
-		return choose(seamsOf(r), way{"[qty]*[sides]", float64(r.j.Qty * r.j.Sides)})
-	}
-	return choose(seamsOf(r), way{"[qty]", float64(r.j.Qty)})
-}
-
-// seamRaw is the metres welded before they are rounded.
-func seamRaw(r *row) float64 {
-	if r.p.Segments > 0 && r.j.Stitch != nil {
-		return float64(r.p.Segments) * float64(r.j.Stitch.Segment) / 1000 * seamsOf(r)
-	}
-	return float64(lengthUsed(r)) / 1000 * seamsOf(r)
-}
-
-// stitchGap is the clear distance between stitches, stated or from the pitch.
-func stitchGap(r *row) float64 {
-	s := r.j.Stitch
-	if s.Gap <= 0 && s.Pitch > s.Segment {
-		return float64(s.Pitch - s.Segment)
-	}
-	return float64(s.Gap)
-}
-
-// segmentsFormula counts the stitches that fit, where the note states no number.
-func segmentsFormula(r *row) string {
-	if r.j.Stitch == nil || r.j.Stitch.Count > 0 || r.p.Segments == 0 {
-		return ""
-	}
-	seg, gap := float64(r.j.Stitch.Segment), stitchGap(r)
-	fit := math.Floor((float64(lengthUsed(r))+gap)/(seg+gap) + 1e-9)
-	return choose(float64(r.p.Segments), way{"MAX(INT(([length_mm]+[stitch_gap_mm])/([stitch_mm]+[stitch_gap_mm])+0.000000001),0)", fit})
-}
-
-func seamFormula(r *row) string {
-	if r.p.Segments > 0 && r.j.Stitch != nil {
-		return "[seams]*[segments]*[stitch_mm]/1000"
-	}
-	return "[seams]*[length_mm]/1000"
-}
-
-// grownFormula gives a leg as it is made, with the shop's allowances.
+// grownFormula gives a leg as it is made, with the shop's allowances. A corner has
+// no gap to bridge; a gap that the list gives stands in place of the shop's.
 func grownFormula(leg string, legs func(*row) (drawn, made units.MM)) func(*row) string {
 	return func(r *row) string {
 		drawn, made := legs(r)
 		s := r.shop()
-		over, fit := float64(drawn+s.Overweld), float64(s.FitGap)
-		return choose(float64(made),
-			way{"[" + leg + "]+{overweld_mm}+{gap_mm}", over + fit},
-			way{"[" + leg + "]+{overweld_mm}", over},
-			way{"[" + leg + "]+{overweld_mm}+[gap_mm]", over + float64(r.p.Prep.Gap)})
+		over := float64(drawn + s.Overweld)
+		plain := way{"[" + leg + "]+{overweld_mm}", over}
+		switch {
+		case r.p.Prep.Kind == joint.Corner:
+			return choose(float64(made), plain)
+		case r.j.GapGiven:
+			return choose(float64(made), way{"[" + leg + "]+{overweld_mm}+[gap_mm]", over + float64(r.p.Prep.Gap)}, plain)
+		}
+		return choose(float64(made), way{"[" + leg + "]+{overweld_mm}+{gap_mm}", over + float64(s.FitGap)}, plain)
 	}
 }
 
-// drawnFormula gives the area of one seam as drawn (AREA-1, AREA-7, AREA-9).
+// drawnFormula gives the area of one seam as drawn (AREA-1, 7, 9, 11, 13 to 16).
 func drawnFormula(r *row) string {
-	want := float64(r.p.AreaDrawn)
-	p := r.p.Prep
-	if isFillet(p.Kind) {
-		// The sine of an outside corner is that of the angle between its edges too.
-		return choose(want, way{"[leg_a_mm]*[leg_b_mm]*SIN(RADIANS([angle_deg]))/2",
-			float64(p.LegA) * float64(p.LegB) * sin(angleOf(r)) / 2})
+	k := r.p.Prep.Kind
+	switch {
+	case isFillet(k):
+		return filletDrawn(r)
+	case isGroove(k):
+		return grooveDrawn(r)
 	}
-	edges, bevel, ok := grooveEdges(r)
-	if !ok {
-		return ""
-	}
-	flanks := edges.area * (float64(p.Depth)*float64(p.Depth) + float64(p.Depth2)*float64(p.Depth2)) * bevel
-	gap := float64(p.Gap)
-	t := edges.areaText
-	return choose(want,
-		way{"[gap_mm]*" + thinText(r) + t, gap*thinOf(r) + flanks},
-		way{"[gap_mm]*([depth_mm]+[depth2_mm])" + t, gap*float64(p.Depth+p.Depth2) + flanks},
-		way{"[gap_mm]*" + exact(float64(r.j.Size.A)) + t, gap*float64(r.j.Size.A) + flanks})
+	return otherDrawn(r)
 }
 
-// edges are the bevelled edges of a groove: a V has two, a bevel one.
-type edges struct {
-	area, mouth         float64
-	areaText, mouthText string // of the flanks; %s stands for a depth
-}
-
-func grooveEdges(r *row) (edges, float64, bool) {
-	p := r.p.Prep
-	if p.Radius > 0 {
-		return edges{}, 0, false
-	}
-	const squares = "([depth_mm]^2+[depth2_mm]^2)*TAN(RADIANS([angle_deg]"
-	switch p.Kind {
-	case joint.SquareButt:
-		return edges{}, 0, true
-	case joint.SingleV, joint.DoubleV:
-		return edges{1, 2, "+" + squares + "/2))", "*2*TAN(RADIANS([angle_deg]/2))"}, tan(p.Angle / 2), true
-	case joint.SingleBevel, joint.DoubleBevel:
-		return edges{0.5, 1, "+" + squares + "))/2", "*TAN(RADIANS([angle_deg]))"}, tan(p.Angle), true
-	}
-	return edges{}, 0, false
-}
-
-// madeFormula gives the area of one seam with the shop's allowances (AREA-6,
-// AREA-8, AREA-10).
+// madeFormula gives the area of one seam with the shop's allowances (AREA-6, 8, 10,
+// 12 to 15, 17).
 func madeFormula(r *row) string {
-	want := float64(r.p.Area)
-	p := r.p.Prep
-	s := r.shop()
-	if isFillet(p.Kind) {
-		a, b := float64(p.WeldLegA), float64(p.WeldLegB)
-		area, turn := a*b*sin(angleOf(r))/2, 2*a*b*cos(angleOf(r))
-		const text = "[made_a_mm]*[made_b_mm]*SIN(RADIANS([angle_deg]))/2+2/3*{convexity}*([made_a_mm]^2+[made_b_mm]^2"
-		const turnText = "2*[made_a_mm]*[made_b_mm]*COS(RADIANS([angle_deg])))"
-		return choose(want,
-			way{text + "-" + turnText, area + 2.0/3*s.Convexity*(a*a+b*b-turn)},
-			way{text + "+" + turnText, area + 2.0/3*s.Convexity*(a*a+b*b+turn)})
+	k := r.p.Prep.Kind
+	switch {
+	case isFillet(k):
+		return filletMade(r)
+	case isGroove(k):
+		return grooveMade(r)
 	}
-	e, bevel, ok := grooveEdges(r)
-	if !ok {
-		return ""
-	}
-	drawn, gap := float64(r.p.AreaDrawn), float64(p.Gap)
-	front := 2.0 / 3 * (gap + e.mouth*float64(p.Depth)*bevel + 2) * float64(s.CapHeight)
-	back := 2.0 / 3 * (gap + e.mouth*float64(p.Depth2)*bevel + 2) * float64(s.CapHeight)
-	root := 2.0 / 3 * (gap + 2) * float64(s.RootHeight)
-	frontText := "[area_drawn_mm2]+2/3*([gap_mm]" + mouthText(e, "[depth_mm]") + "+2)*{cap_height_mm}"
-	backText := "+2/3*([gap_mm]" + mouthText(e, "[depth2_mm]") + "+2)*{cap_height_mm}"
-	return choose(want,
-		way{frontText + "+2/3*([gap_mm]+2)*{root_height_mm}", drawn + front + root},
-		way{frontText + backText, drawn + front + back},
-		way{frontText, drawn + front})
+	return otherMade(r)
 }
 
-func mouthText(e edges, depth string) string {
-	if e.mouthText == "" {
-		return ""
+// filletDrawn is the triangle of the legs. Both sides of a leaning part that are
+// asked for by their throat have other legs in the acute than in the obtuse corner.
+func filletDrawn(r *row) string {
+	p := r.p.Prep
+	throat := float64(r.j.Size.A)
+	// The sine of an outside corner is that of the angle between its edges too.
+	return choose(float64(r.p.AreaDrawn),
+		way{"[leg_a_mm]*[leg_b_mm]*SIN(RADIANS([angle_deg]))/2", float64(p.LegA) * float64(p.LegB) * sin(angleOf(r)) / 2},
+		way{"[throat_mm]^2/SIN(RADIANS([angle_deg]))", ratio(throat*throat, sin(angleOf(r)))})
+}
+
+// filletMade is the triangle of the legs as made and the cap on its face. On both
+// sides of a leaning part the caps lie across the acute and the obtuse corner.
+func filletMade(r *row) string {
+	p, c := r.p.Prep, r.shop().Convexity
+	a, b := float64(p.WeldLegA), float64(p.WeldLegB)
+	triangle, turn := a*b*sin(angleOf(r))/2, 2*a*b*cos(angleOf(r))
+	const cap = "+2/3*{convexity}*([made_a_mm]^2+[made_b_mm]^2"
+	const text = "[made_a_mm]*[made_b_mm]*SIN(RADIANS([angle_deg]))/2" + cap
+	const turnText = "2*[made_a_mm]*[made_b_mm]*COS(RADIANS([angle_deg])))"
+	inside := way{text + "-" + turnText, triangle + 2.0/3*c*(a*a+b*b-turn)}
+	outside := way{text + "+" + turnText, triangle + 2.0/3*c*(a*a+b*b+turn)}
+	if p.Kind == joint.Corner {
+		inside, outside = outside, inside
 	}
-	return "+" + depth + e.mouthText
+	both := way{text + ")", triangle + 2.0/3*c*(a*a+b*b)}
+	if p.Kind == joint.Fillet && r.j.Sides == 2 && angleOf(r) != 90 {
+		return choose(float64(r.p.Area), both, leaningMade(r))
+	}
+	return choose(float64(r.p.Area), inside, outside)
+}
+
+// leaningMade is the mean of both sides of a leaning part whose legs follow from
+// one throat.
+func leaningMade(r *row) way {
+	p := r.p.Prep
+	s, half := sin(angleOf(r)), sin(angleOf(r)/2)
+	a := float64(p.WeldLegA)
+	b := ratio(float64(r.j.Size.A), half) + a - float64(p.LegA)
+	face := 2.0 / 3 * r.shop().Convexity
+	const other = "([throat_mm]/SIN(RADIANS([angle_deg])/2)+[made_a_mm]-[leg_a_mm])"
+	const angle = "RADIANS([angle_deg])"
+	return way{"(SIN(" + angle + ")/4+2/3*{convexity}*(1-COS(" + angle + ")))*[made_a_mm]^2+(SIN(" + angle + ")/4+2/3*{convexity}*(1+COS(" + angle + ")))*" + other + "^2",
+		(s/4+face*(1-cos(angleOf(r))))*a*a + (s/4+face*(1+cos(angleOf(r))))*b*b}
 }

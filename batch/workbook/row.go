@@ -2,7 +2,6 @@ package workbook
 
 import (
 	"math"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -86,44 +85,7 @@ func agree(a, b float64) bool {
 // plan fits only as long as the word stands.
 var planKeys = []string{"kind", "size", "leg", "throat", "t1", "t2", "stitch", "material", "material2",
 	"position", "where", "process", "wire", "gas", "machine", "wps", "angle", "gap", "root_face",
-	"backing", "length", "qty", "sides", "part1", "part2"}
-
-// textInputs lists the columns whose cells in this row are words that the plan
-// was made from.
-func (r *row) textInputs() []int {
-	if r.src == nil {
-		return nil
-	}
-	var cols []int
-	for _, key := range planKeys {
-		for _, c := range r.l.inputs[key] {
-			cell := r.src.At(c.Col)
-			if _, number := r.l.number(r.src.Number, cell); !number && (cell.Kind == list.Text || cell.Kind == list.Blank) {
-				cols = append(cols, c.Col)
-			}
-		}
-	}
-	sort.Ints(cols)
-	return cols
-}
-
-// wordsRead returns those words in one line.
-func (r *row) wordsRead() string {
-	var words []string
-	for _, col := range r.textInputs() {
-		words = append(words, r.src.At(col).Text)
-	}
-	return strings.Join(words, "|")
-}
-
-// wordsNow returns the template that puts the same words together live.
-func (r *row) wordsNow() string {
-	var cells []string
-	for _, col := range r.textInputs() {
-		cells = append(cells, r.l.userCell(col))
-	}
-	return strings.Join(cells, `&"|"&`)
-}
+	"depth", "radius", "backing", "length", "qty", "sides", "part1", "part2"}
 
 // status says in words what became of the row.
 func (r *row) status() string {
