@@ -31,7 +31,7 @@ var arrows = map[string]string{
 	"compare":   "price plan joint units",
 	"settle":    "plan joint units",
 	"workbook":  "compare price parts plan joint rates list tables templates finding units",
-	"traveller": "price parts section plan joint rates tables templates finding units",
+	"traveller": "price parts section weld plan joint rates tables templates finding units",
 	"report":    "compare settle price parts plan joint rates list tables templates finding units",
 	"batch":     "save workbook traveller report compare settle price procedure parts plan joint rates list tables finding units",
 	"cmd":       "batch save compare settle price parts plan joint tables templates finding units",

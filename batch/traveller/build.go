@@ -15,6 +15,7 @@ import (
 	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
 	"seamtally/batch/traveller/show"
+	"seamtally/batch/traveller/wrap"
 	"seamtally/templates"
 )
 
@@ -47,6 +48,7 @@ func Model(job *price.Job, opt Options) (*page.Document, error) {
 		b.index(assemblies)
 	}
 	b.assemblies(assemblies)
+	b.wraps(wrap.Of(job))
 	b.fillIndex()
 	b.numberPages()
 	return b.doc, nil
@@ -216,7 +218,7 @@ func (b *builder) fillIndex() {
 func (b *builder) numberPages() {
 	hash := hashPrefix(b.job.List.SHA256)
 	for i, p := range b.doc.Pages {
-		r := page.Rect{X: b.left, Y: b.h - marginEdge - footHeight, W: b.width, H: footHeight}
+		r := page.Rect{X: b.left, Y: p.H - marginEdge - footHeight, W: p.W - marginLeft - marginRight, H: footHeight}
 		box := p.Box("footer", r)
 		p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.3, 0)
 		p.Write(box, r.X, r.Y+4.2, r.W-32, page.Left, small,

@@ -18,7 +18,7 @@ const fine = 0.5 // mm
 
 // Widths of lines. A cut line is thin enough to hit and firm enough to see.
 const (
-	cutWidth  = 0.35
+	cutWidth  = 0.45
 	edgeWidth = 0.25
 	thin      = 0.15
 )
@@ -91,6 +91,17 @@ func (s *sheet) straight(x1, y1, x2, y2, width, grey, dash float64) {
 	s.line("", width, grey, dash, page.Point{X: x1, Y: y1}, page.Point{X: x2, Y: y2})
 }
 
+// crossed tells whether a seam runs through a span of the template.
+func (s *sheet) crossed(x, w float64) bool {
+	xs, _ := s.joins()
+	for _, at := range xs {
+		if at > x-0.4 && at < x+w+0.4 {
+			return true
+		}
+	}
+	return false
+}
+
 // word writes a text where the window holds all of it.
 func (s *sheet) word(x, y, w float64, a page.Align, style page.Style, text string) {
 	c := s.at(x, y)
@@ -160,9 +171,14 @@ func (s *sheet) centres() {
 			s.straight(c.x, 0, c.x, markRow-2.4, thin, 0, 0)
 			s.straight(c.x, wordsTop, c.x, s.t.Height(c.x), thin, 0, 0)
 		}
-		text := s.Words.Say(c.name)
-		if i < 4 && named.Width(page.Clean(text)) < quarter-2 {
-			s.word(c.x+1, nameRow, quarter-2, page.Left, named, text)
+		text := page.Clean(s.Words.Say(c.name))
+		w := named.Width(text) + 0.01
+		switch {
+		case i == 4 || w > quarter-2:
+		case s.crossed(c.x+1, w) && i > 0:
+			s.word(c.x-1-w, nameRow, w, page.Left, named, text)
+		default:
+			s.word(c.x+1, nameRow, w, page.Left, named, text)
 		}
 	}
 }
@@ -178,7 +194,7 @@ func (s *sheet) stations() {
 		if i%(n/4) != 0 {
 			s.straight(x, wordsTop, x, s.t.Height(x), 0.1, 0.5, 0.8)
 		}
-		if i < n {
+		if i < n && !s.crossed(x+0.5, 3.6) {
 			s.word(x+0.5, stationRow-2.4, step-0.8, page.Left, figure, strconv.Itoa(i))
 		}
 	}
@@ -244,18 +260,18 @@ func (s *sheet) seams() {
 		if x < s.X+s.Paper.W/2 {
 			beyond = -1
 		}
-		s.beyond(x-4, s.Y+0.5*s.Paper.H, s.Row*s.Cols+s.Col+beyond)
+		s.beyond(x-4+4.4*float64(beyond), s.Y+0.5*s.Paper.H, s.Row*s.Cols+s.Col+beyond)
 	}
 	for _, y := range ys {
 		s.straight(s.X, y, right, y, thin, 0, 1.6)
 		for _, k := range []float64{0.2, 0.8} {
 			s.diamond(s.X+k*s.Paper.W, y)
 		}
-		beyond := s.Cols
+		beyond, at := s.Cols, y-4.2
 		if y > s.Y+s.Paper.H/2 {
-			beyond = -s.Cols
+			beyond, at = -s.Cols, y+2
 		}
-		s.beyond(s.X+0.5*s.Paper.W-4, y+1.2, s.Row*s.Cols+s.Col+beyond)
+		s.beyond(s.X+0.45*s.Paper.W, at, s.Row*s.Cols+s.Col+beyond)
 	}
 }
 

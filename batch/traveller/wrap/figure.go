@@ -116,11 +116,13 @@ func (v *view) parts() {
 	}
 	outline := append(append([]page.Point{}, foot...), v.on(v.end(), 1), v.on(v.end(), -1))
 	v.p.Draw(v.box, page.Shape{Points: outline, Closed: true, Fill: 1})
+	wrapped := append(append([]page.Point{}, foot...), v.on(v.base(), 1), v.on(v.base(), -1))
+	v.p.Draw(v.box, page.Shape{Points: wrapped, Closed: true, Fill: 0.94})
 	v.stroke(0.35, 0, v.on(v.end(), -1), foot[0])
 	v.stroke(0.35, 0, v.on(v.end(), 1), foot[len(foot)-1])
 	v.stroke(0.6, 0, foot...)
 	v.stroke(0.12, 1.6, v.on(v.along(0), 0), v.on(v.end(), 0))
-	v.stroke(0.25, 0, v.on(v.base(), -1), v.on(v.base(), 1))
+	v.stroke(0.5, 0, v.on(v.base(), -1), v.on(v.base(), 1))
 	v.stroke(0.2, 0.9, v.on(v.tip(), -1), v.on(v.tip(), 1))
 }
 
@@ -129,10 +131,10 @@ func (v *view) labels() {
 	t := v.t
 	names := t.centres()
 	style := page.Style{Face: page.Bold, Size: 8.5}
-	heel, toe, middle := v.on(v.along(1), 1), v.on(v.along(-1), -1), v.on(v.along(0), 0)
+	heel, toe, middle := v.on(v.along(1), 1), v.on(v.along(-1), -1), v.on((v.along(0)+v.base())/2, 0)
 	v.name(style, names[0].name, page.Point{X: heel.X + 1.5, Y: heel.Y + 3.4}, page.Left)
 	v.name(style, names[2].name, page.Point{X: toe.X - 1.5, Y: toe.Y + 3.4}, page.Right)
-	v.name(style, names[1].name, page.Point{X: middle.X, Y: middle.Y + 4}, page.Centre)
+	v.name(style, names[1].name, page.Point{X: middle.X + 0.8, Y: middle.Y + 1}, page.Left)
 	if !t.Square() {
 		v.stroke(0.15, 0, page.Arc(heel, 7, -float64(t.Angle)*math.Pi/180, 0)...)
 	}
