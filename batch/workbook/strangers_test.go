@@ -132,7 +132,7 @@ func sameParts(t *testing.T, name string, before, after []byte) {
 	}
 }
 
-func parts(t *testing.T, data []byte) map[string][]byte {
+func parts(t testing.TB, data []byte) map[string][]byte {
 	t.Helper()
 	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	must(t, err)

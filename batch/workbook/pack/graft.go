@@ -216,8 +216,9 @@ func (g *graft) names() {
 	q := root.qname("definedName")
 	count := len(root.child("sheets").all("sheet"))
 	var text strings.Builder
+	set := g.u.hasLocal("_xlnm.Print_Area") || g.u.hasLocal("_xlnm.Print_Titles")
 	for _, p := range []struct{ name, ref string }{{"_xlnm.Print_Area", g.a.PrintArea}, {"_xlnm.Print_Titles", g.a.PrintTitle}} {
-		if p.ref != "" && !g.u.hasLocal(p.name) {
+		if p.ref != "" && !set {
 			fmt.Fprintf(&text, `<%s name="%s" localSheetId="%d">%s</%s>`, q, p.name, g.u.sheetAt(), escape(p.ref), q)
 			fmt.Fprintf(&text, `<%s name="%s" hidden="1">%s</%s>`, q, printMarks[p.name], escape(p.ref), q)
 		}
