@@ -1,6 +1,7 @@
 package traveller
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -63,9 +64,9 @@ type setting struct {
 	feed, volts, stickout, flow plan.Window
 }
 
-// settings collects the passes of a plan that are welded with the same dials, in
-// the order in which they first come. The governing pass brings the plan's own
-// windows, another its start values.
+// settings collects the passes of a plan whose dials read the same, in the order in
+// which they first come. The governing pass brings the plan's own windows, another
+// its start values.
 func settings(p *plan.Plan) []setting {
 	var out []setting
 	for i, r := range p.Runs {
@@ -99,8 +100,11 @@ func settingOf(list []setting, r plan.Run) int {
 	return -1
 }
 
+// sameDials tells whether two passes are welded alike as far as a dial shows, or as
+// nearly as a hand sets one.
 func sameDials(a, b plan.Run) bool {
-	return a.WireFeed == b.WireFeed && a.Voltage == b.Voltage && a.Transfer == b.Transfer
+	near := func(a, b, share float64) bool { return math.Abs(a-b) <= share*max(math.Abs(a), math.Abs(b)) }
+	return a.Transfer == b.Transfer && near(float64(a.WireFeed), float64(b.WireFeed), 0.02) && near(float64(a.Voltage), float64(b.Voltage), 0.01)
 }
 
 // mostDials is how many sets of dials a sheet shows large; the pass table has all.

@@ -91,8 +91,9 @@ func TestSameJobSameBytes(t *testing.T) {
 	}
 }
 
-// Every pass that is drawn has, on paper and at the scale stated, the area of the
-// plan within 1 %.
+// What is drawn has, on paper and at the scale stated, the area of the plan within
+// 1 %, and each pass its share: a fillet as the drawing asks for it, any other joint
+// with its cap.
 func TestPassesOnPaperHaveTheirArea(t *testing.T) {
 	job := jobOf(t, everyKind(), metric)
 	pen := picture.Pen{Words: mustWords(t), Show: show.Figures{}}
@@ -104,19 +105,59 @@ func TestPassesOnPaperHaveTheirArea(t *testing.T) {
 		pg := (&page.Document{}).Add(210, 297)
 		pen.CrossSection(pg, page.Rect{X: 20, Y: 20, W: 122, H: 80}, p)
 		scale := statedScale(t, pg)
-		sum, passes := 0.0, 0
+		sum, each := 0.0, map[string]float64{}
 		for _, shape := range pg.Shapes {
 			if strings.HasPrefix(shape.Name, "pass ") {
-				sum += area(shape.Points) / scale / scale
-				passes++
+				a := area(shape.Points) / scale / scale
+				sum += a
+				each[shape.Name] += a
 			}
 		}
-		seams := 1.0
-		if p.Joint.Sides == 2 {
-			seams = 2
+		want := float64(p.Area)
+		switch p.Prep.Kind {
+		case joint.Fillet, joint.Lap, joint.Corner:
+			want = float64(p.AreaDrawn)
 		}
-		if want := float64(p.Area) * seams; math.Abs(sum-want) > 0.01*want {
-			t.Errorf("%s: %d passes drawn at %g cover %.2f mm², want %.2f", p.Joint.Mark, passes, scale, sum, want)
+		if p.Joint.Sides == 2 {
+			want *= 2
+		}
+		if math.Abs(sum-want) > 0.01*want {
+			t.Errorf("%s: %d passes drawn at %g cover %.2f mm², want %.2f", p.Joint.Mark, len(each), scale, sum, want)
+		}
+		for _, r := range p.Runs {
+			share := float64(r.Area) / float64(p.Area)
+			if got := each[fmt.Sprint("pass ", r.Number)]; math.Abs(got-want*share) > 0.01*want*share {
+				t.Errorf("%s: pass %d covers %.2f mm², want %.2f", p.Joint.Mark, r.Number, got, want*share)
+			}
+		}
+	}
+}
+
+// A fillet is drawn at the scale stated: its legs on paper are those of the
+// dimension lines, and longer where a wide gap makes them grow.
+func TestLegsOnPaperAreThoseAskedFor(t *testing.T) {
+	open := leg("W-gap", 6, 8, 10, 500, "PB")
+	open.Gap, open.GapGiven = 3, true
+	for _, c := range []struct {
+		j    joint.Joint
+		want float64
+	}{{leg("W-1", 3, 4, 4, 500, "PB"), 3}, {leg("W-2", 6, 8, 10, 500, "PB"), 6}, {leg("W-3", 14, 25, 30, 500, "PB"), 14}, {open, 9}} {
+		p := &jobOf(t, []joint.Joint{c.j}, metric).Plans[0]
+		pg := (&page.Document{}).Add(210, 297)
+		picture.Pen{Words: mustWords(t)}.CrossSection(pg, page.Rect{X: 20, Y: 20, W: 122, H: 80}, p)
+		low, high := math.Inf(1), math.Inf(-1)
+		for _, shape := range pg.Shapes {
+			if strings.HasPrefix(shape.Name, "pass ") {
+				for _, q := range shape.Points {
+					low, high = min(low, q.Y), max(high, q.Y)
+				}
+			}
+		}
+		if got := (high - low) / statedScale(t, pg); math.Abs(got-c.want) > 0.01 {
+			t.Errorf("%s: the leg is %.2f mm on paper, want %g", c.j.Mark, got, c.want)
+		}
+		if text := fmt.Sprintf("z %g", c.want); !has(pg, text) {
+			t.Errorf("%s: no dimension %q", c.j.Mark, text)
 		}
 	}
 }

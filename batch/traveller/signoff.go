@@ -14,7 +14,7 @@ import (
 // blankRow is the height of a row of boxes to be filled in.
 func (f *flow) blankRow() float64 {
 	if f.tight {
-		return 7
+		return 7.4
 	}
 	return 8.8
 }

@@ -10,6 +10,7 @@ import (
 	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
 	"seamtally/batch/traveller/show"
+	"seamtally/batch/traveller/sketch"
 	"seamtally/batch/units"
 )
 
@@ -38,7 +39,7 @@ func (f *flow) tile(box page.BoxID, r page.Rect, name, figure, beside, under str
 	f.p.Write(box, r.X, r.Y+3.7, r.W, page.Left, label.At(9), name)
 	f.p.Write(box, r.X, r.Bottom()-1.4, r.W, page.Left, body, under)
 	top, room := r.Y+4.6, r.H-4.6-4.3
-	s := page.Style{Face: page.Bold, Size: min(30, room/(0.97*page.MMPerPoint))}
+	s := page.Style{Face: page.Bold, Size: min(30, room/(1.12*page.MMPerPoint))}
 	base := top + room/2 + (s.Ascent()-s.Descent())/2
 	w := r.W
 	if beside != "" {
@@ -66,6 +67,9 @@ func (f *flow) gauge(box page.BoxID, r page.Rect, p *plan.Plan) {
 
 func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
 	r := p.Prep
+	if grow := sketch.Growth(p); grow > 0 && r.LegA > 0 {
+		return f.grownText(p, grow)
+	}
 	switch {
 	case r.LegA > 0 && r.LegB > 0 && r.LegA != r.LegB:
 		return "z " + f.show.Size(r.LegA).Num + " × " + f.show.Size(r.LegB).String(), f.say("gauge.unequal")
@@ -83,6 +87,22 @@ func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
 		return f.show.Size(thinnest(r.T1, r.T2)).String(), f.say("gauge.full") + " · " + f.prepLine(p)
 	}
 	return "–", ""
+}
+
+// grownText is the gauge size of a fillet over a wide gap: the legs are longer by
+// the gap, and what the drawing asks for stands under them.
+func (f *flow) grownText(p *plan.Plan, grow units.MM) (big, under string) {
+	r := p.Prep
+	asked := "z " + f.show.Size(r.LegA).Num
+	big = "z " + f.show.Size(r.LegA+grow).String()
+	if r.LegB > 0 && r.LegA != r.LegB {
+		asked += " × " + f.show.Size(r.LegB).Num
+		big = "z " + f.show.Size(r.LegA+grow).Num + " × " + f.show.Size(r.LegB+grow).String()
+	}
+	if p.Joint.Size.Means == joint.Throat {
+		asked = "a " + f.show.Size(r.Throat).Num
+	}
+	return big, f.say("gauge.gap", asked, f.show.Size(grow).String())
 }
 
 func thinnest(a, b units.MM) units.MM {

@@ -266,7 +266,7 @@ func (b *builder) checkLines(p *page.Page) {
 	y := r.Y + 3
 	x := b.checkLine(p, box, r.X+0.5, y, 100, "100 mm")
 	if b.show.US || b.job.Opts.Paper == "letter" {
-		x = b.checkLine(p, box, x+4, y, 4*units.MMPerInch, "4 in")
+		b.checkLine(p, box, x+4, y, 4*units.MMPerInch, "4 in")
 	}
 	p.Write(box, r.X, r.Bottom()-0.6, r.W, page.Left, small, b.say("wrap.check"))
 	up := page.Rect{X: b.left + b.width - checkRight + 2, Y: b.top + wrapTitle, W: checkRight - 2, H: 110}

@@ -43,9 +43,7 @@ func (f *drawing) dimension(d sketch.Dim) {
 	f.p.Line(f.box, from.X, from.Y, shift(from, away, off+1).X, shift(from, away, off+1).Y, 0.12, 0.3)
 	f.p.Line(f.box, to.X, to.Y, shift(to, away, off+1).X, shift(to, away, off+1).Y, 0.12, 0.3)
 	f.span(a, b)
-	f.keepClear(a, b)
-	f.keepClear(from, a)
-	f.keepClear(to, b)
+	f.lines = append(f.lines, stroke{a, b}, stroke{from, a}, stroke{to, b})
 	s := page.Style{Face: page.Bold, Size: 9.5}
 	w := s.Width(page.Clean(f.dimName(d)))
 	mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
@@ -58,19 +56,12 @@ func (f *drawing) dimension(d sketch.Dim) {
 			page.Point{X: mid.X + away.X*gapX - away.Y*(gapX+more), Y: mid.Y + away.Y*gapY + away.X*(gapY+more)},
 			page.Point{X: mid.X + away.X*gapX + away.Y*(gapX+more), Y: mid.Y + away.Y*gapY - away.X*(gapY+more)})
 	}
-	f.label(s, f.dimName(d), places)
+	f.later = append(f.later, func() { f.label(s, f.dimName(d), places) })
 }
 
 // clearOf keeps the leg's dimension line beyond the toe of an equal fillet.
 func (f *drawing) clearOf(from, to, away page.Point) float64 {
 	return math.Hypot(to.X-from.X, to.Y-from.Y)*1.1 + 13
-}
-
-// keepClear keeps labels off a dimension line.
-func (f *drawing) keepClear(a, b page.Point) {
-	f.taken = append(f.taken, page.Rect{
-		X: min(a.X, b.X) - 0.3, Y: min(a.Y, b.Y) - 0.3, W: math.Abs(a.X-b.X) + 0.6, H: math.Abs(a.Y-b.Y) + 0.6,
-	})
 }
 
 func shift(p, dir page.Point, by float64) page.Point {
@@ -112,11 +103,21 @@ func (f *drawing) throat(d sketch.Dim, from, to, away page.Point) {
 	for k := range 6 {
 		places = append(places, shift(to, away, 6+w/2+float64(k)*2.5))
 	}
-	end := shift(to, away, 3)
-	if c, ok := f.label(s, f.dimName(d), places); ok {
-		end = shift(c, away, -w/2-1)
+	f.lines = append(f.lines, stroke{from, to})
+	f.later = append(f.later, func() {
+		end := shift(to, away, 3)
+		if c, ok := f.label(s, f.dimName(d), places); ok {
+			end = shift(c, away, -w/2-1)
+		}
+		f.p.Line(f.box, to.X, to.Y, end.X, end.Y, 0.12, 0.3)
+	})
+	if math.Hypot(to.X-from.X, to.Y-from.Y) < 4 {
+		f.p.Line(f.box, from.X, from.Y, to.X, to.Y, 0.18, 0)
+		return
 	}
-	f.p.Draw(f.box, page.Shape{Points: []page.Point{from, end}, Line: 0.18, Grey: 0.45, Fill: page.None, Dash: 0.9})
+	mid := page.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}
+	f.p.Arrow(f.box, mid, from, 0.18, 1.6)
+	f.p.Arrow(f.box, mid, to, 0.18, 1.6)
 }
 
 // note writes the size of a plate that is cut short inside it.
@@ -144,7 +145,7 @@ func (f *drawing) corner(c sketch.Corner, s sketch.Sketch) {
 		t := c.From + (c.To-c.From)*[3]float64{0.5, 0.3, 0.7}[k%3]
 		places = append(places, page.Point{X: at.X + d*math.Cos(t), Y: at.Y - d*math.Sin(t)})
 	}
-	f.label(page.Style{Face: page.Bold, Size: 9.5}, show.Num(c.Degrees, 1)+"°", places)
+	f.later = append(f.later, func() { f.label(page.Style{Face: page.Bold, Size: 9.5}, show.Num(c.Degrees, 1)+"°", places) })
 }
 
 // reach returns the radius of an angle's arc: beyond the plates' surface, inside

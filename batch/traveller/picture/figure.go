@@ -22,7 +22,8 @@ var scales = []struct {
 }{
 	{10, "10 : 1"}, {8, "8 : 1"}, {7, "7 : 1"}, {6, "6 : 1"}, {5, "5 : 1"}, {4.5, "4.5 : 1"}, {4, "4 : 1"}, {3.5, "3.5 : 1"},
 	{3, "3 : 1"}, {2.75, "2.75 : 1"}, {2.5, "2.5 : 1"}, {2.25, "2.25 : 1"}, {2, "2 : 1"}, {1.75, "1.75 : 1"},
-	{1.5, "1.5 : 1"}, {1.25, "1.25 : 1"}, {1, "1 : 1"}, {0.75, "3 : 4"}, {0.5, "1 : 2"}, {0.2, "1 : 5"}, {0.1, "1 : 10"}, {0.05, "1 : 20"}, {0.02, "1 : 50"}, {0.01, "1 : 100"},
+	{1.5, "1.5 : 1"}, {1.25, "1.25 : 1"}, {1, "1 : 1"}, {0.75, "3 : 4"}, {2.0 / 3, "2 : 3"}, {0.6, "3 : 5"}, {0.5, "1 : 2"},
+	{0.4, "2 : 5"}, {1.0 / 3, "1 : 3"}, {0.25, "1 : 4"}, {0.2, "1 : 5"}, {0.1, "1 : 10"}, {0.05, "1 : 20"}, {0.02, "1 : 50"}, {0.01, "1 : 100"},
 }
 
 // Margins of a picture inside its frame, for dimensions.
@@ -62,7 +63,13 @@ type drawing struct {
 	scale  float64
 	text   string      // the scale, in words
 	taken  []page.Rect // areas of labels already set
+	lines  []stroke    // dimension lines and the like: no label crosses them
+	edges  []stroke    // edges of parts and passes: labels keep off where they can
+	later  []func()    // labels, set when all lines are known
 }
+
+// stroke is a straight line on paper.
+type stroke struct{ a, b page.Point }
 
 // CrossSection draws the joint into a frame. What the plan does not know well
 // enough to draw is said in words.
@@ -75,16 +82,13 @@ func (b Pen) CrossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
 		p.Lines(box, frame.X+5, frame.Y+frame.H/2, frame.W-10, words, lines)
 		return
 	}
-	f := b.place(p, box, frame, s)
+	f, spot := b.placeWithSymbol(p, box, frame, s, pl)
 	f.plates(s)
 	f.beads(s)
 	f.caption(pl)
-	for _, tail := range []string{f.symbolTail(pl), ""} {
-		if r, ok := f.symbolCorner(f.parts(s), f.symbolWidth(pl, tail)); ok {
-			f.symbol(pl, r, tail)
-			f.taken = append(f.taken, r)
-			break
-		}
+	if spot.W > 0 {
+		f.symbol(pl, spot.Rect, spot.tail)
+		f.taken = append(f.taken, spot.Rect)
 	}
 	for _, d := range s.Dims {
 		f.dimension(d)
@@ -92,21 +96,54 @@ func (b Pen) CrossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
 	for _, c := range s.Corners {
 		f.corner(c, s)
 	}
+	for _, set := range f.later {
+		set()
+	}
 	for _, n := range s.Notes {
 		f.note(n)
 	}
 	f.numbers(s)
 }
 
-// place chooses the largest scale at which the sketch fits and centres it.
-func (b Pen) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch) *drawing {
+// symbolSpot is where a symbol stands, and its tail.
+type symbolSpot struct {
+	page.Rect
+	tail string
+}
+
+// mostSteps is by how many scales a sketch is made smaller to give its symbol room.
+const mostSteps = 5
+
+// placeWithSymbol places the sketch at the largest scale that leaves a corner free
+// for the welding symbol, at best with its tail; where none does, the sketch stands
+// at the largest scale without a symbol.
+func (b Pen) placeWithSymbol(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch, pl *plan.Plan) (*drawing, symbolSpot) {
+	for step := range mostSteps {
+		f := b.place(p, box, frame, s, step)
+		tails := []string{f.symbolTail(pl), ""}
+		if step < 2 { // first a little smaller, only then without the tail
+			tails = tails[:1]
+		}
+		for _, tail := range tails {
+			if r, ok := f.symbolCorner(f.parts(s), f.symbolWidth(pl, tail)); ok {
+				return f, symbolSpot{r, tail}
+			}
+		}
+	}
+	return b.place(p, box, frame, s, 0), symbolSpot{}
+}
+
+// place chooses the largest scale at which the sketch fits, or one that is some
+// steps smaller, and centres the sketch.
+func (b Pen) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch, smaller int) *drawing {
 	low, high := s.Bounds()
 	top, foot := margins(s)
 	w, h := frame.W-2*figureSide, frame.H-top-foot
 	f := &drawing{Pen: b, p: p, box: box, frame: frame, scale: min(w/(high.X-low.X), h/(high.Y-low.Y))}
 	f.text = b.Words.Say("picture.fit")
-	for _, sc := range scales {
-		if (high.X-low.X)*sc.factor <= w && (high.Y-low.Y)*sc.factor <= h {
+	for i := range scales {
+		sc := scales[min(i+smaller, len(scales)-1)]
+		if (high.X-low.X)*scales[i].factor <= w && (high.Y-low.Y)*scales[i].factor <= h {
 			f.scale, f.text = sc.factor, sc.text
 			break
 		}
@@ -167,6 +204,7 @@ func (f *drawing) plates(s sketch.Sketch) {
 				continue
 			}
 			f.p.Line(f.box, q.X, q.Y, next.X, next.Y, 0.35, 0)
+			f.edges = append(f.edges, stroke{q, next})
 		}
 	}
 }
@@ -223,27 +261,78 @@ func ragged(a, b page.Point) []page.Point {
 
 func (f *drawing) beads(s sketch.Sketch) {
 	for _, b := range s.Beads {
+		pts := f.outline(b.Outline)
 		f.p.Draw(f.box, page.Shape{
-			Name: "pass " + strconv.Itoa(b.Number), Points: f.outline(b.Outline), Closed: true, Line: 0.35, Fill: beadGrey,
+			Name: "pass " + strconv.Itoa(b.Number), Points: pts, Closed: true, Line: 0.35, Fill: beadGrey,
 		})
+		for i, q := range pts {
+			f.edges = append(f.edges, stroke{q, pts[(i+1)%len(pts)]})
+		}
 	}
 }
 
-// label writes a text centred on the first of the places where it is free. It
-// returns that place, and whether there was one.
+// label writes a text centred on the first of the places where it is free of
+// everything, else on the first where it only lies over an edge, which then gives
+// way to it. It returns that place, and whether there was one.
 func (f *drawing) label(s page.Style, text string, places []page.Point) (page.Point, bool) {
 	text = page.Clean(text)
-	w, cap := s.Width(text), s.Ascent()
-	for _, c := range places {
-		r := page.Rect{X: c.X - w/2 - 0.4, Y: c.Y - cap/2 - 0.4, W: w + 0.8, H: cap + s.Descent() + 0.6}
-		if !f.free(r) {
-			continue
+	for _, strict := range []bool{true, false} {
+		for _, c := range places {
+			r := f.labelArea(s, text, c)
+			if !f.free(r) || crossed(r, f.lines) || strict && crossed(r, f.edges) {
+				continue
+			}
+			if !strict {
+				f.p.Frame(f.box, r.Inset(0.2, 0.2), 0, 1)
+			}
+			f.write(s, text, c)
+			return c, true
 		}
-		f.taken = append(f.taken, r)
-		f.p.Write(f.box, c.X-w/2, c.Y+cap/2-0.3, w+0.01, page.Left, s, text)
-		return c, true
 	}
 	return page.Point{}, false
+}
+
+// write sets a clean text centred on a place.
+func (f *drawing) write(s page.Style, text string, c page.Point) {
+	w := s.Width(text)
+	f.taken = append(f.taken, f.labelArea(s, text, c))
+	f.p.Write(f.box, c.X-w/2, c.Y+s.Ascent()/2-0.3, w+0.01, page.Left, s, text)
+}
+
+// labelArea is what a text centred on a place covers, with a little air.
+func (f *drawing) labelArea(s page.Style, text string, c page.Point) page.Rect {
+	w, cap := s.Width(text), s.Ascent()
+	return page.Rect{X: c.X - w/2 - 0.4, Y: c.Y - cap/2 - 0.4, W: w + 0.8, H: cap + s.Descent() + 0.6}
+}
+
+// crossed tells whether one of the lines runs through an area.
+func crossed(r page.Rect, lines []stroke) bool {
+	for _, l := range lines {
+		if through(r, l) {
+			return true
+		}
+	}
+	return false
+}
+
+// through clips a line against the four sides of an area: what is left of it lies
+// inside.
+func through(r page.Rect, l stroke) bool {
+	from, to := 0.0, 1.0
+	dx, dy := l.b.X-l.a.X, l.b.Y-l.a.Y
+	for _, side := range [4][2]float64{
+		{-dx, l.a.X - r.X}, {dx, r.Right() - l.a.X}, {-dy, l.a.Y - r.Y}, {dy, r.Bottom() - l.a.Y},
+	} {
+		switch rate, room := side[0], side[1]; {
+		case rate == 0 && room < 0:
+			return false
+		case rate < 0:
+			from = max(from, room/rate)
+		case rate > 0:
+			to = min(to, room/rate)
+		}
+	}
+	return from < to
 }
 
 func (f *drawing) free(r page.Rect) bool {

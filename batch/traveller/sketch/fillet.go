@@ -5,27 +5,32 @@ import (
 
 	"seamtally/batch/joint"
 	"seamtally/batch/plan"
+	"seamtally/batch/units"
 )
 
 // guess is the share of the weld's size that stands for a thickness nobody stated.
 const guess = 1.2
 
-// legs returns the legs as they will be made and as drawn. Where only an area is
-// known they follow from it.
-func legs(p *plan.Plan) (a, b, drawnA, drawnB float64) {
-	r := p.Prep
-	drawnA, drawnB = float64(r.LegA), float64(r.LegB)
-	if drawnB == 0 {
-		drawnB = drawnA
-	}
-	a, b = float64(r.WeldLegA), float64(r.WeldLegB)
-	if a == 0 {
-		a = drawnA
-	}
+// legs returns the legs that a gauge must find: those of the drawing, longer by the
+// fit-up gap where the plan says that they grow with it.
+func legs(p *plan.Plan) (a, b float64) {
+	a, b = float64(p.Prep.LegA), float64(p.Prep.LegB)
 	if b == 0 {
-		b = max(drawnB, a*boolTo(drawnB == drawnA))
+		b = a
 	}
-	return a, b, drawnA, drawnB
+	grow := float64(Growth(p))
+	return a + grow*boolTo(a > 0), b + grow*boolTo(b > 0)
+}
+
+// Growth returns by how much each leg of a plan is welded longer than drawn to
+// bridge a wide fit-up gap, mm.
+func Growth(p *plan.Plan) units.MM {
+	for _, c := range p.Checks {
+		if c.Code == "gap-wide" && p.Joint != nil {
+			return p.Joint.Gap
+		}
+	}
+	return 0
 }
 
 func boolTo(yes bool) float64 {
@@ -43,28 +48,18 @@ func radians(deg, blank float64) float64 {
 }
 
 // triangle returns the weld in a corner at the origin between the x axis and the
-// direction at angle theta, with a cap that brings it to the plan's area.
-func triangle(a, b, theta, area float64) weld {
+// direction at angle theta, with a flat face: what is to be welded, not what usually
+// comes out of it.
+func triangle(a, b, theta float64) weld {
 	toeA := Point{math.Cos(theta), math.Sin(theta)}.Times(a)
 	toeB := Point{b, 0}
-	region := Polygon{{0, 0}, toeB}
-	flat := Polygon{{0, 0}, toeB, toeA}.Area()
-	if area > 0 {
-		// The bow bulges to the left of its way; the way from A to B has the
-		// outside on its left, so the points are reversed.
-		rounded := bow(toeA, toeB, area-flat)
-		for i := len(rounded) - 1; i >= 0; i-- {
-			region = append(region, rounded[i])
-		}
-	}
-	region = append(region, toeA)
 	face := toeA.Sub(toeB)
-	return weld{region: region, up: Point{face.Y, -face.X}.Unit(), along: face.Unit()}
+	return weld{region: Polygon{{0, 0}, toeB, toeA}, up: Point{face.Y, -face.X}.Unit(), along: face.Unit()}
 }
 
 // fillet draws a plate standing on another, at an angle.
 func (s *Sketch) fillet(p *plan.Plan) weld {
-	a, b, drawnA, drawnB := legs(p)
+	a, b := legs(p)
 	if a <= 0 {
 		return weld{}
 	}
@@ -97,19 +92,10 @@ func (s *Sketch) fillet(p *plan.Plan) weld {
 	s.plate("t1", sides, Point{gap / math.Tan(theta), gap}, top, farTop, Point{-foot + gap/math.Tan(theta), gap})
 	s.thickness("t1", float64(p.Prep.T1), wide, farTop, top, dir, dir.Times(high*0.7).Add(left.Times(wide/2)))
 	s.thickness("t2", float64(p.Prep.T2), deep, Point{x0, -deep}, Point{x0, 0}, Point{-1, 0}, Point{x0 * 0.6, -deep * 0.55})
-	s.filletDims(drawnA, drawnB, theta, float64(p.Prep.Throat))
+	s.filletDims(p, a, b, theta)
 	s.gap(gap, x1)
-	area := float64(p.Area)
-	face2 := a*a + b*b - 2*a*b*math.Cos(theta)
-	if both && p.Prep.Angle != 90 && area > a*b*math.Sin(theta)/2+steepCap*face2 {
-		area = 0 // the area is the mean of two unlike sides: this one is drawn flat
-	}
-	return triangle(a, b, theta, area)
+	return triangle(a, b, theta)
 }
-
-// steepCap is the area of the highest cap that is drawn over the square of the
-// face: a parabola of a fifth of its width.
-const steepCap = 2.0 / 3 * 0.2
 
 // cutShort returns how much of a thickness is drawn: a plate much thicker than
 // the weld would only make the picture small.
@@ -132,8 +118,21 @@ func (s *Sketch) thickness(name string, t, drawn float64, from, to, away, inside
 	}
 }
 
+// throatOf returns the height of the triangle of two legs over its face.
+func throatOf(a, b, theta float64) float64 {
+	face := math.Sqrt(max(a*a+b*b-2*a*b*math.Cos(theta), 1e-12))
+	return a * b * math.Sin(theta) / face
+}
+
 // filletDims marks the legs and the throat as drawn: what the gauge must find.
-func (s *Sketch) filletDims(a, b, theta, throat float64) {
+//
+// Through a weld of several passes the throat is drawn only where it is the size
+// asked for: the line would hide the passes.
+func (s *Sketch) filletDims(p *plan.Plan, a, b, theta float64) {
+	throat := throatOf(a, b, theta)
+	if len(p.Runs) > 1 && (p.Joint == nil || p.Joint.Size.Means != joint.Throat) {
+		throat = 0
+	}
 	dir := Point{math.Cos(theta), math.Sin(theta)}
 	normal := Point{dir.Y, -dir.X}
 	skew := math.Abs(theta-math.Pi/2) > 1e-6
@@ -166,7 +165,7 @@ func thick(t, size float64) float64 {
 
 // lap draws a plate lying on another.
 func (s *Sketch) lap(p *plan.Plan) weld {
-	a, b, drawnA, drawnB := legs(p)
+	a, b := legs(p)
 	if a <= 0 {
 		return weld{}
 	}
@@ -189,14 +188,14 @@ func (s *Sketch) lap(p *plan.Plan) weld {
 	if p.Prep.T2 > 0 {
 		s.dim("t2", t2, Point{b + reach, -t2}, Point{b + reach, 0}, Point{1, 0})
 	}
-	s.filletDims(drawnA, drawnB, math.Pi/2, float64(p.Prep.Throat))
-	return triangle(a, b, math.Pi/2, float64(p.Area))
+	s.filletDims(p, a, b, math.Pi/2)
+	return triangle(a, b, math.Pi/2)
 }
 
 // corner draws two plates that meet with their inner edges; the weld fills the
 // open quarter outside.
 func (s *Sketch) corner(p *plan.Plan) weld {
-	a, b, drawnA, drawnB := legs(p)
+	a, b := legs(p)
 	if a <= 0 {
 		return weld{}
 	}
@@ -212,8 +211,8 @@ func (s *Sketch) corner(p *plan.Plan) weld {
 	if p.Prep.T2 > 0 {
 		s.dim("t2", t2, Point{-reach, 0}, Point{-reach, t2}, Point{-1, 0})
 	}
-	s.filletDims(drawnA, drawnB, math.Pi/2, float64(p.Prep.Throat))
-	return triangle(a, b, math.Pi/2, float64(p.Area))
+	s.filletDims(p, a, b, math.Pi/2)
+	return triangle(a, b, math.Pi/2)
 }
 
 // edge draws two plates face to face with a bead over their edges.
@@ -262,7 +261,8 @@ func (s *Sketch) secondSeam(p *plan.Plan) {
 // its legs keep their lengths.
 func (s *Sketch) acrossWeb(g Polygon, p *plan.Plan) Polygon {
 	theta := radians(float64(p.Prep.Angle), 90)
-	foot := thick(float64(p.Prep.T1), max(float64(p.Prep.WeldLegA), float64(p.Prep.LegA))) / math.Sin(theta)
+	a, b := legs(p)
+	foot := thick(float64(p.Prep.T1), max(a, b)) / math.Sin(theta)
 	out := make(Polygon, len(g))
 	for i, q := range g {
 		up := q.Y / math.Sin(theta)
