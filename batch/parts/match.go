@@ -1,0 +1,253 @@
+package parts
+
+import (
+	"fmt"
+	"strings"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/plan"
+	"seamtally/batch/section"
+	"seamtally/tables"
+)
+
+// touch is a joint that names a part.
+type touch struct {
+	joint  int
+	first  bool // as the part whose edge meets
+	second bool
+}
+
+// Match compares the joints with the cut list and starts the book of what follows.
+// What it finds about a joint is added to the checks of its plan; what it finds
+// about a part stands in the part's result and among the problems returned.
+func Match(l *List, plans []plan.Plan, set *tables.Set) (*Book, []finding.Problem) {
+	b := &Book{List: *l, Results: make([]Result, len(l.Parts))}
+	m := &matcher{book: b, index: NewIndex(l), plans: plans, rules: map[string]*tables.CheckRule{}, touches: make([][]touch, len(l.Parts)), named: map[string]bool{}}
+	for i := range set.CheckRules {
+		if r := &set.CheckRules[i]; m.rules[r.Code] == nil {
+			m.rules[r.Code] = r
+		}
+	}
+	m.set = set
+	for i := range plans {
+		m.joint(i)
+	}
+	if len(plans) > 0 {
+		m.untouched()
+		m.quantities()
+	}
+	return b, m.problems
+}
+
+type matcher struct {
+	book     *Book
+	index    *Index
+	plans    []plan.Plan
+	set      *tables.Set
+	rules    map[string]*tables.CheckRule
+	touches  [][]touch
+	named    map[string]bool // designations that joints name
+	anyPart  bool            // some joint names a part
+	problems []finding.Problem
+}
+
+// joint notes which parts a joint touches, and tells what it names in vain.
+func (m *matcher) joint(i int) {
+	j := m.plans[i].Joint
+	first, ok1 := m.part(i, "part1", j.Part1)
+	second, ok2 := m.part(i, "part2", j.Part2)
+	if ok1 {
+		m.touch(first, touch{i, true, ok2 && second == first})
+	}
+	if ok2 && (!ok1 || second != first) {
+		m.touch(second, touch{i, false, true})
+	}
+}
+
+func (m *matcher) touch(part int, t touch) {
+	m.touches[part] = append(m.touches[part], t)
+	r := &m.book.Results[part]
+	r.Joints = append(r.Joints, t.joint)
+	if r.Earliest == "" {
+		r.Earliest = m.plans[t.joint].Joint.Assembly
+	}
+}
+
+// part finds what a joint's words mean: a mark, or a section that one part of the
+// list has.
+func (m *matcher) part(i int, key, words string) (part int, ok bool) {
+	if words == "" {
+		return 0, false
+	}
+	m.anyPart = true
+	j := m.plans[i].Joint
+	if part, ok = m.index.Find(words, j.Assembly); ok {
+		return part, true
+	}
+	read, err := section.Parse(words, m.set)
+	if err != nil {
+		m.say(i, "part-missing", finding.Warning, fmt.Sprintf("%s is %q, which is neither a mark of the cut list nor a section%s", key, words, m.near(words)))
+		return 0, false
+	}
+	m.named[read.Designation] = true
+	switch all := m.index.bySection[read.Designation]; len(all) {
+	case 0:
+		m.say(i, "part-missing", finding.Warning, fmt.Sprintf("%s is the section %s, which no part of the cut list has", key, read.Designation))
+		return 0, false
+	case 1:
+		return all[0], true
+	default:
+		m.say(i, "part-ambiguous", finding.Note, fmt.Sprintf("%s is the section %s, which %d parts of the cut list have: the weld is counted on none of them", key, read.Designation, len(all)))
+		return 0, false
+	}
+}
+
+func (m *matcher) near(words string) string {
+	var marks []string
+	for i := range m.book.List.Parts {
+		if mark := m.book.List.Parts[i].Mark; mark != "" {
+			marks = append(marks, mark)
+		}
+	}
+	if near := finding.Nearest(words, marks); near != "" {
+		return "; the nearest mark is " + near
+	}
+	return ""
+}
+
+func (m *matcher) check(code string, level finding.Level, text string) finding.Check {
+	c := finding.Check{Code: code, Level: level, Text: text}
+	if r := m.rules[code]; r != nil {
+		c.Rule, c.Do, c.Source, c.Basis = r.Rule, r.Do, r.Source, r.Basis
+	}
+	return c
+}
+
+// say adds a check to the plan of a joint.
+func (m *matcher) say(i int, code string, level finding.Level, text string) {
+	m.plans[i].Checks = append(m.plans[i].Checks, m.check(code, level, text))
+}
+
+// sayPart adds a check to a part, and the same to the problems of the lists.
+func (m *matcher) sayPart(i int, key, code string, level finding.Level, text string) {
+	c := m.check(code, level, text)
+	m.book.Results[i].Checks = append(m.book.Results[i].Checks, c)
+	m.problems = append(m.problems, m.book.List.problem(i, key, c))
+}
+
+// problem words a check about a part as a problem with its place.
+func (l *List) problem(part int, key string, c finding.Check) finding.Problem {
+	p := &l.Parts[part]
+	place := p.Place
+	for _, col := range l.Columns {
+		if col.Key == key {
+			place.Col, place.Header = col.Col, col.Header
+		}
+	}
+	return finding.Problem{Place: place, Level: c.Level, Code: c.Code, Read: p.Name(), Text: c.Text, Hint: c.Do}
+}
+
+// untouched tells which parts no joint names. A list whose joints name no parts at
+// all says so once.
+func (m *matcher) untouched() {
+	if !m.anyPart {
+		l := &m.book.List
+		m.problems = append(m.problems, finding.Problem{Place: finding.Place{File: l.File, Sheet: l.Sheet, Row: l.HeaderRows[1]}, Level: finding.Note, Code: "joints-name-no-parts",
+			Text: "no joint names a part, so seams and weld metal are not counted on the parts", Hint: "give the joint list the columns part1 and part2 with the marks of the cut list"})
+		return
+	}
+	for i := range m.touches {
+		p := &m.book.List.Parts[i]
+		if len(m.touches[i]) > 0 || m.named[p.Section.Designation] || m.twin(i) {
+			continue
+		}
+		m.sayPart(i, "part", "part-unused", finding.Warning, fmt.Sprintf("no joint touches %s (%s)", p.Name(), p.Section.Designation))
+	}
+}
+
+// twin tells whether another row has the same mark, and joints that name it.
+func (m *matcher) twin(i int) bool {
+	for _, k := range m.index.byMark[markKey(m.book.List.Parts[i].Mark)] {
+		if k != i && m.book.List.Parts[i].Mark != "" && len(m.touches[k]) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// quantities compares how often joints stand on a part with how often it is cut.
+//
+//	sum of the joints' quantities that have the part first = k x pieces, k whole   (PARTS-1)
+//	joints on the part in all >= pieces                                            (PARTS-2)
+//
+// Assumes: pieces that are alike are welded alike. Basis: derived.
+func (m *matcher) quantities() {
+	for i := range m.touches {
+		pieces := m.pieces(i)
+		if len(m.touches[i]) == 0 || pieces < 2 {
+			continue
+		}
+		m.uneven(i, pieces)
+	}
+}
+
+func (m *matcher) uneven(i, pieces int) {
+	first, all := 0, 0
+	var odd []int
+	for _, t := range m.touches[i] {
+		n := max(m.plans[t.joint].Joint.Qty, 1)
+		all += n
+		if t.first {
+			first += n
+			if n%pieces != 0 {
+				odd = append(odd, t.joint)
+			}
+		}
+	}
+	p := &m.book.List.Parts[i]
+	switch {
+	case first%pieces != 0:
+		for _, k := range odd {
+			m.say(k, "part-quantity", finding.Warning, fmt.Sprintf("the joint stands %d times, but %s is cut %d times", max(m.plans[k].Joint.Qty, 1), p.Name(), pieces))
+		}
+		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("%s is cut %d times, but the joints that have it first stand %d times in all (%s)", p.Name(), pieces, first, m.marks(odd)))
+	case all < pieces:
+		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("%s is cut %d times, but joints stand on it only %d times", p.Name(), pieces, all))
+	}
+}
+
+// pieces returns how often a part is cut, rows with the same mark and sizes together.
+func (m *matcher) pieces(i int) int {
+	p, n := &m.book.List.Parts[i], 0
+	for _, k := range m.index.alike(i) {
+		n += m.book.List.Parts[k].Qty
+	}
+	return max(n, p.Qty)
+}
+
+// alike returns the rows that are the same part: mark, section, length, assembly.
+func (x *Index) alike(i int) []int {
+	p := &x.list.Parts[i]
+	if p.Mark == "" {
+		return []int{i}
+	}
+	var out []int
+	for _, k := range x.byMark[markKey(p.Mark)] {
+		o := &x.list.Parts[k]
+		if o.Section.Designation == p.Section.Designation && o.Length == p.Length && sameWords(o.Assembly, p.Assembly) {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+func (m *matcher) marks(joints []int) string {
+	var out []string
+	for _, k := range joints {
+		out = append(out, m.plans[k].Joint.Mark)
+		if len(out) == 6 && len(joints) > 7 {
+			return strings.Join(out, ", ") + fmt.Sprintf(" and %d more", len(joints)-6)
+		}
+	}
+	return strings.Join(out, ", ")
+}
