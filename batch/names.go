@@ -2,7 +2,6 @@ package batch
 
 import (
 	"archive/zip"
-	"bytes"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -136,15 +135,9 @@ func packExt(pack *zip.Reader) string {
 	return plainExt
 }
 
-// fitting returns the name with the ending that fits the workbook: a list with
-// macros that could not be annotated gives one without.
-func fitting(name string, data []byte) string {
-	pack, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
-	if err != nil {
-		return name
-	}
-	return strings.TrimSuffix(name, filepath.Ext(name)) + packExt(pack)
-}
+// fitting returns the name with the ending of a workbook without macros: one
+// that could not be annotated gives such a one.
+func fitting(name string) string { return strings.TrimSuffix(name, filepath.Ext(name)) + plainExt }
 
 // pathKey makes two spellings of one path equal. Letter case is ignored: half
 // of the file systems in use ignore it too.

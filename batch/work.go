@@ -116,15 +116,15 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 func (j *Job) build(ctx context.Context, src *list.Source, job *price.Job, p place) ([]save.File, error) {
 	var files []save.File
 	for _, out := range j.wanted() {
-		data, err := j.output(out, src, job)
+		file, err := j.output(out, src, job, p)
 		if err != nil {
 			return nil, &Bug{List: p.list, Fault: err}
 		}
-		name := p.names[out]
-		if out == Workbook {
-			name = fitting(name, data)
+		file.Judge = judges[out]
+		if file.Name == "" {
+			file.Name = p.names[out]
 		}
-		files = append(files, save.File{Name: name, Data: data, Judge: judges[out]})
+		files = append(files, file)
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
@@ -132,19 +132,36 @@ func (j *Job) build(ctx context.Context, src *list.Source, job *price.Job, p pla
 	return files, nil
 }
 
-func (j *Job) output(out Output, src *list.Source, job *price.Job) ([]byte, error) {
+func (j *Job) output(out Output, src *list.Source, job *price.Job, p place) (save.File, error) {
 	switch out {
 	case Workbook:
-		data, problems, err := workbook.Build(src, job, workbook.Options{US: j.Looks.US, ValuesOnly: j.Looks.ValuesOnly})
-		job.Problems = append(job.Problems, problems...)
-		return data, err
+		return j.workbook(src, job, p)
 	case Results:
 		data, err := report.CSV(job)
-		return save.StampCSV(data), err
+		return save.File{Data: save.StampCSV(data)}, err
 	default:
 		data, err := traveller.Build(job, traveller.Options{})
-		return save.StampPDF(data), err
+		return save.File{Data: save.StampPDF(data)}, err
 	}
+}
+
+// workbook makes the workbook ready; it is written straight to its place.
+func (j *Job) workbook(src *list.Source, job *price.Job, p place) (save.File, error) {
+	book, err := workbook.Prepare(src, job, workbook.Options{US: j.Looks.US, ValuesOnly: j.Looks.ValuesOnly})
+	if err != nil {
+		return save.File{}, err
+	}
+	job.Problems = append(job.Problems, book.Problems...)
+	name := p.names[Workbook]
+	if !book.Annotated {
+		name = fitting(name)
+	}
+	return save.File{Name: name, Write: func(w io.Writer) error {
+		if err := book.Write(w); err != nil {
+			return &Bug{List: p.list, Fault: err}
+		}
+		return nil
+	}}, nil
 }
 
 // judges tell an output of this tool from any other file.

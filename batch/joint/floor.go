@@ -98,15 +98,19 @@ func readFloor(file string, s *list.Sheet) (map[int]Floor, []finding.Problem) {
 	return out, problems
 }
 
+// floorStem begins every heading of the floor's columns.
+const floorStem = "floor"
+
 // floorHeads finds the floor's columns in a header row.
 func floorHeads(r list.Row) []floorColumn {
 	var out []floorColumn
 	for _, cell := range r.Cells {
-		if cell.Kind != list.Text {
+		if cell.Kind != list.Text || !mayBeFloor(cell.Text) {
 			continue
 		}
+		text := fold(cell.Text)
 		for title, known := range floorUnits {
-			tail, ok := strings.CutPrefix(fold(cell.Text), fold(title))
+			tail, ok := strings.CutPrefix(text, fold(title))
 			if !ok {
 				continue
 			}
@@ -119,6 +123,20 @@ func floorHeads(r list.Row) []floorColumn {
 		}
 	}
 	return out
+}
+
+// mayBeFloor tells quickly that most texts do not begin with the stem: those that
+// begin with other plain letters.
+func mayBeFloor(s string) bool {
+	if len(s) < len(floorStem) {
+		return false
+	}
+	for i := range len(floorStem) {
+		if c := s[i] | 0x20; c < 'a' || c > 'z' {
+			return true
+		}
+	}
+	return strings.EqualFold(s[:len(floorStem)], floorStem)
 }
 
 // take puts a cell into the record; nil where it could be read.

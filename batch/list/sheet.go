@@ -18,6 +18,7 @@ type sheetReader struct {
 	last     int    // number of the row before
 	texts    []byte // texts of the row's cells, one after the other
 	spans    []span // where each cell's text stands in texts
+	filled   []Cell // cells of the row, until it is kept
 	value    []byte
 	inline   string
 	unsorted bool // rows came out of order
@@ -115,7 +116,7 @@ func (r *sheetReader) row() error {
 	r.unsorted = r.unsorted || number <= r.last
 	r.last = number
 	row := Row{Number: number, Hidden: truth(r.attr("hidden"))}
-	r.texts, r.spans = r.texts[:0], r.spans[:0]
+	r.texts, r.spans, r.filled = r.texts[:0], r.spans[:0], r.filled[:0]
 	depth, col, ordered := r.depth(), 0, true
 	for {
 		tok, err := r.next()
@@ -138,12 +139,13 @@ func (r *sheetReader) row() error {
 			return err
 		}
 		if cell.Kind != Blank {
-			row.Cells = append(row.Cells, cell)
+			r.filled = append(r.filled, cell)
 		}
 	}
-	if len(row.Cells) == 0 {
+	if len(r.filled) == 0 {
 		return nil
 	}
+	row.Cells = append(make([]Cell, 0, len(r.filled)), r.filled...)
 	return r.keep(row, ordered)
 }
 
@@ -157,7 +159,6 @@ func (r *sheetReader) keep(row Row, ordered bool) error {
 			row.Cells[i].Text = s.shared
 		}
 	}
-	row.Cells = append(make([]Cell, 0, len(row.Cells)), row.Cells...)
 	if !ordered {
 		sort.SliceStable(row.Cells, func(i, j int) bool { return row.Cells[i].Col < row.Cells[j].Col })
 		for i := 1; i < len(row.Cells); i++ {

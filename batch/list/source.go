@@ -30,9 +30,9 @@ const (
 // typed number of a Number or Date cell.
 type Cell struct {
 	Col     int // 1-based
-	Kind    CellKind
 	Text    string
 	Value   float64
+	Kind    CellKind
 	Formula bool // the cell holds a formula; Value or Text is its stored result
 	Percent bool // the number format shows a percentage
 }

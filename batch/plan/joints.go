@@ -36,6 +36,7 @@ func Joints(joints []joint.Joint, set *tables.Set, shop *rates.Shop, opt Options
 	plans := make([]Plan, len(joints))
 	for i := range plans {
 		plans[i] = c.plan(tasks[i], &offers[i], chosen[i])
+		tasks[i], offers[i] = nil, offer{} // a long list need not keep both
 	}
 	sayOnce(plans)
 	return plans

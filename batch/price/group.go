@@ -103,7 +103,7 @@ func settingsOr(nameOf func(*plan.Plan) string) func(*plan.Plan) string {
 
 // setups returns the set-ups of the planned joints, in the order of the list.
 func setups(plans []plan.Plan) []rates.Setup {
-	var out []rates.Setup
+	out := make([]rates.Setup, 0, len(plans))
 	for i := range plans {
 		if p := &plans[i]; p.Settings {
 			out = append(out, rates.Setup{Filler: p.Filler, Dia: p.Dia, Gas: p.Gas, Machine: p.Machine})

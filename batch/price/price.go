@@ -10,11 +10,12 @@ import (
 
 // Price puts a list, its plans, one for each joint in the same order, and the
 // shop together into a priced job. shopProblems are what reading the shop values
-// had to say. Nothing given is changed. The caller fills Version and
+// had to say. The plans given are the job's own from here on. The caller fills Version and
 // TablesEdition.
 func Price(l joint.List, plans []plan.Plan, shop rates.Shop, shopProblems []finding.Problem, opts Options) Job {
 	job := Job{List: l, Shop: shop, Opts: opts}
-	job.Plans = settled(plans, &shop)
+	settle(plans, &shop)
+	job.Plans = plans
 	job.Problems = append(append(job.Problems, l.Problems...), shopProblems...)
 	job.Buy = buyList(job.Plans, &shop)
 	job.Totals = totals(&job)
@@ -25,11 +26,11 @@ func Price(l joint.List, plans []plan.Plan, shop rates.Shop, shopProblems []find
 	return job
 }
 
-// settled returns the plans with every figure that is summed rounded to its
-// step: each part of the money first, then their sum, then the price of the sum.
-func settled(plans []plan.Plan, shop *rates.Shop) []plan.Plan {
-	out := make([]plan.Plan, len(plans))
-	for i, p := range plans {
+// settle rounds every figure of the plans that is summed to its step: each part
+// of the money first, then their sum, then the price of the sum.
+func settle(plans []plan.Plan, shop *rates.Shop) {
+	for i := range plans {
+		p := &plans[i]
 		p.Seam, p.WeldMetal = Round(p.Seam, MetreDecimals), Round(p.WeldMetal, KgDecimals)
 		p.WireKg, p.GasL, p.Arc = Round(p.WireKg, KgDecimals), Round(p.GasL, LitreDecimals), Round(p.Arc, MinuteDecimals)
 		c := &p.Cost
@@ -39,9 +40,7 @@ func settled(plans []plan.Plan, shop *rates.Shop) []plan.Plan {
 		}
 		c.Total = Round(c.LabourCost+c.Wire+c.Gas+c.Power+c.Other, MoneyDecimals)
 		c.Price = Round(shop.PriceOf(c.Total), MoneyDecimals)
-		out[i] = p
 	}
-	return out
 }
 
 // Priced tells whether a plan carries money: one without settings has metal and

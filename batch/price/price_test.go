@@ -2,6 +2,7 @@ package price
 
 import (
 	"math"
+	"reflect"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -152,13 +153,19 @@ func TestTotalsAddUp(t *testing.T) {
 	})
 }
 
-// TestPriceChangesNothingItIsGiven compares the plans before and after.
-func TestPriceChangesNothingItIsGiven(t *testing.T) {
+// TestPricedTwice prices plans that were priced before: they are rounded already,
+// and no figure moves a second time.
+func TestPricedTwice(t *testing.T) {
 	shop := shopOf(t)
 	plans := []plan.Plan{planned(&shop, "W1", "", "G3Si1", 1.0, "M21", 1.23456789, 100, 10)}
-	before := plans[0].WireKg
-	if priced(plans, shop); plans[0].WireKg != before {
-		t.Error("the plan was rounded in place")
+	once := priced(plans, shop)
+	first, cost := once.Plans[0], once.Totals.Price
+	twice := priced(once.Plans, shop)
+	if !reflect.DeepEqual(twice.Plans[0], first) || twice.Totals.Price != cost {
+		t.Errorf("priced again: %v, before %v", twice.Totals.Price, cost)
+	}
+	if first.WireKg != Round(first.WireKg, KgDecimals) {
+		t.Errorf("the wire is not rounded: %v", first.WireKg)
 	}
 }
 

@@ -47,10 +47,10 @@ func (f Folder) lock(ctx context.Context) (*lock, error) {
 	}
 }
 
-func (l *lock) record(files []File) error {
+func (l *lock) record(files []File, written parts) error {
 	var lines []journalLine
-	for _, f := range files {
-		lines = append(lines, journalLine{Name: f.Name, SHA256: digest(f.Data)})
+	for i, f := range files {
+		lines = append(lines, journalLine{Name: f.Name, SHA256: written[i].digest})
 	}
 	text, err := json.Marshal(lines)
 	if err != nil {

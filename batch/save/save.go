@@ -9,7 +9,11 @@ package save
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
+	"hash"
+	"io"
 	"os"
 	"path/filepath"
 )
@@ -18,7 +22,8 @@ import (
 type File struct {
 	Name  string // in the folder, without a path
 	Data  []byte
-	Judge Judge // tells whose file stands in its place; nil: nobody's is replaced
+	Write func(io.Writer) error // writes the content in place of Data where that would be long; nil: Data it is
+	Judge Judge                 // tells whose file stands in its place; nil: nobody's is replaced
 }
 
 // chunk is how much is written between two looks at the context.
@@ -42,8 +47,9 @@ func (f Folder) Put(ctx context.Context, files []File) error {
 
 // part is a file written under a temporary name.
 type part struct {
-	path string
-	file Handle
+	path   string
+	file   Handle
+	digest string // SHA-256 of the content, lower-case hex
 }
 
 type parts []part
@@ -55,32 +61,73 @@ func (f Folder) writeParts(ctx context.Context, files []File) (parts, error) {
 		if err != nil {
 			return written, f.failed(file.Name, err)
 		}
+		w := &filler{ctx: ctx, handle: handle, sum: sha256.New()}
 		written = append(written, part{path: handle.Name(), file: handle})
-		if err := fill(ctx, handle, file.Data); err != nil {
-			if ctx.Err() != nil {
+		if err := w.fill(file); err != nil {
+			switch {
+			case ctx.Err() != nil:
 				return written, ctx.Err()
+			case w.err == nil:
+				return written, err // The content could not be made; the disk is not at fault.
 			}
-			return written, f.failed(file.Name, err)
+			return written, f.failed(file.Name, w.err)
 		}
+		written[len(written)-1].digest = hex.EncodeToString(w.sum.Sum(nil))
 	}
 	return written, nil
 }
 
-func fill(ctx context.Context, handle Handle, data []byte) error {
-	for len(data) > 0 {
-		if err := ctx.Err(); err != nil {
+// filler writes the content of one file.
+type filler struct {
+	ctx    context.Context
+	handle Handle
+	sum    hash.Hash
+	held   []byte // small pieces wait here for a larger write
+	err    error  // of the disk, or of the context
+}
+
+func (w *filler) fill(file File) error {
+	if file.Write != nil {
+		if err := file.Write(w); err != nil {
 			return err
 		}
-		n := min(chunk, len(data))
-		if _, err := handle.Write(data[:n]); err != nil {
-			return err
-		}
-		data = data[n:]
-	}
-	if err := ctx.Err(); err != nil {
+	} else if _, err := w.Write(file.Data); err != nil {
 		return err
 	}
-	return handle.Sync()
+	if w.err = w.flush(); w.err == nil {
+		w.err = w.ctx.Err()
+	}
+	if w.err == nil {
+		w.err = w.handle.Sync()
+	}
+	return w.err
+}
+
+// Write gathers small pieces and writes large ones, looking at the context in between.
+func (w *filler) Write(data []byte) (int, error) {
+	n := len(data)
+	for len(data) > 0 && w.err == nil {
+		take := min(chunk-len(w.held), len(data))
+		w.held = append(w.held, data[:take]...)
+		data = data[take:]
+		if len(w.held) == chunk {
+			w.err = w.flush()
+		}
+	}
+	return n, w.err
+}
+
+func (w *filler) flush() error {
+	if err := w.ctx.Err(); err != nil {
+		return err
+	}
+	if len(w.held) == 0 {
+		return nil
+	}
+	_, err := w.handle.Write(w.held)
+	w.sum.Write(w.held)
+	w.held = w.held[:0]
+	return err
 }
 
 // commit changes the names, alone in the folder, with a journal that tells the
@@ -94,7 +141,7 @@ func (f Folder) commit(ctx context.Context, files []File, written parts) error {
 	if err := f.Check(names(files)...); err != nil {
 		return err
 	}
-	if err := lock.record(files); err != nil {
+	if err := lock.record(files, written); err != nil {
 		return f.failed(journalName, err)
 	}
 	backups, err := f.keepOld(files)

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"strings"
 
@@ -125,9 +126,10 @@ func (b *binder) whole(book *look.Book, grids []*look.Grid) ([]byte, error) {
 		return nil, err
 	}
 	book.Shut()
-	data, err := pack.Fresh(donor.Bytes(), sheets, nil)
-	if err == nil {
-		err = book.Err()
+	write, err := pack.Fresh(donor.Bytes(), sheets, nil)
+	if err != nil {
+		return nil, err
 	}
-	return data, err
+	data, err := write.Bytes()
+	return data, errors.Join(err, book.Err())
 }

@@ -12,6 +12,7 @@ package workbook
 import (
 	"errors"
 	"fmt"
+	"io"
 	"runtime/debug"
 
 	"seamtally/batch/finding"
@@ -31,29 +32,49 @@ type Options struct {
 // changed it since.
 func Stamped(data []byte) (ours, unchanged bool) { return pack.Stamped(data) }
 
-// Build returns the workbook of a priced job. A workbook that cannot be annotated
-// without loss gives a fresh one and a Problem that says why.
-func Build(src *list.Source, job *price.Job, opt Options) (data []byte, problems []finding.Problem, err error) {
-	defer func() {
-		if fault := recover(); fault != nil {
-			data, err = nil, fmt.Errorf("the workbook could not be made: %v\n%s", fault, debug.Stack())
-		}
-	}()
+// Book is a workbook that is ready to be written.
+type Book struct {
+	Problems  []finding.Problem // what making it had to say
+	Annotated bool              // it is the user's own; else a fresh one
+	write     pack.Writer
+	looks     *look.Book
+}
+
+// Prepare makes the workbook of a priced job ready. A workbook that cannot be
+// annotated without loss gives a fresh one and a Problem that says why.
+func Prepare(src *list.Source, job *price.Job, opt Options) (b *Book, err error) {
+	defer guard(&err)
 	if src.Format == list.CSV {
-		data, err = fresh(src, job, opt)
-		return data, leftOut(src, job), err
+		b, err = fresh(src, job, opt)
+		return b, err
 	}
-	data, problems, err = annotate(src, job, opt)
+	b, err = annotate(src, job, opt)
 	var strange *pack.Strange
-	if errors.As(err, &strange) {
-		data, err = fresh(src, job, opt)
-		problems = append(leftOut(src, job), finding.Problem{
-			Place: finding.Place{File: src.File, Sheet: job.List.Sheet}, Level: finding.Warning, Code: "not-annotated",
-			Text: "your workbook could not be annotated without risk to what stands in it: " + strange.Why,
-			Hint: "the results stand in a new workbook with a copy of your rows; save your list anew as XLSX to have it annotated",
-		})
+	if !errors.As(err, &strange) {
+		return b, err
 	}
-	return data, problems, err
+	if b, err = fresh(src, job, opt); err != nil {
+		return nil, err
+	}
+	b.Problems = append(b.Problems, finding.Problem{
+		Place: finding.Place{File: src.File, Sheet: job.List.Sheet}, Level: finding.Warning, Code: "not-annotated",
+		Text: "your workbook could not be annotated without risk to what stands in it: " + strange.Why,
+		Hint: "the results stand in a new workbook with a copy of your rows; save your list anew as XLSX to have it annotated",
+	})
+	return b, nil
+}
+
+// Write writes the workbook. It never stands in memory whole.
+func (b *Book) Write(to io.Writer) (err error) {
+	defer guard(&err)
+	return errors.Join(b.write(to), b.looks.Err())
+}
+
+// guard turns a fault of our own or of a library into an error.
+func guard(err *error) {
+	if fault := recover(); fault != nil {
+		*err = fmt.Errorf("the workbook could not be made: %v\n%s", fault, debug.Stack())
+	}
 }
 
 // sheetOf finds the sheet of the list in its file.
@@ -67,16 +88,16 @@ func sheetOf(src *list.Source, job *price.Job) *list.Sheet {
 }
 
 // annotate sets our cells and sheets into the user's own workbook.
-func annotate(src *list.Source, job *price.Job, opt Options) ([]byte, []finding.Problem, error) {
+func annotate(src *list.Source, job *price.Job, opt Options) (*Book, error) {
 	u, err := pack.OpenUser(src.Data, job.List.Sheet)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	l := newLayout(job, opt, sheetOf(src, job), job.List.Sheet)
 	shape := u.Shape()
 	first := max(shape.LastCol, job.List.LastCol) + 2
 	if first+len(l.cols) > pack.MaxCol {
-		return nil, nil, &pack.Strange{Why: "no columns are left to the right of the list"}
+		return nil, &pack.Strange{Why: "no columns are left to the right of the list"}
 	}
 	l.place(first)
 	l.book = look.NewBook(u.Font())
@@ -86,14 +107,14 @@ func annotate(src *list.Source, job *price.Job, opt Options) ([]byte, []finding.
 	rules := fitsRule(l)
 	donor, sheets, err := o.donor("")
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	_, last := l.span()
 	a := pack.Annotation{First: first, Columns: js.columns(), Last: last, Draw: js.draw, Extra: labels, Header: header,
 		FreezeRows: freezeRows(job), FreezeCols: freezeCols(job), Rules: rules,
 		PrintArea: l.printAreas(l.sheet), PrintTitle: l.printTitles(header)}
-	data, err := pack.Annotate(u, &a, donor, sheets, o.caches)
-	return data, notes(src, u), errors.Join(err, l.book.Err())
+	write, err := pack.Annotate(u, &a, donor, sheets, o.caches)
+	return &Book{Problems: notes(src, u), Annotated: true, write: write, looks: l.book}, err
 }
 
 // headerRows are the rows of our headers and of the labels over them. The labels

@@ -18,12 +18,19 @@ func built(t testing.TB, name string, data []byte, opts price.Options) []byte {
 
 func build(t testing.TB, src *list.Source, job *price.Job, opt Options) []byte {
 	t.Helper()
-	out, problems, err := Build(src, job, opt)
+	book, err := Prepare(src, job, opt)
 	must(t, err)
-	for _, p := range problems {
+	for _, p := range book.Problems {
 		t.Logf("%s: %s", p.Code, p.Text)
 	}
-	return out
+	return bytesOf(t, book)
+}
+
+func bytesOf(t testing.TB, book *Book) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	must(t, book.Write(&out))
+	return out.Bytes()
 }
 
 func TestSameInputSameBytes(t *testing.T) {

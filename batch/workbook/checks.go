@@ -45,30 +45,49 @@ func (o *output) checksSheet() *look.Grid {
 	return g
 }
 
-// planChecks writes the checks of all plans, gravest first, in the order of the list.
-func (o *output) planChecks(g *look.Grid, at int) int {
-	first := at
+// planCheck is one check of one joint.
+type planCheck struct{ joint, check int32 }
+
+// gravestFirst lists the checks of all plans, gravest first, in the order of the list.
+func (l *layout) gravestFirst() []planCheck {
+	var out []planCheck
 	for _, level := range levels {
-		o.l.rows(func(_ int, r *row) {
-			for _, c := range r.p.Checks {
-				if c.Level != level {
-					continue
+		for i := range l.job.Plans {
+			for k := range l.job.Plans[i].Checks {
+				if l.job.Plans[i].Checks[k].Level == level {
+					out = append(out, planCheck{int32(i), int32(k)})
 				}
-				o.checkHead(g, at, level, r.j.Mark, finding.Place{Sheet: o.l.sheet, Row: r.j.Place.Row, Col: o.markCol()})
-				for i, s := range []string{joined(c.Text, c.More), c.Do, c.Rule, c.Source} {
-					g.Text(at, i+4, look.Wrap, s)
-				}
-				g.Text(at, 8, look.Plain, c.Basis)
-				g.Text(at, 9, look.Sub, c.Code)
-				at++
 			}
-		})
+		}
 	}
-	if at == first {
+	return out
+}
+
+// planChecks leaves room for the checks of all plans.
+func (o *output) planChecks(g *look.Grid, at int) int {
+	all := o.l.gravestFirst()
+	if len(all) == 0 {
 		g.Text(at, 1, look.Plain, "No check has anything to say about a joint.")
-		at++
+		return at + 1
 	}
-	return at
+	for _, role := range []look.Role{look.Plain, look.Heed, look.Stop, look.Link, look.Wrap, look.Sub} {
+		for _, format := range []string{"", "@"} {
+			o.l.style(role, format)
+			o.l.style(look.Off(role), format)
+		}
+	}
+	g.Later(at, len(all), 9, func(row int) { o.planCheck(g, row, all[row-at]) })
+	return at + len(all)
+}
+
+func (o *output) planCheck(g *look.Grid, at int, which planCheck) {
+	j, c := &o.l.job.List.Joints[which.joint], &o.l.job.Plans[which.joint].Checks[which.check]
+	o.checkHead(g, at, c.Level, j.Mark, finding.Place{Sheet: o.l.sheet, Row: j.Place.Row, Col: o.markCol()})
+	for i, s := range [...]string{joined(c.Text, c.More), c.Do, c.Rule, c.Source} {
+		g.Text(at, i+4, look.Wrap, s)
+	}
+	g.Text(at, 8, look.Plain, c.Basis)
+	g.Text(at, 9, look.Sub, c.Code)
 }
 
 func (o *output) checkHead(g *look.Grid, at int, level finding.Level, mark string, place finding.Place) {

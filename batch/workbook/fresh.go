@@ -1,7 +1,6 @@
 package workbook
 
 import (
-	"errors"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
@@ -15,7 +14,7 @@ import (
 
 // fresh makes a workbook of our own with the user's rows, at the row numbers
 // that they have in the file, and our columns beside them.
-func fresh(src *list.Source, job *price.Job, opt Options) ([]byte, error) {
+func fresh(src *list.Source, job *price.Job, opt Options) (*Book, error) {
 	from := sheetOf(src, job)
 	l := newLayout(job, opt, from, "Joints")
 	l.textNumbers, l.decimalComma = src.Format == list.CSV, src.DecimalComma
@@ -37,8 +36,8 @@ func fresh(src *list.Source, job *price.Job, opt Options) ([]byte, error) {
 	sheets[0].Draw = fj.drawAll
 	_, last := l.span()
 	sheets[0].Size = "A1:" + l.letters[len(l.letters)-1] + itoa(max(last, fj.lastRow()))
-	data, err := pack.Fresh(donor, sheets, o.caches)
-	return data, errors.Join(err, l.book.Err())
+	write, err := pack.Fresh(donor, sheets, o.caches)
+	return &Book{Problems: leftOut(src, job), write: write, looks: l.book}, err
 }
 
 // mostCopied is how many of the user's columns a fresh workbook takes over. Only

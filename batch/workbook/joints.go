@@ -140,7 +140,7 @@ func (js *joints) drawRow(p *pack.Pen, r *row) {
 	}
 }
 
-func (js *joints) formula(r *row, c *column) pack.Formula {
+func (js *joints) formula(r *row, c *column) *pack.Formula {
 	if !js.l.live || c.formula == nil {
 		return nil
 	}

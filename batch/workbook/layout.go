@@ -34,7 +34,7 @@ type layout struct {
 	at      map[string]int // key -> index in cols
 
 	rateNames map[string]string // rate -> defined name
-	templates map[templateKey]pack.Formula
+	templates map[templateKey]*pack.Formula
 	styles    map[styleKey]int
 }
 
@@ -47,7 +47,7 @@ func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *lay
 	l := &layout{
 		job: job, us: opt.US, live: !opt.ValuesOnly, sheet: sheet, from: from,
 		inputs: map[string][]joint.Column{}, at: map[string]int{},
-		templates: map[templateKey]pack.Formula{}, styles: map[styleKey]int{},
+		templates: map[templateKey]*pack.Formula{}, styles: map[styleKey]int{},
 	}
 	for _, c := range job.List.Columns {
 		if c.Key != "" {
@@ -161,7 +161,7 @@ type templateKey struct{ unit, template string }
 // compile turns a template into a formula of the sheet of joints: [key] becomes
 // the cell of that column in the same row, in metric units, {key} the name of a
 // rate.
-func (l *layout) compile(template string, own unit) pack.Formula {
+func (l *layout) compile(template string, own unit) *pack.Formula {
 	cacheKey := templateKey{own.us, template}
 	if f, ok := l.templates[cacheKey]; ok {
 		return f

@@ -30,7 +30,7 @@ func need(t testing.TB, program string) {
 	}
 }
 
-var storedValue = regexp.MustCompile(`(<f>[^<]*</f>)<v>[^<]*</v>`)
+var storedValue = regexp.MustCompile(`(<f[^>]*/>|<f[^>]*>[^<]*</f>)<v>[^<]*</v>`)
 
 // withoutValues returns the workbook with the stored value of every formula
 // taken out, so that whoever opens it must work it out.

@@ -77,11 +77,12 @@ func TestStrangersLoseNothing(t *testing.T) {
 			continue
 		}
 		job := priced(t, src, anyList(src), price.Options{})
-		out, problems, err := Build(src, job, Options{})
+		book, err := Prepare(src, job, Options{})
 		if err != nil {
 			t.Errorf("%s: %v", filepath.Base(file), err)
 			continue
 		}
+		out, problems := bytesOf(t, book), book.Problems
 		if isFresh(problems) {
 			fresh++
 			t.Logf("fresh: %s: %s", filepath.Base(file), problems[len(problems)-1].Text)

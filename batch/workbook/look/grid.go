@@ -19,13 +19,21 @@ type Grid struct {
 	lines   map[int]int // lines that wrapped text needs in a row
 	heights map[int]float64
 	maxCol  int
+	blocks  []block
+}
+
+// block is a run of rows that are filled only while they are written, so that a
+// long list need not stand in memory.
+type block struct {
+	from, to int
+	fill     func(row int)
 }
 
 type cell struct {
 	col     string
 	at      int
 	style   int
-	formula pack.Formula
+	formula *pack.Formula
 	num     float64
 	text    string
 	isNum   bool
@@ -39,10 +47,24 @@ func NewGrid(b *Book, name string) *Grid {
 // Rows returns how many rows are in use.
 func (g *Grid) Rows() int { return len(g.rows) }
 
-func (g *Grid) put(row, col int, c cell) {
-	for len(g.rows) < row {
-		g.rows = append(g.rows, nil)
+// Later leaves room for rows that fill writes, one at a time, when the sheet is
+// written. Every style that they need must have been asked for by then.
+func (g *Grid) Later(from, rows, columns int, fill func(row int)) {
+	if rows > 0 {
+		g.grow(from + rows - 1)
+		g.maxCol = max(g.maxCol, columns)
+		g.blocks = append(g.blocks, block{from, from + rows - 1, fill})
 	}
+}
+
+func (g *Grid) grow(rows int) {
+	if rows > len(g.rows) {
+		g.rows = append(g.rows, make([][]cell, rows-len(g.rows))...)
+	}
+}
+
+func (g *Grid) put(row, col int, c cell) {
+	g.grow(row)
 	c.at, c.col = col, pack.ColumnName(col)
 	g.maxCol = max(g.maxCol, col)
 	g.rows[row-1] = append(g.rows[row-1], c)
@@ -127,7 +149,7 @@ func (g *Grid) Line(row int, role Role, texts ...string) {
 	}
 }
 
-func formulaOf(text string) pack.Formula {
+func formulaOf(text string) *pack.Formula {
 	if text == "" {
 		return nil
 	}
@@ -144,12 +166,31 @@ func (g *Grid) Sheet() pack.Sheet {
 }
 
 func (g *Grid) draw(p *pack.Pen) {
-	for i, row := range g.rows {
-		if len(row) == 0 {
+	next := 1
+	for _, b := range g.blocks {
+		g.drawRows(p, next, b.from-1)
+		for row := b.from; row <= b.to; row++ {
+			b.fill(row)
+			g.drawRows(p, row, row)
+			g.rows[row-1] = g.rows[row-1][:0]
+			if row < b.to {
+				g.rows[row], g.rows[row-1] = g.rows[row-1], nil // the next row uses the same memory
+			}
+			delete(g.lines, row)
+		}
+		next = b.to + 1
+	}
+	g.drawRows(p, next, len(g.rows))
+	p.EndRow()
+}
+
+func (g *Grid) drawRows(p *pack.Pen, from, to int) {
+	for n := from; n <= to; n++ {
+		if len(g.rows[n-1]) == 0 {
 			continue
 		}
-		p.StartRow(i+1, g.height(i+1))
-		for _, c := range row {
+		p.StartRow(n, g.height(n))
+		for _, c := range g.rows[n-1] {
 			if c.isNum {
 				p.Number(c.col, c.style, c.formula, c.num)
 			} else {
@@ -157,7 +198,6 @@ func (g *Grid) draw(p *pack.Pen) {
 			}
 		}
 	}
-	p.EndRow()
 }
 
 // TextsOf returns the texts of a column, for a chart.

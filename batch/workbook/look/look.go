@@ -66,19 +66,24 @@ var groupColours = map[string]string{
 	"welder": "7A4A10", "checks": "6B2F55", "floor": "7C5A00", "plan": "77828C", "user": "44546A",
 }
 
+type styleKey struct {
+	role   Role
+	format string
+}
+
 // Book makes the donor's styles as they are asked for, each once.
 type Book struct {
 	File  *excelize.File
 	font  string
 	size  float64
-	known map[string]int
+	known map[styleKey]int
 	err   error
 	shut  bool
 }
 
 // NewBook starts a donor whose cells use the given font.
 func NewBook(font, size string) *Book {
-	b := &Book{File: excelize.NewFile(), font: "Calibri", size: 11, known: map[string]int{}}
+	b := &Book{File: excelize.NewFile(), font: "Calibri", size: 11, known: map[styleKey]int{}}
 	if n, err := strconv.ParseFloat(size, 64); font != "" && err == nil && n >= 6 && n <= 24 {
 		b.font, b.size = font, n
 	}
@@ -100,12 +105,12 @@ func (b *Book) Note(err error) {
 
 // Style returns the number of a style in the donor.
 func (b *Book) Style(role Role, format string) int {
-	key := string(role) + "\x00" + format
+	key := styleKey{role, format}
 	if id, ok := b.known[key]; ok {
 		return id
 	}
 	if b.shut {
-		b.Note(fmt.Errorf("style %q is asked for after the donor was written", key))
+		b.Note(fmt.Errorf("style %q is asked for after the donor was written", string(role)+" "+format))
 		return 0
 	}
 	style := b.make(role)
@@ -143,8 +148,8 @@ func (b *Book) make(role Role) *excelize.Style {
 
 // Off returns the variant of a role for words that stand beside figures.
 func Off(role Role) Role {
-	if _, ok := indented[role]; ok {
-		return role + off
+	if variant, ok := indented[role]; ok {
+		return variant
 	}
 	return role
 }
@@ -153,7 +158,8 @@ func Off(role Role) Role {
 const off Role = " off"
 
 // indented are the roles that have that variant.
-var indented = map[Role]struct{}{Plain: {}, Wrap: {}, Sub: {}, Quiet: {}, Head: {}, TotalTxt: {}, Link: {}, Chosen: {}, Stop: {}, Heed: {}}
+var indented = map[Role]Role{Plain: Plain + off, Wrap: Wrap + off, Sub: Sub + off, Quiet: Quiet + off, Head: Head + off,
+	TotalTxt: TotalTxt + off, Link: Link + off, Chosen: Chosen + off, Stop: Stop + off, Heed: Heed + off}
 
 func (b *Book) head(s *excelize.Style, colour string) *excelize.Style {
 	s.Font.Bold, s.Font.Color = true, "FFFFFF"

@@ -86,7 +86,11 @@ func annotated(t testing.TB, sheet string) ([]byte, error) {
 	a := Annotation{First: first, Columns: []Column{{Width: 9, Level: 1}}, Header: 1, FreezeRows: 1,
 		Draw: func(p *Pen, row int) { p.Text(ColumnName(first), 0, nil, "ours") }}
 	sheets := []Sheet{{Name: "Ours", Size: "A1", Draw: func(*Pen) {}}}
-	return Annotate(u, &a, ourBook(), sheets, nil)
+	write, err := Annotate(u, &a, ourBook(), sheets, nil)
+	if err != nil {
+		return nil, err
+	}
+	return write.Bytes()
 }
 
 func sheetOf(t testing.TB, data []byte) []byte {

@@ -13,9 +13,10 @@ var bookOrder = []string{"fileVersion", "fileSharing", "workbookPr", "workbookPr
 	"customWorkbookViews", "pivotCaches", "smartTagPr", "smartTagTypes", "webPublishing",
 	"fileRecoveryPr", "webPublishObjects", "extLst"}
 
-// Annotate writes the user's workbook with our cells on the sheet and our sheets
-// behind the user's own. Parts we do not touch are copied as they are.
-func Annotate(u *User, a *Annotation, donorBytes []byte, sheets []Sheet, charts map[string]Cache) ([]byte, error) {
+// Annotate makes the user's workbook with our cells on the sheet and our sheets
+// behind the user's own. Parts we do not touch are copied as they are. What is
+// strange in the file is found before anything is written.
+func Annotate(u *User, a *Annotation, donorBytes []byte, sheets []Sheet, charts map[string]Cache) (Writer, error) {
 	d, err := openDonor(donorBytes, sheets, charts)
 	if err != nil {
 		return nil, err
@@ -32,7 +33,12 @@ func Annotate(u *User, a *Annotation, donorBytes []byte, sheets []Sheet, charts 
 	}
 	g.names()
 	g.apply()
-	return g.write()
+	g.head, err = u.editHead(a)
+	if err != nil {
+		return nil, err
+	}
+	g.tail, err = editTail(u.shape.tail, u.shape.prefix, string(moveDxfs([]byte(a.Rules), g.merged.dxfs)), u.printsItself())
+	return g.write, err
 }
 
 // graft collects what is put into the user's package.
@@ -45,7 +51,9 @@ type graft struct {
 	changed map[string][]byte // new content of the user's parts, by clean name
 	fresh   []freshPart
 	dropped map[string]bool
-	userOwn *part // the user's own custom properties, or nil
+
+	head, tail []byte // of the user's sheet, around its rows
+	userOwn    *part  // the user's own custom properties, or nil
 
 	types, rootRels, book, bookRels []edit
 	typeText, bookRelText           strings.Builder
@@ -255,8 +263,8 @@ func (g *graft) apply() {
 }
 
 // write puts the package together, in the user's own order of parts.
-func (g *graft) write() ([]byte, error) {
-	p := newPacker()
+func (g *graft) write(to io.Writer) error {
+	p := newPacker(to)
 	for _, f := range g.u.zip.File {
 		name := clean(f.Name)
 		data, changed := g.changed[name]
@@ -271,12 +279,12 @@ func (g *graft) write() ([]byte, error) {
 			err = p.zip.Copy(f)
 		}
 		if err != nil {
-			return nil, fmt.Errorf("part %s: %w", f.Name, err)
+			return fmt.Errorf("part %s: %w", f.Name, err)
 		}
 	}
 	for _, part := range g.fresh {
 		if err := p.add(part); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	return p.finish(g.userOwn)
@@ -287,5 +295,12 @@ func (g *graft) writeSheet(p *packer, name string) error {
 	if err != nil {
 		return err
 	}
-	return g.u.spliceSheet(w, g.a, g.merged.styles, g.merged.dxfs)
+	if _, err := w.Write(g.head); err != nil {
+		return err
+	}
+	if err := g.u.spliceRows(w, g.a, g.merged.styles); err != nil {
+		return err
+	}
+	_, err = w.Write(g.tail)
+	return err
 }

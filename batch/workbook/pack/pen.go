@@ -12,13 +12,13 @@ import (
 
 // Formula is a formula cut at the places where the row number goes in:
 // "A§*B§" is {"A", "*B", ""}. The pieces are escaped for XML already.
-type Formula []string
+type Formula struct{ pieces []string }
 
 // NewFormula cuts a formula at the mark §.
-func NewFormula(text string) Formula {
+func NewFormula(text string) *Formula {
 	var b strings.Builder
 	_ = xml.EscapeText(&b, []byte(text))
-	return strings.Split(b.String(), "§")
+	return &Formula{pieces: strings.Split(b.String(), "§")}
 }
 
 // Pen writes the cells of one sheet.
@@ -28,6 +28,8 @@ type Pen struct {
 	styles []int // donor style -> style in the final workbook
 	row    []byte
 	inRow  bool
+
+	shared *sharing // formulas that repeat down a column; nil: each is written out
 
 	to  io.Writer // where full rows go; nil: they are kept
 	err error
@@ -112,7 +114,7 @@ func (p *Pen) Blank(col string, style int) {
 
 // Number writes a number, with the formula it follows from where there is one. A
 // number that is not finite is left blank: empty means unknown.
-func (p *Pen) Number(col string, style int, f Formula, v float64) {
+func (p *Pen) Number(col string, style int, f *Formula, v float64) {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		p.Blank(col, style)
 		return
@@ -122,19 +124,28 @@ func (p *Pen) Number(col string, style int, f Formula, v float64) {
 	}
 	p.open(col, style, "")
 	p.out = append(p.out, '>')
-	p.formula(f)
+	p.formula(col, f)
 	p.tag(true, "v")
 	p.out = strconv.AppendFloat(p.out, v, 'g', -1, 64)
 	p.tag(false, "v")
 	p.tag(false, "c")
 }
 
-func (p *Pen) formula(f Formula) {
+// formula writes a formula out, or refers to the cell above it where the same one
+// was written.
+func (p *Pen) formula(col string, f *Formula) {
 	if f == nil {
 		return
 	}
-	p.tag(true, "f")
-	for i, piece := range f {
+	p.out = append(p.out, '<')
+	p.out = append(p.out, p.prefix...)
+	p.out = append(p.out, 'f')
+	if p.shared != nil && len(f.pieces) > 1 && p.share(col, f) {
+		p.out = append(p.out, '/', '>')
+		return
+	}
+	p.out = append(p.out, '>')
+	for i, piece := range f.pieces {
 		if i > 0 {
 			p.out = append(p.out, p.row...)
 		}
@@ -145,7 +156,7 @@ func (p *Pen) formula(f Formula) {
 
 // Text writes a text: a plain string where there is no formula, so that nothing
 // in it ever comes alive; else the stored result of the formula.
-func (p *Pen) Text(col string, style int, f Formula, s string) {
+func (p *Pen) Text(col string, style int, f *Formula, s string) {
 	s = Plain(s)
 	if f == nil && s == "" {
 		p.Blank(col, style)
@@ -156,7 +167,7 @@ func (p *Pen) Text(col string, style int, f Formula, s string) {
 	} else {
 		p.open(col, style, "str")
 		p.out = append(p.out, '>')
-		p.formula(f)
+		p.formula(col, f)
 		p.tag(true, "v")
 		p.escaped(s)
 		p.tag(false, "v")

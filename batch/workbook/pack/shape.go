@@ -18,6 +18,8 @@ type Shape struct {
 	Guarded  bool // the sheet is protected
 	Printed  bool // the sheet has a page set-up of its own
 
+	lastShared int // highest number of a formula that the user's cells share; -1 for none
+
 	rows   map[int]bool // rows that exist, only those up to lowRows
 	prefix string       // of the sheet's elements, colon included
 	head   []byte       // up to and with the start tag of sheetData
@@ -37,8 +39,9 @@ const farCol = 1000
 
 // measure reads the sheet once from end to end.
 func (u *User) measure() (Shape, error) {
-	s := Shape{Ordered: true, Numbered: true, rows: map[int]bool{}}
+	s := Shape{Ordered: true, Numbered: true, lastShared: -1, rows: map[int]bool{}}
 	err := u.walk(&s, func(row rowPiece) {
+		s.lastShared = max(s.lastShared, row.lastShared())
 		s.LastRow = max(s.LastRow, row.number)
 		s.LastCol = max(s.LastCol, row.lastCol())
 		s.Numbered = s.Numbered && row.numbered
@@ -226,20 +229,37 @@ func (r *rowPiece) lastCol() int {
 		if i < 0 {
 			return last
 		}
-		text = text[i+len(open):]
+		tag := text[i:]
+		text = tag[len(open):]
 		if len(text) == 0 || (text[0] > ' ' && text[0] != '>' && text[0] != '/') {
 			continue
 		}
-		end := bytes.IndexByte(text, '>')
+		end := bytes.IndexByte(tag, '>')
 		if end < 0 {
 			return last
 		}
 		col++
-		tag := append([]byte("<c"), text[:end+1]...)
-		if c, _, ok := cellRef(attrText(tag, "r")); ok {
+		if c, _, ok := cellRef(attrText(tag[:end+1], "r")); ok {
 			col = c
 		}
 		last = max(last, col)
+	}
+}
+
+// lastShared returns the highest number of a shared formula in the row; -1 where
+// there is none.
+func (r *rowPiece) lastShared() int {
+	last := -1
+	for text := r.text; ; {
+		i := bytes.Index(text, []byte("si="))
+		if i < 0 || len(text) < i+4 {
+			return last
+		}
+		text = text[i+4:]
+		end := bytes.IndexAny(text, "\"'")
+		if n, err := strconv.Atoi(string(text[:max(end, 0)])); err == nil && n < 1<<30 {
+			last = max(last, n)
+		}
 	}
 }
 

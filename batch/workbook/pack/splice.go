@@ -32,33 +32,24 @@ type Annotation struct {
 	Rules      string // conditional formats of our columns, with the donor's style numbers
 }
 
-// spliceSheet writes the user's sheet with our cells behind the last one of each row.
-func (u *User) spliceSheet(w io.Writer, a *Annotation, styles []int, dxfs int) error {
+// spliceRows writes the rows of the user's sheet with our cells behind the last
+// one of each.
+func (u *User) spliceRows(w io.Writer, a *Annotation, styles []int) error {
 	s := Shape{Ordered: true}
-	head, err := u.editHead(a)
-	if err != nil {
-		return err
-	}
-	if _, err := w.Write(head); err != nil {
-		return err
-	}
 	p := &Pen{prefix: u.shape.prefix, styles: styles}
-	splice := splicer{u: u, a: a, p: p, w: w, extra: a.Extra}
-	err = u.walk(&s, splice.row)
-	if err == nil {
-		err = splice.err
+	if u.shape.Ordered {
+		p.shared = newSharing(u.shape.lastShared+1, a.Last)
 	}
-	if err != nil {
+	splice := splicer{u: u, a: a, p: p, w: w, extra: a.Extra}
+	if err := u.walk(&s, splice.row); err != nil {
 		return err
+	}
+	if splice.err != nil {
+		return splice.err
 	}
 	splice.extraBefore(MaxRow + 1)
 	splice.flush()
-	tail, err := editTail(s.tail, u.shape.prefix, string(moveDxfs([]byte(a.Rules), dxfs)), u.printsItself())
-	if err != nil {
-		return err
-	}
-	_, err = w.Write(tail)
-	return err
+	return splice.err
 }
 
 type splicer struct {

@@ -224,7 +224,8 @@ func (un *undress) write() ([]byte, error) {
 		clean(u.book.file.Name):     apply(u.book.data, un.book),
 		clean(u.bookRels.file.Name): apply(u.bookRels.data, un.bookRels),
 	}
-	p := newPacker()
+	var out bytes.Buffer
+	p := newPacker(&out)
 	for _, f := range u.zip.File {
 		name := clean(f.Name)
 		data, ok := changed[name]
@@ -248,7 +249,7 @@ func (un *undress) write() ([]byte, error) {
 	if err := p.zip.Close(); err != nil {
 		return nil, err
 	}
-	return p.out.Bytes(), nil
+	return out.Bytes(), nil
 }
 
 // sheet writes the sheet of the list without our columns.
