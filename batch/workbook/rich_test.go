@@ -32,11 +32,12 @@ func TestRichWorkbookIsKept(t *testing.T) {
 	if job.Totals.Price <= 0 || len(job.List.Joints) != 12 {
 		t.Fatalf("%d joints, price %v: the fixture is not worked", len(job.List.Joints), job.Totals.Price)
 	}
-	after, problems, err := Build(src, job, Options{})
+	book, err := Prepare(src, job, Options{})
 	must(t, err)
-	if isFresh(problems) {
-		t.Fatalf("not annotated: %+v", problems)
+	if isFresh(book.Problems) {
+		t.Fatalf("not annotated: %+v", book.Problems)
 	}
+	after := bytesOf(t, book)
 	old, now := parts(t, before), parts(t, after)
 	for name, body := range old {
 		switch got, ok := now[name]; {
