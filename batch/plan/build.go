@@ -53,23 +53,31 @@ func (c *catalog) waySettings(p *Plan, t *task, o *outcome) {
 	if c.softFeed(n) != nil {
 		p.Gun = "push-pull or spool gun"
 	}
-	p.Runs = o.runs(t)
+	p.Runs = o.runs(t, c.rules.band)
 	p.Governing = governing(p.Runs)
 	g := &o.groups[o.governed]
-	band := c.rules.band
-	low, high := max(g.current*(1-band), min(g.way.low, g.current)), min(g.current*(1+band), max(g.way.high, g.current))
-	p.Current = Window{g.current, min(math.Ceil(low-1e-9), g.current), max(math.Floor(high+1e-9), g.current)} // whole amperes where they hold the start
-	p.WireFeed = Window{g.feed, g.way.feed(p.Current.Low), g.way.feed(p.Current.High)}
+	p.Current, p.WireFeed = g.bands(c.rules.band)
 	p.Voltage = Window{g.volts, round(g.volts-g.way.volts.Band, 1), round(g.volts+g.way.volts.Band, 1)}
 	p.Travel = Window{g.travel, g.travel * (1 - c.rules.travelBand), g.travel * (1 + c.rules.travelBand)}
 	if t.proc != nil {
 		p.Voltage = p.Voltage.inside(float64(t.proc.VoltageLow), float64(t.proc.VoltageHigh))
 		p.Travel = p.Travel.inside(float64(t.proc.TravelLow), float64(t.proc.TravelHigh))
+		for i := range p.Runs {
+			p.Runs[i].Volts = p.Runs[i].Volts.inside(float64(t.proc.VoltageLow), float64(t.proc.VoltageHigh))
+		}
 	}
 	p.GasFlow = Window{n.flow.Start, n.flow.Low, n.flow.High}
 	p.Stickout = Window{g.way.stick.Start, g.way.stick.Low, g.way.stick.High}
 	p.LinearMass = units.GramM(n.q)
 	p.Duty = o.duty
+}
+
+// bands returns the currents in A around that of the group, a share of it to either
+// side as far as the wire bears them, and the wire feeds in m/min that bring them.
+func (g *group) bands(share float64) (current, feed Window) {
+	low, high := max(g.current*(1-share), min(g.way.low, g.current)), min(g.current*(1+share), max(g.way.high, g.current))
+	current = Window{g.current, min(math.Ceil(low-1e-9), g.current), max(math.Floor(high+1e-9), g.current)} // whole amperes where they hold the start
+	return current, Window{g.feed, g.way.feed(current.Low), g.way.feed(current.High)}
 }
 
 // governing returns the index of the pass with the largest area, the first of equals.
@@ -102,8 +110,9 @@ func (c *catalog) totals(p *Plan, t *task, o *outcome) {
 	}
 }
 
-// run returns one pass of the group.
-func (g *group) run(number, layer, bead int, density float64) Run {
+// run returns one pass of the group; share is what its current may be off.
+func (g *group) run(number, layer, bead int, density, share float64) Run {
+	_, feed := g.bands(share)
 	energy := 0.0 // of a hole filled on the spot there is none per length
 	if g.travel > 0 {
 		energy = 60 * g.volts * g.current / (1000 * g.travel) // HEAT-1
@@ -114,10 +123,10 @@ func (g *group) run(number, layer, bead int, density float64) Run {
 		WireFeed: units.MMin(g.feed), Travel: units.MMMin(g.travel),
 		ArcEnergy: units.KJMM(energy), Heat: units.KJMM(g.way.k * energy),
 		Deposit: units.KgH(g.deposit), Arc: units.Minute(density * g.area * 1e-6 / g.deposit * 60),
-		Technique: g.technique,
-		Stickout:  Window{g.way.stick.Start, g.way.stick.Low, g.way.stick.High},
-		GasFlow:   Window{g.way.flow.Start, g.way.flow.Low, g.way.flow.High},
-		Volts:     Window{g.volts, round(g.volts-g.way.volts.Band, 1), round(g.volts+g.way.volts.Band, 1)},
+		Technique: g.technique, Feed: feed,
+		Stickout: Window{g.way.stick.Start, g.way.stick.Low, g.way.stick.High},
+		GasFlow:  Window{g.way.flow.Start, g.way.flow.Low, g.way.flow.High},
+		Volts:    Window{g.volts, round(g.volts-g.way.volts.Band, 1), round(g.volts+g.way.volts.Band, 1)},
 	}
 }
 

@@ -100,8 +100,9 @@ func (c *catalog) add(o *outcome, t *task, g group, wanted float64) {
 	o.count++
 }
 
-// runs writes the groups of an outcome out as passes with layers and beads.
-func (o *outcome) runs(t *task) []Run {
+// runs writes the groups of an outcome out as passes with layers and beads; share is
+// what a current may be off.
+func (o *outcome) runs(t *task, share float64) []Run {
 	out := make([]Run, 0, o.passes)
 	for i := range o.groups[:o.count] {
 		g := &o.groups[i]
@@ -113,7 +114,7 @@ func (o *outcome) runs(t *task) []Run {
 		for _, in := range beads {
 			layer++
 			for bead := 1; bead <= in; bead++ {
-				out = append(out, g.run(len(out)+1, layer, bead, t.density))
+				out = append(out, g.run(len(out)+1, layer, bead, t.density, share))
 			}
 		}
 		if top := len(out) - 1; g.kind == Fill && len(beads) > 0 {

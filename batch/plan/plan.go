@@ -51,8 +51,8 @@ type Run struct {
 	Arc             units.Minute // per metre of seam
 	Technique       string       // "stringer" or "weave"
 	Transfer        Transfer     // an open root may run in another mode than the rest
-	// Stickout, GasFlow and Volts are the pass's own: a root in another mode needs others.
-	Stickout, GasFlow, Volts Window
+	// Feed, Stickout, GasFlow and Volts are the pass's own: a root in another mode needs others.
+	Feed, Stickout, GasFlow, Volts Window
 }
 
 // Window is a start value with its working band.

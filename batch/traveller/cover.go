@@ -213,11 +213,12 @@ func (f *flow) joints(a *setup.Assembly) {
 			sheet[p] = s.Number
 		}
 	}
-	t := table{name: "joints", height: 10, columns: []column{
-		{"col.mark", 23, page.Left}, {"col.joint", 33, page.Left}, {"col.length", 20, page.Left}, {"col.position", 8, page.Left},
-		{"col.sheet", 10, page.Left}, {"col.runs", 9, page.Right}, {"col.arc", 17, page.Right}, {"col.done", 10, page.Left},
-		{"col.checked", 13, page.Left}, {"col.welder", 13, page.Left}, {"col.heat", 17, page.Left}, {"col.lot", 14, page.Left}, {"col.repair", 11, page.Left},
-	}}
+	t := table{name: "joints", height: 10, columns: f.atLeastHeads([]column{
+		{"col.mark", 21, page.Left}, {"col.joint", 32, page.Left}, {"col.length", 19.5, page.Left}, {"col.position", 7.5, page.Left},
+		{"col.sheet", 8, page.Left}, {"col.runs", 8, page.Right}, {"col.arc", 16.5, page.Right}, {"col.done", 9, page.Left},
+		{"col.checked", 9, page.Left}, {"col.welder", 10, page.Left}, {"col.heat", 12, page.Left}, {"col.lot", 9, page.Left}, {"col.repair", 9, page.Left},
+	})}
+	f.jointWidth = t.width(f.width, 1) - 1.6
 	var rows [][]cell
 	for _, p := range a.Plans {
 		rows = append(rows, f.jointRow(p, sheet[p]))
@@ -246,31 +247,41 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 	if j.Sides > 1 {
 		times = strings.TrimPrefix(times+", "+f.say("col.sides"), ", ")
 	}
+	kind, size := f.say("kind."+string(picture.KindOf(p))), f.sizeText(p)
+	what, under := joinWords(kind, size), wire
+	if body.At(page.MinSize).Width(page.Clean(what)) > f.jointWidth { // then the size stands alone
+		what = size
+		if both := joinParts([]string{kind, wire}); small.Width(page.Clean(both)) <= f.jointWidth {
+			under = both
+		}
+	}
 	return []cell{
-		{text: j.Mark, bold: true}, {text: f.sizeText(p), under: wire},
+		{text: j.Mark, bold: true}, {text: what, under: under},
 		{text: f.show.Length(j.Length).String(), under: times}, {text: j.Position},
 		{text: strconv.Itoa(sheet)}, {text: runs}, {text: arc, under: labour},
 	}
 }
 
-// sizeText is kind and size in few letters: "fillet z 6".
+// sizeText is the size in few letters: "z 6".
 func (f *flow) sizeText(p *plan.Plan) string {
-	kind := f.say("kind." + string(picture.KindOf(p)))
 	r := p.Prep
 	switch {
 	case r.LegA > 0 && p.Joint.Size.Means == joint.Throat:
-		return kind + " a " + f.show.Size(r.Throat).Num
+		return "a " + f.show.Size(r.Throat).Num
 	case r.LegA > 0 && r.LegB > 0 && r.LegB != r.LegA:
-		return kind + " z " + f.show.Size(r.LegA).Num + "×" + f.show.Size(r.LegB).Num
+		return "z " + f.show.Size(r.LegA).Num + "×" + f.show.Size(r.LegB).Num
 	case r.LegA > 0:
-		return kind + " z " + f.show.Size(r.LegA).Num
+		return "z " + f.show.Size(r.LegA).Num
 	case p.Joint.Size.Means == joint.Penetration:
-		return kind + " s " + f.show.Size(p.Joint.Size.A).Num
+		return "s " + f.show.Size(p.Joint.Size.A).Num
 	case r.T1 > 0:
-		return kind + " t " + f.show.Size(r.T1).Num
+		return "t " + f.show.Size(r.T1).Num
 	}
-	return kind
+	return ""
 }
+
+// joinWords puts two words side by side, the second only if there is one.
+func joinWords(a, b string) string { return strings.TrimSpace(a + " " + b) }
 
 // index lists the assemblies of a job with their pages.
 func (b *builder) index(all []setup.Assembly) {

@@ -11,9 +11,11 @@ import (
 	"seamtally/batch/traveller/show"
 )
 
+const stationHeight = 13
+
 // station is what must be loaded before anything is set: wire, gas, process, machine.
 func (f *flow) station(p *plan.Plan) {
-	r, box := f.take("station", 13)
+	r, box := f.take("station", stationHeight)
 	wire := p.Filler
 	if p.FillerAWS != "" && p.FillerAWS != p.Filler {
 		wire += " / " + p.FillerAWS
@@ -31,10 +33,21 @@ func (f *flow) station(p *plan.Plan) {
 		{"station.process", joinParts([]string{p.Process, f.transfers(p)})},
 		{"station.machine", p.Machine},
 	}
-	for i, c := range r.Columns(3, 60, 47, 38, 38) {
+	for i, c := range r.Columns(3, 58, 46, 43, 36) {
 		f.p.Write(box, c.X, c.Y+3.5, c.W, page.Left, label.At(9), f.say(entries[i][0]))
-		f.p.Write(box, c.X, c.Y+9, c.W, page.Left, page.Style{Face: page.Bold, Size: 12}, dash(entries[i][1]))
+		f.stationValue(box, c, dash(entries[i][1]))
 	}
+}
+
+// stationValue writes what must be loaded in one line, or in two smaller ones.
+func (f *flow) stationValue(box page.BoxID, c page.Rect, text string) {
+	s := page.Style{Face: page.Bold, Size: 12}
+	if got, _ := page.Fit(s, text, c.W); got.Size >= 9.5 {
+		f.p.Write(box, c.X, c.Y+9, c.W, page.Left, s, text)
+		return
+	}
+	s.Size = 9
+	f.p.Lines(box, c.X, c.Y+7.4, c.W, s, page.Wrap(s, text, c.W, 2))
 }
 
 // transfers names the modes of the passes in the order in which they come.
@@ -71,7 +84,10 @@ func settings(p *plan.Plan) []setting {
 	var out []setting
 	for i, r := range p.Runs {
 		s := setting{
-			runs: []plan.Run{r}, feed: plan.Window{Start: float64(r.WireFeed)}, volts: r.Volts, stickout: r.Stickout, flow: r.GasFlow,
+			runs: []plan.Run{r}, feed: r.Feed, volts: r.Volts, stickout: r.Stickout, flow: r.GasFlow,
+		}
+		if s.feed.Start == 0 {
+			s.feed.Start = float64(r.WireFeed)
 		}
 		if s.volts.Start == 0 {
 			s.volts.Start = float64(r.Voltage)
@@ -116,9 +132,9 @@ const mostDials = 3
 func (f *flow) dials(p *plan.Plan) {
 	rows := settings(p)
 	rows = rows[:min(len(rows), mostDials)]
-	high, lead := 21.0, 0.0
+	high, lead := f.dialRowHeight(len(rows)), 0.0
 	if len(rows) > 1 {
-		high, lead = 17.5, 25
+		lead = dialLead
 	}
 	r, box := f.take("dials", 6+high*float64(len(rows))+3)
 	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H - 3}
@@ -139,23 +155,38 @@ func (f *flow) dials(p *plan.Plan) {
 	}
 }
 
+// dialLead is the width of the names of the passes before their dials.
+const dialLead = 25
+
+// dialRowHeight is the height of one of n sets of dials.
+func (f *flow) dialRowHeight(n int) float64 {
+	switch {
+	case n < 2:
+		return 21
+	case n < 3 && f.squeeze < squeezed:
+		return 17.5
+	}
+	return 15
+}
+
 // dialRow writes one set of dials; lead is the width of the pass numbers before it.
 func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *plan.Plan) {
 	size := 32.0
 	if lead > 0 {
 		size = 27
-		f.p.Write(box, r.X+2, r.Y+8, lead-3, page.Left, page.Style{Face: page.Bold, Size: 15}, f.say("dial.pass", numbers(s.runs)))
-		f.p.Write(box, r.X+2, r.Y+13.5, lead-3, page.Left, body, f.passWords(s.runs[0]))
+		if r.H < 17 {
+			size = 22
+		}
+		f.p.Write(box, r.X+2, r.Y+r.H/2-1.2, lead-3, page.Left, page.Style{Face: page.Bold, Size: 14}, f.say("dial.pass", numbers(s.runs)))
+		kind, mode := f.say("run."+string(s.runs[0].Kind)), f.transfer(s.runs[0].Transfer)
+		f.p.Write(box, r.X+2, r.Y+r.H/2+2.7, lead-3, page.Left, body.At(8.5), kind)
+		f.p.Write(box, r.X+2, r.Y+r.H/2+6, lead-3, page.Left, body.At(8.5), mode)
 	}
 	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: r.H}.Columns(0, 1, 1, 1, 1, 1)
 	for i, v := range []show.Spread{f.show.Feed(s.feed), f.show.Volts(s.volts), f.show.Stickout(s.stickout), f.show.Flow(s.flow)} {
 		f.dial(box, cells[i], size, v)
 	}
 	f.polarity(box, cells[4], size, f.phrase(p.Polarity))
-}
-
-func (f *flow) passWords(r plan.Run) string {
-	return joinParts([]string{f.say("run." + string(r.Kind)), f.transfer(r.Transfer)})
 }
 
 // numbers lists pass numbers, with a dash for a stretch: 1, 3–5.
@@ -181,6 +212,10 @@ func (f *flow) dial(box page.BoxID, c page.Rect, size float64, v show.Spread) {
 	big := page.Style{Face: page.Bold, Size: size}
 	unit := page.Style{Face: page.Regular, Size: 10.5}
 	base, under := c.Y+c.H*0.5+0.8, c.Bottom()-2.6
+	band := page.Style{Face: page.Regular, Size: 11}
+	if c.H < 17 {
+		under, band.Size = c.Bottom()-2.1, 10
+	}
 	if v.Start == "" {
 		f.p.Write(box, x, base, w, page.Left, big, "–")
 		return
@@ -189,7 +224,7 @@ func (f *flow) dial(box page.BoxID, c page.Rect, size float64, v show.Spread) {
 	got := f.p.Write(box, x, base, room, page.Left, big, v.Start)
 	f.p.Write(box, x+min(got.Width(v.Start), room)+1, base, unit.Width(v.Unit)+0.5, page.Left, unit, v.Unit)
 	if v.Low != "" {
-		f.p.Write(box, x, under, w, page.Left, page.Style{Face: page.Regular, Size: 11}, f.say("band", v.Low, v.High))
+		f.p.Write(box, x, under, w, page.Left, band, f.say("band", v.Low, v.High))
 	}
 }
 
@@ -202,8 +237,14 @@ func (f *flow) polarity(box page.BoxID, c page.Rect, size float64, text string) 
 	}
 	x, w := c.X+2, c.W-3
 	f.p.Write(box, x, c.Y+c.H*0.5+0.8, w, page.Left, page.Style{Face: page.Bold, Size: size - 4}, dash(short))
-	f.p.Write(box, x, c.Bottom()-2.6, w, page.Left, page.Style{Face: page.Regular, Size: 11}, long)
+	under, words := c.Bottom()-2.6, page.Style{Face: page.Regular, Size: 11}
+	if c.H < 17 {
+		under, words.Size = c.Bottom()-2.1, 10
+	}
+	f.p.Write(box, x, under, w, page.Left, words, long)
 }
+
+const preheatHeight = 15
 
 // preheat is shown only where it is needed, and then large. What the joint must
 // not pass between its runs stands beside it, or among the smaller settings where
@@ -212,8 +253,8 @@ func (f *flow) preheat(p *plan.Plan) {
 	if p.Preheat == nil {
 		return
 	}
-	r, box := f.take("preheat", 15)
-	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: 12.5}
+	r, box := f.take("preheat", preheatHeight)
+	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: preheatHeight - 2.5}
 	f.p.Frame(box, in, 1.1, page.None)
 	cols := in.Inset(3, 0).Columns(4, 60, 66, 50)
 	big := page.Style{Face: page.Bold, Size: 18}

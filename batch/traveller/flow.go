@@ -9,11 +9,12 @@ import (
 // the same header; nothing is ever cut in two.
 type flow struct {
 	*builder
-	p    *page.Page
-	y    float64
-	head head
-	// tight leaves out what a sheet can do without, so that it stays one sheet.
-	tight bool
+	p          *page.Page
+	y          float64
+	head       head
+	squeeze    squeeze
+	jointWidth float64 // of what the joint table says of a joint
+	signed     int     // rows of sign-off that the sheet makes room for
 }
 
 func (b *builder) flow(h head) *flow {
@@ -126,6 +127,19 @@ func (t table) parts() []float64 {
 		out[i] = c.part
 	}
 	return out
+}
+
+// atLeastHeads returns the columns, none narrower than its heading.
+func (f *flow) atLeastHeads(columns []column) []column {
+	for i := range columns {
+		columns[i].part = max(columns[i].part, label.Width(page.Clean(f.say(columns[i].key)))+1.8)
+	}
+	return columns
+}
+
+// width returns the width of a column of a table that is as wide as given.
+func (t table) width(whole float64, column int) float64 {
+	return page.Rect{W: whole}.Columns(0, t.parts()...)[column].W
 }
 
 func (f *flow) tableHead(t table) {

@@ -13,10 +13,9 @@ import (
 
 const (
 	torchWidth  = 76.0
-	torchHead   = 19.5 // torch drawing and its words, above the facts
+	torchWords  = 42.0 // beside the drawing of the torch
 	knobsHeight = 36.0
 	passHead    = 11
-	passRow     = 5.4
 	mostPasses  = 10 // rows of the pass table on a sheet
 )
 
@@ -28,13 +27,14 @@ func (f *flow) handling(p *plan.Plan) {
 	r, _ := f.take("handling", h)
 	left := page.Rect{X: r.X, Y: r.Y, W: torchWidth, H: h - 2}
 	right := page.Rect{X: r.X + torchWidth + 4, Y: r.Y, W: r.W - torchWidth - 4, H: h - 2}
-	if f.tight && len(p.Runs) < 2 {
+	if f.squeeze.tight() && len(p.Runs) < 2 {
 		f.torch(left, p)
 		f.factsBeside(right, p)
 		return
 	}
-	f.torch(page.Rect{X: left.X, Y: left.Y, W: left.W, H: torchHead}, p)
-	below := page.Rect{X: left.X, Y: left.Y + torchHead, W: left.W, H: left.H - torchHead}
+	head := f.torchHead(p)
+	f.torch(page.Rect{X: left.X, Y: left.Y, W: left.W, H: head}, p)
+	below := page.Rect{X: left.X, Y: left.Y + head, W: left.W, H: left.H - head}
 	f.writeFacts(f.p.Box("facts", below), below, p)
 	if len(p.Runs) > 1 {
 		used := f.passTable(right, merge(p.Runs)) + 2
@@ -52,13 +52,13 @@ func (f *flow) factsBeside(r page.Rect, p *plan.Plan) {
 }
 
 func (f *flow) handlingHeight(p *plan.Plan) float64 {
-	if f.tight && len(p.Runs) < 2 {
-		return max(torchHead, f.factsHeight(p, f.width-torchWidth-4)+2) + 3
+	if f.squeeze.tight() && len(p.Runs) < 2 {
+		return max(f.torchHead(p), f.factsHeight(p, f.width-torchWidth-4)+2) + 3
 	}
-	left := torchHead + f.factsHeight(p, torchWidth) + 2
+	left := f.torchHead(p) + f.factsHeight(p, torchWidth) + 2
 	right := knobsHeight
 	if len(p.Runs) > 1 {
-		right = passHead + passRow*float64(min(len(merge(p.Runs)), mostPasses))
+		right = passHead + f.squeeze.passRow()*float64(min(len(merge(p.Runs)), mostPasses))
 	}
 	return max(left, right) + 3
 }
@@ -92,12 +92,21 @@ func (f *flow) torch(r page.Rect, p *plan.Plan) {
 	box := f.p.Box("torch", r)
 	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
 	way, degrees := leanOf(p.Torch)
-	f.p.Write(box, r.X, r.Y+4.2, 42, page.Left, strong, f.say("torch"))
+	f.p.Write(box, r.X, r.Y+4.2, torchWords, page.Left, strong, f.say("torch"))
 	word := [...]string{"torch.square", "torch.push", "torch.drag"}[way]
-	f.p.Write(box, r.X, r.Y+11, 42, page.Left, page.Style{Face: page.Bold, Size: 15}, f.say(word))
+	f.p.Write(box, r.X, r.Y+11, torchWords, page.Left, page.Style{Face: page.Bold, Size: 15}, f.say(word))
 	picture.Icon{P: f.p, Box: box, At: page.Point{X: r.X + 43.5, Y: r.Y + 1}, Size: 17}.Torch(way, degrees)
-	lines := page.Wrap(small.At(8.5), f.phrase(p.Torch), 42, 2)
-	f.p.Lines(box, r.X, r.Y+15, 42, small.At(8.5), lines)
+	f.p.Lines(box, r.X, r.Y+15, torchWords, small.At(8.5), f.torchLines(p))
+}
+
+// torchLines are the words beside the drawing of the torch.
+func (f *flow) torchLines(p *plan.Plan) []string {
+	return page.Wrap(small.At(8.5), f.phrase(p.Torch), torchWords, 3)
+}
+
+// torchHead is the height of the torch and its words, above the facts.
+func (f *flow) torchHead(p *plan.Plan) float64 {
+	return 12.3 + small.At(8.5).Leading()*float64(max(2, len(f.torchLines(p))))
 }
 
 // fact is one of the smaller settings.
@@ -107,8 +116,17 @@ type fact struct {
 	style page.Style
 }
 
-// factName is the width of the name of a fact, before its words.
-const factName = 19
+// factNames are the keys of the names of the facts.
+var factNames = []string{"fact.preheat", "fact.travel", "fact.amps", "fact.trigger", "fact.inductance", "fact.between", "fact.clean"}
+
+// factName is the width of the names of the facts, before their words.
+func (f *flow) factName() float64 {
+	w := 17.0
+	for _, key := range factNames {
+		w = max(w, label.At(8.5).Width(page.Clean(f.say(key)))+2)
+	}
+	return min(w, 27)
+}
 
 // facts are the smaller settings of a plan, those that are known.
 func (f *flow) facts(p *plan.Plan, width float64) []fact {
@@ -124,6 +142,9 @@ func (f *flow) facts(p *plan.Plan, width float64) []fact {
 		current = f.say("fact.amps.value", amps.Start, amps.Low, amps.High)
 	case amps.Start != "":
 		current = amps.Start + " A"
+	}
+	if len(p.Runs) > 1 { // the table of passes has both for each
+		travel, current = "", ""
 	}
 	clean, between := "", ""
 	if p.Interpass != nil && p.Preheat == nil && len(p.Runs) > 1 {
@@ -141,7 +162,7 @@ func (f *flow) facts(p *plan.Plan, width float64) []fact {
 		{"fact.travel", travel}, {"fact.amps", current}, {"fact.trigger", f.phrase(p.Trigger)},
 		{"fact.inductance", f.phrase(p.Inductance)}, {"fact.between", between}, {"fact.clean", clean},
 	} {
-		if lines := page.Wrap(plainStyle, e[1], width-factName, 2); len(lines) > 0 {
+		if lines := page.Wrap(plainStyle, e[1], width-f.factName(), 2); len(lines) > 0 {
 			out = append(out, fact{f.say(e[0]), lines, plainStyle})
 		}
 	}
@@ -173,10 +194,10 @@ func (f *flow) factsHeight(p *plan.Plan, width float64) float64 {
 }
 
 func (f *flow) writeFacts(box page.BoxID, r page.Rect, p *plan.Plan) {
-	y := r.Y + 3.4
+	y, name := r.Y+3.4, f.factName()
 	for _, t := range f.facts(p, r.W) {
-		f.p.Write(box, r.X, y, factName-1, page.Left, label.At(8.5), t.name)
-		f.p.Lines(box, r.X+factName, y, r.W-factName, t.style, t.lines)
+		f.p.Write(box, r.X, y, name-1, page.Left, label.At(8.5), t.name)
+		f.p.Lines(box, r.X+name, y, r.W-name, t.style, t.lines)
 		y += t.height()
 	}
 }
@@ -206,8 +227,8 @@ func alike(a, b plan.Run) bool {
 }
 
 var passColumns = []column{
-	{"pass.no", 11, page.Left}, {"pass.kind", 17, page.Left}, {"pass.feed", 13, page.Right}, {"pass.volts", 11, page.Right},
-	{"pass.amps", 11, page.Right}, {"pass.travel", 15, page.Right}, {"pass.pace", 16, page.Right}, {"pass.heat", 13, page.Right},
+	{"pass.no", 10, page.Left}, {"pass.kind", 30, page.Left}, {"pass.feed", 11, page.Right}, {"pass.volts", 9, page.Right},
+	{"pass.amps", 9, page.Right}, {"pass.travel", 12, page.Right}, {"pass.pace", 14, page.Right}, {"pass.heat", 11, page.Right},
 }
 
 // passTable lists the passes and returns its height.
@@ -216,7 +237,7 @@ func (f *flow) passTable(r page.Rect, rows []passes) float64 {
 	if len(rows) > mostPasses { // the last row says how many are left out
 		shown = rows[:mostPasses-1]
 	}
-	h := passHead + passRow*float64(min(len(rows), mostPasses))
+	h := passHead + f.squeeze.passRow()*float64(min(len(rows), mostPasses))
 	box := f.p.Box("passes", page.Rect{X: r.X, Y: r.Y, W: r.W, H: h})
 	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
 	f.p.Write(box, r.X, r.Y+4.2, r.W, page.Left, strong, f.say("pass.title"))
@@ -235,15 +256,15 @@ func (f *flow) passTable(r page.Rect, rows []passes) float64 {
 	}
 	f.p.Line(box, r.X, r.Y+10.2, r.Right(), r.Y+10.2, 0.25, 0)
 	for k, row := range shown {
-		y := r.Y + passHead + passRow*float64(k) + 3.6
+		y := r.Y + passHead + f.squeeze.passRow()*float64(k+1) - 1.7
 		for i, text := range f.passCells(row) {
 			f.p.Write(box, cells[i].X+0.4, y, cells[i].W-0.8, passColumns[i].align, body, text)
 		}
-		f.p.Line(box, r.X, y+1.6, r.Right(), y+1.6, 0.12, 0.5)
+		f.p.Line(box, r.X, y+1.5, r.Right(), y+1.5, 0.12, 0.5)
 	}
 	if len(shown) < len(rows) {
 		left := rows[len(rows)-1].last - shown[len(shown)-1].last
-		y := r.Y + passHead + passRow*float64(len(shown)) + 3.6
+		y := r.Y + passHead + f.squeeze.passRow()*float64(len(rows[:mostPasses])) - 1.7
 		f.p.Write(box, cells[0].X+0.4, y, r.W-0.8, page.Left, body, f.say("pass.more", strconv.Itoa(left)))
 	}
 	return h

@@ -19,6 +19,7 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 		sheet: b.say("head.setup", strconv.Itoa(s.Number), strconv.Itoa(of)), code: b.codeText(p),
 	}
 	f := b.flow(h)
+	f.squeeze, f.signed = f.squeezeFor(s)
 	f.p.Mark(1, b.say("mark.setup", strconv.Itoa(s.Number), markList(s.Marks(), 12)))
 	f.titleBlock(s)
 	if p.Settings {
@@ -39,25 +40,10 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	f.signOff(s)
 }
 
-// minPicture is the least height of the picture row that reads at arm's length;
-// a tight sheet goes a little below it rather than on to another page.
-const (
-	minPicture   = 57
-	tightPicture = 48
-)
-
 // pictureHeight gives the picture what the rest of the sheet leaves, within
-// bounds that keep it readable. Where that is too little the sheet becomes tight.
+// bounds that keep it readable.
 func (f *flow) pictureHeight(s setup.Setup) float64 {
-	left := f.room() - f.restHeight(s)
-	if left < minPicture {
-		f.tight = true
-		left = f.room() - f.restHeight(s)
-	}
-	if f.tight {
-		return max(tightPicture, min(98, left))
-	}
-	return min(98, left)
+	return max(f.squeeze.picture(), min(98, f.room()-f.restHeight(s)))
 }
 
 // restHeight is the height of what follows the picture.
@@ -81,14 +67,24 @@ func markList(marks []string, most int) string {
 // titleBlock names the marks and the joint, and the procedure that governs.
 func (f *flow) titleBlock(s setup.Setup) {
 	p := s.Pattern()
-	r, box := f.take("title", 18)
+	r, box := f.take("title", f.squeeze.title())
 	cols := r.Columns(5, 124, 56)
 	l := cols[0]
 	marks := markList(s.Marks(), 4)
 	f.p.Write(box, l.X, l.Y+8.8, l.W, page.Left, page.Style{Face: page.Bold, Size: 26}, marks)
-	lines := page.Wrap(title.At(10.5), f.describe(p), l.W, 1)
-	f.p.Lines(box, l.X, l.Y+15.6, l.W, page.Style{Face: page.Regular, Size: 10.5}, lines)
+	f.description(box, page.Rect{X: l.X, Y: l.Y + 11, W: l.W, H: 6}, f.describe(p))
 	f.procedure(box, page.Rect{X: cols[1].X, Y: r.Y + 0.5, W: cols[1].W, H: 15.5}, p)
+}
+
+// description says what the joint is in one line, or in two smaller ones.
+func (f *flow) description(box page.BoxID, r page.Rect, text string) {
+	s := page.Style{Face: page.Regular, Size: 10.5}
+	if got, _ := page.Fit(s, text, r.W); got.Size >= 8.5 {
+		f.p.Write(box, r.X, r.Y+4.4, r.W, page.Left, s, text)
+		return
+	}
+	s.Size = 8
+	f.p.Lines(box, r.X, r.Y+2, r.W, s, page.Wrap(s, text, r.W, 2))
 }
 
 func (f *flow) procedure(box page.BoxID, r page.Rect, p *plan.Plan) {
@@ -178,11 +174,18 @@ func (f *flow) whyNone(p *plan.Plan) string {
 	return text
 }
 
+func (f *flow) whyLines(p *plan.Plan) []string {
+	return page.Wrap(body.At(11), f.whyNone(p), f.width-10, 4)
+}
+
+func (f *flow) noSettingsHeight(p *plan.Plan) float64 {
+	return 12 + float64(len(f.whyLines(p)))*body.At(11).Leading()
+}
+
 // noSettings takes the place of the dials where the plan has no settings.
 func (f *flow) noSettings(p *plan.Plan) {
-	why := f.whyNone(p)
-	lines := page.Wrap(body.At(11), why, f.width-10, 4)
-	r, box := f.take("no settings", 12+float64(len(lines))*body.At(11).Leading())
+	lines := f.whyLines(p)
+	r, box := f.take("no settings", f.noSettingsHeight(p))
 	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H - 3}
 	f.p.Frame(box, in, 0.7, page.None)
 	f.p.Write(box, r.X+4, r.Y+6.5, r.W-8, page.Left, title.At(13), f.say("nosettings.title"))

@@ -13,10 +13,7 @@ import (
 
 // blankRow is the height of a row of boxes to be filled in.
 func (f *flow) blankRow() float64 {
-	if f.tight {
-		return 7.4
-	}
-	return 8.8
+	return [...]float64{8.8, 7.4, 6.8}[f.squeeze]
 }
 
 func (f *flow) testBeadHeight() float64 { return 13.4 + 2*f.blankRow() }
@@ -79,7 +76,6 @@ func (f *flow) blanks(box page.BoxID, r page.Rect, p *plan.Plan) {
 
 const (
 	signHead = 13.5
-	signRow  = 8.5
 	halfRow  = 7.6 // of lines two abreast
 	// mostCopies is how many copies of one mark have a line of their own; the
 	// rest are counted on one line more.
@@ -112,9 +108,9 @@ const fewLines = 4
 
 var (
 	signWide = []column{
-		{"sign.mark", 25, page.Left}, {"sign.copy", 13, page.Left}, {"sign.length", 20, page.Left}, {"sign.arc", 15, page.Left},
-		{"sign.heat", 25, page.Left}, {"sign.gap", 14, page.Left}, {"sign.welder", 23, page.Left},
-		{"sign.date", 20, page.Left}, {"sign.visual", 17, page.Left}, {"sign.repair", 15, page.Left},
+		{"sign.mark", 25, page.Left}, {"sign.copy", 12, page.Left}, {"sign.length", 19, page.Left}, {"sign.arc", 15, page.Left},
+		{"sign.heat", 24, page.Left}, {"sign.gap", 14, page.Left}, {"sign.welder", 23, page.Left},
+		{"sign.date", 20, page.Left}, {"sign.visual", 16, page.Left}, {"sign.repair", 19, page.Left},
 	}
 	signHalf = []column{
 		{"sign.mark", 24, page.Left}, {"sign.copy", 11, page.Left}, {"sign.gap", 10, page.Left},
@@ -123,27 +119,28 @@ var (
 )
 
 // abreast tells whether the lines stand in two columns.
-func (f *flow) abreast(lines int) bool { return lines > fewLines || f.tight && lines > 1 }
+func (f *flow) abreast(lines int) bool { return lines > fewLines || f.squeeze.tight() && lines > 1 }
 
-// mostSigned is how many rows of sign-off a sheet makes room for.
-const mostSigned = 8
+// fewSigned is how many rows of sign-off a sheet makes room for whose lines go on
+// to another page anyway.
+const fewSigned = 8
 
 // signHeight returns the height of the lines of a set-up, or of as many as a
 // sheet is to make room for.
 func (f *flow) signHeight(lines int) float64 {
 	if f.abreast(lines) {
-		return tableHead + halfRow*float64(min((lines+1)/2, mostSigned))
+		return tableHead + halfRow*float64(min((lines+1)/2, f.signed))
 	}
-	if f.tight {
-		return tableHead + signRow*float64(lines)
+	if f.squeeze.tight() {
+		return tableHead + f.squeeze.signRow()*float64(lines)
 	}
-	return signHead + signRow*float64(lines)
+	return signHead + f.squeeze.signRow()*float64(lines)
 }
 
 // signOff is a line for every mark and copy.
 func (f *flow) signOff(s setup.Setup) {
 	lines := signLines(s.Plans)
-	t := table{name: "sign-off", height: signRow, columns: signWide}
+	t := table{name: "sign-off", height: f.squeeze.signRow(), columns: signWide}
 	var rows [][]cell
 	if !f.abreast(len(lines)) {
 		for _, l := range lines {
@@ -160,8 +157,8 @@ func (f *flow) signOff(s setup.Setup) {
 			rows = append(rows, row)
 		}
 	}
-	if t.split == 0 && !f.tight {
-		f.section(f.say("sign.title"), tableHead+signRow)
+	if t.split == 0 && !f.squeeze.tight() {
+		f.section(f.say("sign.title"), tableHead+f.squeeze.signRow())
 	}
 	t.more = f.say("sign.more")
 	t.again = f.say("sign.again", strconv.Itoa(s.Number), markList(s.Marks(), 4))

@@ -34,11 +34,21 @@ func (f *flow) pictureRow(s setup.Setup, h float64) {
 }
 
 // tile is a figure to be read at arm's length: a label, the figure, words beside
-// it and a line below. The figure is as large as the tile allows.
+// it and one line below, or two. The figure is as large as the tile allows.
 func (f *flow) tile(box page.BoxID, r page.Rect, name, figure, beside, under string) {
-	f.p.Write(box, r.X, r.Y+3.7, r.W, page.Left, label.At(9), name)
-	f.p.Write(box, r.X, r.Bottom()-1.4, r.W, page.Left, body, under)
-	top, room := r.Y+4.6, r.H-4.6-4.3
+	named, head, foot := label.At(9), 4.6, 4.3
+	if r.H < 14 {
+		named, head, foot = label, 3.5, 3.6
+	}
+	f.p.Write(box, r.X, r.Y+head-0.9, r.W, page.Left, named, name)
+	style, lines := body, []string{under}
+	if got, _ := page.Fit(body, under, r.W); got.Size < 8.5 {
+		style = small
+		lines = page.Wrap(small, under, r.W, 2)
+		foot += small.Leading() * float64(len(lines)-1)
+	}
+	f.p.Lines(box, r.X, r.Bottom()-1-style.Leading()*float64(len(lines)-1), r.W, style, lines)
+	top, room := r.Y+head, r.H-head-foot
 	s := page.Style{Face: page.Bold, Size: min(30, room/(1.12*page.MMPerPoint))}
 	base := top + room/2 + (s.Ascent()-s.Descent())/2
 	w := r.W

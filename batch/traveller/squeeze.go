@@ -1,0 +1,56 @@
+package traveller
+
+import "seamtally/batch/traveller/setup"
+
+// squeeze is how much a sheet gives up so that it stays one sheet: a tight one
+// leaves out what can be done without, a squeezed one also sets its rows closer.
+type squeeze int
+
+const (
+	roomy squeeze = iota
+	tight
+	squeezed
+)
+
+func (q squeeze) tight() bool { return q >= tight }
+
+// picture is the least height of the picture row: as it reads at arm's length, and
+// a little below it rather than on to another page.
+func (q squeeze) picture() float64 { return [...]float64{57, 48, 43}[q] }
+
+// title is the height of the marks and the procedure.
+func (q squeeze) title() float64 { return [...]float64{18, 18, 17}[q] }
+
+// passRow is the height of a row of the table of passes.
+func (q squeeze) passRow() float64 { return [...]float64{5.4, 5.4, 4.7}[q] }
+
+// signRow is the height of a line to be signed.
+func (q squeeze) signRow() float64 { return [...]float64{8.5, 8.5, 7.6}[q] }
+
+// squeezeFor returns the least squeeze with which a set-up has room on one sheet, and
+// the rows of sign-off that it then holds: all of them. One that needs more sheets
+// anyway is only tight and holds a few.
+func (f *flow) squeezeFor(s setup.Setup) (squeeze, int) {
+	try := *f
+	try.signed = len(signLines(s.Plans))
+	for _, try.squeeze = range []squeeze{roomy, tight, squeezed} {
+		if try.leadHeight(s)+try.squeeze.picture()+try.restHeight(s) <= try.room() {
+			return try.squeeze, try.signed
+		}
+	}
+	return tight, fewSigned
+}
+
+// leadHeight is the height of what stands above the picture.
+func (f *flow) leadHeight(s setup.Setup) float64 {
+	p := s.Pattern()
+	h := f.squeeze.title()
+	if p.Preheat != nil {
+		h += preheatHeight
+	}
+	if !p.Settings {
+		return h + f.noSettingsHeight(p)
+	}
+	n := min(len(settings(p)), mostDials)
+	return h + stationHeight + 6 + f.dialRowHeight(n)*float64(n) + 3
+}
