@@ -4,7 +4,9 @@ import (
 	"encoding/csv"
 	"errors"
 	"os"
+	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -152,4 +154,72 @@ func TestMadeWorkbooks(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestSecondReaderCountsTheSameCells compares, sheet by sheet, how many cells of the
+// strangers' workbooks are not empty with what another reader counts. Every sheet
+// that differs is named in differing with the reason.
+func TestSecondReaderCountsTheSameCells(t *testing.T) {
+	files, _ := filepath.Glob(filepath.Join(strangers(t), "xlsx", "*"))
+	ours, read := map[string]int{}, []string{"testdata/count_cells.py"}
+	for _, path := range files {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		src, _, err := Read(path, data)
+		if err != nil || src.Format == CSV {
+			continue
+		}
+		read = append(read, path)
+		for _, s := range src.Sheets {
+			ours[path+"\t"+strings.ReplaceAll(s.Name, "\n", " ")] = filled(s)
+		}
+	}
+	cmd := exec.Command("/usr/bin/python3", read...)
+	said, err := cmd.Output()
+	if err != nil {
+		if os.Getenv("SEAMTALLY_NEED_ALL") != "" {
+			t.Fatal(err)
+		}
+		t.Skip("python3-openpyxl is not installed")
+	}
+	same, other := 0, 0
+	for line := range strings.Lines(string(said)) {
+		line = strings.TrimSuffix(line, "\n")
+		at := strings.LastIndexByte(line, '\t')
+		name := filepath.Base(line[:strings.IndexByte(line, '\t')])
+		n, known := ours[line[:at]]
+		theirs, _ := strconv.Atoi(line[at+1:])
+		if why := differing[name]; known && n == theirs {
+			same++
+			if why != "" {
+				t.Errorf("%s is the same now, and was not: %s", name, why)
+			}
+		} else if other++; why == "" {
+			t.Errorf("%s: %d cells here (known %v), %d there", name, n, known, theirs)
+		}
+	}
+	t.Logf("%d sheets of %d files: the same in %d, other in %d", same+other, len(read)-1, same, other)
+	if same < 100 {
+		t.Error("hardly any sheet was compared")
+	}
+}
+
+// differing names the sheets in which this reader and the other count otherwise, and why.
+var differing = map[string]string{
+	".Assets__assets__TestDataStorage__v2FxTestFiles__spreadsheet__O12_templates__WeeklyMealPlanner_TP10193251.xltx": "A3 holds one blank, which is nothing here",
+}
+
+// filled counts the cells of a sheet that are not empty.
+func filled(s Sheet) int {
+	n := 0
+	for _, r := range s.Rows {
+		for _, c := range r.Cells {
+			if c.Kind != Blank {
+				n++
+			}
+		}
+	}
+	return n
 }

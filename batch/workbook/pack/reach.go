@@ -10,10 +10,10 @@ import (
 func (u *User) measureRest(s *Shape) error {
 	tail, err := pieces(s.tail, 2)
 	if err != nil {
-		return strange("the end of the sheet's XML is damaged: %v", err)
+		return strange("the end of the sheet is damaged: %s", plainly(err))
 	}
 	if _, err := pieces(s.head, 0); err != nil {
-		return strange("the beginning of the sheet's XML is damaged: %v", err)
+		return strange("the beginning of the sheet is damaged: %s", plainly(err))
 	}
 	for _, p := range tail {
 		switch p.name {

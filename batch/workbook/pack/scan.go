@@ -21,7 +21,7 @@ func newWindow(r io.Reader) *window { return &window{r: r, buf: make([]byte, 1<<
 // maxPiece bounds a head, a row or a tail.
 const maxPiece = 256 << 20
 
-var errCut = errors.New("the sheet's XML ends too early")
+var errCut = errors.New("its text ends too early")
 
 func (w *window) fill() error {
 	if w.eof {
@@ -130,7 +130,7 @@ func (w *window) endOfBang(from int) (int, error) {
 	case bytes.HasPrefix(text, []byte("<![CDATA[")):
 		return w.endOf(from+9, "]]>")
 	}
-	return 0, errors.New("a declaration stands in the sheet's XML")
+	return 0, errors.New("a declaration stands in it")
 }
 
 // endOfTag finds the end of a start tag; a > inside a quoted value does not end it.
@@ -150,7 +150,7 @@ func (w *window) endOfTag(i int) (int, error) {
 		case c == '>':
 			return i + 1, nil
 		case c == '<':
-			return 0, errors.New("a tag stands inside a tag of the sheet's XML")
+			return 0, errors.New("a tag stands inside a tag")
 		}
 	}
 }

@@ -50,7 +50,7 @@ func (u *User) measure() (Shape, error) {
 		}
 	})
 	if err != nil {
-		return s, strange("the sheet's XML cannot be followed: %v", err)
+		return s, strange("the sheet cannot be added to: %s", plainly(err))
 	}
 	return s, u.measureRest(&s)
 }
@@ -116,7 +116,7 @@ func checkHead(head []byte) error {
 	if i := bytes.Index(head, []byte("?>")); bytes.HasPrefix(head, []byte("<?xml")) && i > 0 {
 		code := strings.ToLower(string(attrText(append([]byte("<?xml "), head[5:i+2]...), "encoding")))
 		if code != "" && code != "utf-8" && code != "us-ascii" && code != "ascii" {
-			return strange("the sheet's XML is written in %s", code)
+			return strange("it is written in %s", code)
 		}
 	}
 	return nil

@@ -175,7 +175,7 @@ func editTail(tail []byte, prefix, rules string, printsItself bool) ([]byte, err
 	}
 	end := bytes.LastIndex(tail, []byte("</"+prefix+"worksheet"))
 	if end < 0 {
-		return nil, &Strange{Why: "the sheet's XML does not end"}
+		return nil, &Strange{Why: "the sheet does not end"}
 	}
 	place := func(later []string) int {
 		at := end

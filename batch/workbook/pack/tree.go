@@ -203,3 +203,12 @@ func escape(s string) string {
 	_ = xml.EscapeText(&b, []byte(s))
 	return b.String()
 }
+
+// plainly words why a part cannot be read without the words of the library that read it.
+func plainly(err error) string {
+	var bad *xml.SyntaxError
+	if errors.As(err, &bad) {
+		return fmt.Sprintf("what stands in line %d of it is not in order", bad.Line)
+	}
+	return err.Error()
+}

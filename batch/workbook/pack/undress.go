@@ -261,7 +261,7 @@ func (un *undress) sheet() ([]byte, error) {
 		un.row(&rows, r)
 	})
 	if err != nil {
-		return nil, strange("the sheet's XML cannot be followed: %v", err)
+		return nil, strange("the sheet cannot be added to: %s", plainly(err))
 	}
 	head, err := un.head(s.head)
 	if err != nil {

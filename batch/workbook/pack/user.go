@@ -132,11 +132,11 @@ func (u *User) open(name string) (*part, error) {
 	}
 	data, err := readSome(f, maxSmall)
 	if err != nil {
-		return nil, strange("the part %q cannot be read: %v", f.Name, err)
+		return nil, strange("the part %q cannot be unpacked or is too large", f.Name)
 	}
 	root, err := parse(data)
 	if err != nil {
-		return nil, strange("the part %q is damaged: %v", f.Name, err)
+		return nil, strange("the part %q is damaged: %s", f.Name, plainly(err))
 	}
 	return &part{file: f, data: data, root: root}, nil
 }
