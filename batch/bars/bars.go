@@ -100,3 +100,13 @@ func compare(a, b units.MM) int {
 	}
 	return 0
 }
+
+// Least returns what no plan for the pieces that fit can beat: the number of bars
+// and the length bought, by BARS-2 alone. It is quick for lists of any length.
+func Least(pieces []units.MM, stock Stock) (bars int, bought units.MM) {
+	j := newJob(pieces, stock)
+	if len(j.items) == 0 {
+		return 0, 0
+	}
+	return j.bounds(0)
+}

@@ -85,6 +85,7 @@ type Group struct {
 	Bars              int
 	LowerBound        int // proven: no plan needs fewer bars
 	Bought, Waste     units.MM
+	LeastBought       units.MM // proven: no plan buys less length
 	BoughtKg          units.Kg
 	PricePerKg        units.Money
 	Cost              units.Money
@@ -125,4 +126,5 @@ type Totals struct {
 	Bars, LowerBound int
 	BoughtKg         units.Kg    // bars and plates
 	Cost             units.Money // of the material, apart from the welding price
+	Unpriced         []string    // materials without a price, not in Cost
 }

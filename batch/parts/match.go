@@ -17,26 +17,27 @@ type touch struct {
 	second bool
 }
 
-// Match compares the joints with the cut list and starts the book of what follows.
-// What it finds about a joint is added to the checks of its plan; what it finds
-// about a part stands in the part's result and among the problems returned.
-func Match(l *List, plans []plan.Plan, set *tables.Set) (*Book, []finding.Problem) {
+// newMatcher prepares the comparison of the joints with the cut list.
+func newMatcher(l *List, plans []plan.Plan, set *tables.Set) *matcher {
 	b := &Book{List: *l, Results: make([]Result, len(l.Parts))}
-	m := &matcher{book: b, index: NewIndex(l), plans: plans, rules: map[string]*tables.CheckRule{}, touches: make([][]touch, len(l.Parts)), named: map[string]bool{}}
+	m := &matcher{book: b, index: NewIndex(l), plans: plans, set: set, rules: map[string]*tables.CheckRule{}, touches: make([][]touch, len(l.Parts)), named: map[string]bool{}}
 	for i := range set.CheckRules {
 		if r := &set.CheckRules[i]; m.rules[r.Code] == nil {
 			m.rules[r.Code] = r
 		}
 	}
-	m.set = set
-	for i := range plans {
+	return m
+}
+
+// match compares the two lists.
+func (m *matcher) match() {
+	for i := range m.plans {
 		m.joint(i)
 	}
-	if len(plans) > 0 {
+	if len(m.plans) > 0 {
 		m.untouched()
 		m.quantities()
 	}
-	return b, m.problems
 }
 
 type matcher struct {

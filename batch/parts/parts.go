@@ -4,7 +4,8 @@
 //
 // The order to read: parts.go (what a cut list says), book.go (what follows from
 // it), read.go and fields.go (cells to parts), lend.go (what a joint takes from
-// its parts), match.go (the two lists compared), work.go, edges.go and buy.go.
+// its parts), match.go (the two lists compared), work.go (mass and sums), edges.go and
+// shrink.go (what the joints ask of the parts), buy.go (bars, plates and money).
 package parts
 
 import (
