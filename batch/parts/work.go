@@ -185,7 +185,7 @@ func perTonne(weld, mass units.Kg) float64 {
 	if weld <= 0 || mass <= 0 {
 		return 0
 	}
-	return round(1000*float64(weld)/float64(mass), sizeDecimals)
+	return round(1000*float64(weld)/float64(mass), 3)
 }
 
 // totals sums what the parts and the purchases hold.

@@ -1,0 +1,122 @@
+package parts
+
+import (
+	"strings"
+	"testing"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/plan"
+)
+
+// scene is a rule of two lists with lists that break it and lists that do not.
+type scene struct {
+	code, says string // says stands in the text
+	cut        string // rows of the cut list; "": two plates
+	yes, no    []joint.Joint
+	noCut      string // cut list of no; "": the same
+	onJoint    bool   // told with the joint, else with the part
+}
+
+const twoPlates = "A,PL 10x200,S235,500,4\nB,PL 12x150,S235,500,4\n"
+
+func scenes() []scene {
+	both := []joint.Joint{fillet("W1", "A", "B", 4, 400)}
+	return []scene{
+		{code: "part-missing", says: "nearest mark is A1", cut: "A1,PL 10x200,S235,500,4\nB,PL 12x150,S235,500,4\n", yes: []joint.Joint{fillet("W1", "A1x", "B", 4, 400), fillet("W2", "A1", "B", 4, 400)}, no: []joint.Joint{fillet("W1", "a1", "B", 4, 400)}, onJoint: true},
+		{code: "part-missing", says: "which no part of the cut list has", yes: []joint.Joint{fillet("W1", "IPE 200", "B", 4, 400), fillet("W2", "A", "B", 4, 400)}, no: both, onJoint: true},
+		{code: "part-quantity", says: "the joint stands 5 times, but A is cut 4 times", yes: []joint.Joint{fillet("W1", "A", "B", 5, 400)}, no: both, onJoint: true},
+		{code: "part-quantity", says: "A is cut 4 times, but the joints that have it first stand 5 times", yes: []joint.Joint{fillet("W1", "A", "B", 5, 400)}, no: []joint.Joint{fillet("W1", "A", "B", 8, 400)}},
+		{code: "part-quantity", says: "B is cut 12 times, but joints stand on it only 4 times", cut: "A,PL 10x200,S235,500,4\nB,PL 12x150,S235,500,12\n", yes: both, no: both, noCut: twoPlates},
+		{code: "part-unused", says: "no joint touches C (L 50x50x5)", cut: twoPlates + "C,L 50x50x5,S235,700,2\n", yes: both, no: both, noCut: twoPlates},
+		{code: "part-ambiguous", says: "which 2 parts of the cut list have", cut: twoPlates + "C,L 50x50x5,S235,700,2\nD,L 50x50x5,S235,900,2\n", yes: append([]joint.Joint{fillet("W2", "L 50x50x5", "B", 2, 50)}, both...),
+			no: append([]joint.Joint{fillet("W2", "C", "B", 2, 50), fillet("W3", "D", "B", 2, 50)}, both...), onJoint: true},
+		{code: "part-too-long", says: "the shop buys bars of 6000 mm at most", cut: twoPlates + "C,L 50x50x5,S235,6500,4\n", yes: []joint.Joint{fillet("W1", "A", "B", 4, 400), fillet("W2", "A", "C", 4, 50)},
+			no: []joint.Joint{fillet("W1", "A", "B", 4, 400), fillet("W2", "A", "C", 4, 50)}, noCut: twoPlates + "C,L 50x50x5,S235,5500,4\n"},
+	}
+}
+
+// spoken returns the checks of a code about the joints, or about the parts.
+func spoken(t *testing.T, s *scene, cut string, joints []joint.Joint) []finding.Check {
+	t.Helper()
+	if cut == "" {
+		cut = twoPlates
+	}
+	b, plans, problems := worked(t, "part,section,material,length,qty\n"+cut, append([]joint.Joint(nil), joints...)...)
+	var out []finding.Check
+	if s.onJoint {
+		for _, p := range plans {
+			out = append(out, ofCode(p, s.code)...)
+		}
+		return out
+	}
+	for i := range b.Results {
+		for _, c := range b.Results[i].Checks {
+			if c.Code == s.code {
+				out = append(out, c)
+				told(t, problems, c, b.List.Parts[i].Place.Row)
+			}
+		}
+	}
+	return out
+}
+
+func ofCode(p plan.Plan, code string) []finding.Check {
+	var out []finding.Check
+	for _, c := range p.Checks {
+		if c.Code == code {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// told makes sure that a check about a part stands among the problems with its place.
+func told(t *testing.T, problems []finding.Problem, c finding.Check, row int) {
+	t.Helper()
+	for _, p := range problems {
+		if p.Code == c.Code && p.Place.Row == row && p.Place.Col > 0 && p.Place.File != "" && p.Hint != "" && p.Text == c.Text {
+			return
+		}
+	}
+	t.Errorf("%s of row %d is not among the problems: %+v", c.Code, row, problems)
+}
+
+// Every rule that compares the two lists speaks where it is broken, with what to do
+// and what it rests on, and is silent where it is kept.
+func TestEveryRuleOfTwoLists(t *testing.T) {
+	for _, s := range scenes() {
+		found := false
+		for _, c := range spoken(t, &s, s.cut, s.yes) {
+			if c.Rule == "" || c.Do == "" || c.Basis == "" {
+				t.Errorf("%s lacks rule, basis or what to do: %+v", s.code, c)
+			}
+			found = found || strings.Contains(c.Text, s.says)
+		}
+		if !found {
+			t.Errorf("%s does not say %q: %+v", s.code, s.says, spoken(t, &s, s.cut, s.yes))
+		}
+		cut := s.noCut
+		if cut == "" {
+			cut = s.cut
+		}
+		if still := spoken(t, &s, cut, s.no); len(still) != 0 {
+			t.Errorf("%s speaks where nothing is wrong: %+v", s.code, still)
+		}
+	}
+}
+
+// The rules of the table that speak of parts all stand above; those of thickness and
+// grade are the planner's.
+func TestEveryPartRuleHasAScene(t *testing.T) {
+	set, _ := world(t)
+	shown := map[string]bool{"part-thickness": true, "part-grade": true}
+	for _, s := range scenes() {
+		shown[s.code] = true
+	}
+	for _, r := range set.CheckRules {
+		if strings.HasPrefix(r.Code, "part-") && !shown[r.Code] {
+			t.Errorf("%s has no scene", r.Code)
+		}
+	}
+}
