@@ -86,7 +86,7 @@ func TestFormulas(t *testing.T) {
 func formulas(t *testing.T) []formula {
 	t.Helper()
 	var all []formula
-	for _, dir := range []string{"weld", "rates", "price", "settle", "section", "bars", "plan"} {
+	for _, dir := range []string{"weld", "rates", "price", "settle", "section", "bars", "parts", "plan"} {
 		files, _ := filepath.Glob(filepath.Join(dir, "*.go"))
 		for _, path := range files {
 			if strings.HasSuffix(path, "_test.go") {
