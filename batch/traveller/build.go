@@ -5,6 +5,7 @@ package traveller
 
 import (
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -41,23 +42,28 @@ func Model(job *price.Job, opt Options) (*page.Document, error) {
 	}
 	b := newBuilder(job, opt, words)
 	assemblies := setup.Group(job)
-	if len(assemblies) == 0 {
+	papers := wrap.Of(job)
+	if len(assemblies) == 0 && (b.sawSheets() == 0 || len(job.List.Columns) > 0) {
 		b.nothing()
 	}
 	if len(assemblies) > 1 {
-		b.index(assemblies)
+		b.index(assemblies, len(papers))
 	}
 	b.assemblies(assemblies)
-	b.wraps(wrap.Of(job))
-	b.fillIndex()
+	before := len(b.doc.Pages)
+	b.wraps(papers)
+	b.refs.entry(b.doc.Pages[before:])
+	b.refs.fill(b.doc.Pages)
 	b.numberPages()
 	return b.doc, nil
 }
 
 // assemblies lays the assemblies out side by side, each on pages of its own, and
-// puts the pages together in the order of the list.
+// puts the pages together in the order of the list. What is sawn first comes
+// before: behind the cover of a single assembly, else before all of them.
 func (b *builder) assemblies(all []setup.Assembly) {
 	parts := make([]page.Document, len(all))
+	covers := make([]int, len(all))
 	var wait sync.WaitGroup
 	free := make(chan struct{}, runtime.GOMAXPROCS(0))
 	for i := range all {
@@ -66,14 +72,27 @@ func (b *builder) assemblies(all []setup.Assembly) {
 			defer func() { <-free }()
 			own := *b
 			own.doc = &parts[i]
-			own.assembly(&all[i])
+			own.cover(&all[i])
+			covers[i] = len(parts[i].Pages)
+			own.sheets(&all[i])
 		})
 	}
 	wait.Wait()
+	level := 0
+	if len(all) == 1 {
+		level = 1
+	}
+	saw := b.cuts(level)
+	if len(all) == 1 {
+		parts[0].Pages = slices.Insert(parts[0].Pages, covers[0], saw...)
+	} else {
+		b.doc.Pages = append(b.doc.Pages, saw...)
+	}
 	for i := range parts {
-		b.firstPages = append(b.firstPages, len(b.doc.Pages)+1)
+		b.refs.entry(parts[i].Pages)
 		b.doc.Pages = append(b.doc.Pages, parts[i].Pages...)
 	}
+	b.refs.entry(saw)
 }
 
 // builder carries what every page needs.
@@ -90,9 +109,7 @@ type builder struct {
 	width     float64 // of the printed area
 	top, foot float64 // first and last y of a page's body
 
-	indexRows  []placed // of the index, one for each assembly
-	firstPages []int    // of each assembly
-
+	refs *refs // what names the page of something
 }
 
 const (
@@ -109,9 +126,11 @@ func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
 	b.pen = picture.Pen{Words: words, Show: b.show, AWS: job.Opts.Symbols == "aws"}
 	b.left, b.width = marginLeft, w-marginLeft-marginRight
 	b.top, b.foot = marginEdge+headHeight+3, h-marginEdge-footHeight-1
+	b.refs = newRefs()
 	b.name = opt.Job
 	if b.name == "" {
-		b.name = stem(job.List.File)
+		file, _ := b.source(nil)
+		b.name = stem(file)
 	}
 	b.doc = &page.Document{
 		Title:   page.Clean(words.Say("title", b.name)),
@@ -206,26 +225,27 @@ func dash(s string) string {
 	return s
 }
 
-// fillIndex writes the page numbers into the index, once they are known.
-func (b *builder) fillIndex() {
-	for i, row := range b.indexRows {
-		c := row.cells[len(row.cells)-1]
-		row.p.Write(row.box, c.X+0.8, c.Y+c.H/2+strong.Ascent()/2-0.3, c.W-1.6, page.Right, strong, strconv.Itoa(b.firstPages[i]))
-	}
-}
-
 // numberPages writes the footer of every page.
 func (b *builder) numberPages() {
-	hash := hashPrefix(b.job.List.SHA256)
 	for i, p := range b.doc.Pages {
 		r := page.Rect{X: b.left, Y: p.H - marginEdge - footHeight, W: p.W - marginLeft - marginRight, H: footHeight}
 		box := p.Box("footer", r)
+		file, hash := b.source(p)
 		p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.3, 0)
 		p.Write(box, r.X, r.Y+4.2, r.W-32, page.Left, small,
-			b.say("foot.from", dash(hash), dash(b.job.List.File), dash(b.job.Version), dash(b.job.TablesEdition)))
+			b.say("foot.from", dash(hash), dash(file), dash(b.job.Version), dash(b.job.TablesEdition)))
 		p.Write(box, r.Right()-30, r.Y+4.2, 30, page.Right, small.At(9),
 			b.say("foot.page", strconv.Itoa(i+1), strconv.Itoa(len(b.doc.Pages))))
 	}
+}
+
+// source returns the list that a page was made from, and the start of its hash.
+func (b *builder) source(p *page.Page) (file, hash string) {
+	file, hash = b.job.List.File, b.job.List.SHA256
+	if l := b.job.Parts; l != nil && l.List.File != "" && (b.refs.cuts[p] || file == "") {
+		file, hash = l.List.File, l.List.SHA256
+	}
+	return file, hashPrefix(hash)
 }
 
 // nothing makes the one page of a list in which no row could be worked.

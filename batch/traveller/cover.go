@@ -40,15 +40,23 @@ func (b *builder) assemblyName(a *setup.Assembly) string {
 
 // totals is one line of large figures.
 func (f *flow) totals(a *setup.Assembly) {
-	r, box := f.take("totals", 19)
-	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: 16}
-	cells := in.Columns(0, 1, 1, 1, 1, 1, 1)
-	for i, e := range [][2]string{
+	f.figures("totals", [][2]string{
 		{"total.joints", strconv.Itoa(len(a.Plans))}, {"total.copies", strconv.Itoa(a.Copies)},
 		{"total.seam", f.show.Seam(a.Seam).String()}, {"total.metal", f.show.Mass(a.WeldMetal).String()},
 		{"total.arc", hours(a.Arc)}, {"total.labour", hours(a.Labour)},
-	} {
-		c := cells[i]
+	})
+}
+
+// figures is a frame of large figures under their names.
+func (f *flow) figures(name string, entries [][2]string) {
+	r, box := f.take(name, 19)
+	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: 16}
+	parts := make([]float64, len(entries))
+	for i := range parts {
+		parts[i] = 1
+	}
+	for i, c := range in.Columns(0, parts...) {
+		e := entries[i]
 		f.p.Write(box, c.X+1.5, c.Y+4.5, c.W-2, page.Left, label.At(9), f.say(e[0]))
 		f.p.Write(box, c.X+1.5, c.Y+12.5, c.W-2, page.Left, page.Style{Face: page.Bold, Size: 16}, e[1])
 		if i > 0 {
@@ -282,25 +290,3 @@ func (f *flow) sizeText(p *plan.Plan) string {
 
 // joinWords puts two words side by side, the second only if there is one.
 func joinWords(a, b string) string { return strings.TrimSpace(a + " " + b) }
-
-// index lists the assemblies of a job with their pages.
-func (b *builder) index(all []setup.Assembly) {
-	f := b.flow(head{sheet: b.say("head.index")})
-	f.p.Mark(0, b.say("head.index"))
-	r, box := f.take("index title", 14)
-	f.p.Write(box, r.X, r.Y+9, r.W, page.Left, page.Style{Face: page.Bold, Size: 26}, b.name)
-	t := table{name: "index", height: 9, columns: []column{
-		{"index.assembly", 52, page.Left}, {"index.drawing", 48, page.Left}, {"index.joints", 15, page.Right},
-		{"index.seam", 22, page.Right}, {"index.labour", 20, page.Right}, {"index.sheets", 14, page.Right}, {"index.page", 14, page.Right},
-	}}
-	var rows [][]cell
-	for i := range all {
-		a := &all[i]
-		rows = append(rows, []cell{
-			{text: b.assemblyName(a), bold: true}, {text: dash(strings.Join(a.Drawings, ", "))},
-			{text: strconv.Itoa(len(a.Plans))}, {text: b.show.Seam(a.Seam).String()}, {text: hours(a.Labour)},
-			{text: strconv.Itoa(len(a.Setups()))},
-		})
-	}
-	b.indexRows = f.rows(t, rows)
-}

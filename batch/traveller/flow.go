@@ -184,9 +184,8 @@ func (f *flow) cell(box page.BoxID, c page.Rect, a page.Align, v cell) {
 	f.p.Write(box, c.X+0.8, middle+3.2, c.W-1.6, a, small, v.under)
 }
 
-// assembly lays out the cover, the joint table and the sheets of one assembly.
-func (b *builder) assembly(a *setup.Assembly) {
-	b.cover(a)
+// sheets lays out the sheets of one assembly.
+func (b *builder) sheets(a *setup.Assembly) {
 	setups := a.Setups()
 	for _, s := range setups {
 		b.sheet(a, s, len(setups))

@@ -110,7 +110,7 @@ func (b Pen) Bar(p *page.Page, box page.BoxID, x, y float64, pat *Pattern, l Lay
 		}
 	}
 	b.rest(p, box, page.Rect{X: at, Y: y, W: x + float64(pat.Stock)*b.Scale - at, H: BarHeight}, pat.Rest)
-	p.Frame(box, page.Rect{X: x, Y: y, W: float64(pat.Stock) * b.Scale, H: BarHeight}, 0.15, page.None)
+	p.Draw(box, page.Shape{Name: "stock", Points: corners(page.Rect{X: x, Y: y, W: float64(pat.Stock) * b.Scale, H: BarHeight}), Closed: true, Line: 0.15, Fill: page.None})
 }
 
 // piece draws the outline of a piece. Ends are told apart by their shape alone: a
@@ -166,7 +166,7 @@ func (b Pen) rest(p *page.Page, box page.BoxID, r page.Rect, rest units.MM) {
 		return
 	}
 	p.Frame(box, r, 0, restFill)
-	text := page.Clean(b.Words.Say("saw.rest") + " " + b.Show.Size(rest).Num)
+	text := page.Clean(b.Words.Say("saw.rest") + " " + b.Show.AtMost(rest).Num)
 	w := sizeType.Width(text)
 	free := 0.0
 	if w+1.6 <= r.W {
@@ -196,6 +196,10 @@ func (b Pen) Legend(pat *Pattern, w float64) []string {
 	for _, r := range pat.Runs {
 		add(b.label(r))
 	}
-	add(b.Words.Say("saw.rest") + " " + b.Show.Size(pat.Rest).Num)
+	add(b.Words.Say("saw.rest") + " " + b.Show.AtMost(pat.Rest).Num)
 	return append(lines, line)
+}
+
+func corners(r page.Rect) []page.Point {
+	return []page.Point{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}}
 }

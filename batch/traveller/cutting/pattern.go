@@ -93,10 +93,3 @@ func (p *Pattern) key() string {
 	}
 	return b.String()
 }
-
-// List returns the distinct pieces with their numbers, by mark and length.
-func (s *Section) List() []Run {
-	pieces := slices.Clone(s.Pieces)
-	slices.SortStableFunc(pieces, func(a, b Piece) int { return cmp.Or(strings.Compare(a.Mark, b.Mark), before(a, b)) })
-	return runs(pieces)
-}

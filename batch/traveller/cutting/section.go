@@ -6,7 +6,13 @@
 // alike), draw.go (a bar on paper), book.go (from the worked cut list).
 package cutting
 
-import "seamtally/batch/units"
+import (
+	"cmp"
+	"slices"
+
+	"seamtally/batch/parts"
+	"seamtally/batch/units"
+)
 
 // EndKind is how an end of a piece is cut.
 type EndKind string
@@ -39,15 +45,37 @@ type Bar struct {
 	Pieces []int // indices into the section's pieces
 }
 
+// Row is a row of the table of pieces: a row of the cut list.
+type Row struct {
+	Mark, Assembly, Note string
+	Width, Length        units.MM // Width of a plate alone
+	Count                int
+	Ends                 [2]End
+	Shrink               *[2]units.MM // what the welds shorten the piece by; nil: nothing
+	Edges                []parts.Edge // to be bevelled
+	Each                 units.Kg     // mass of one piece; 0: not known
+}
+
 // Section is all pieces of one section and material and the bars they come from.
 type Section struct {
 	Name, Material string
 	Kerf, EndLoss  units.MM
 	Pieces         []Piece
 	Bars           []Bar
-	TooLong        []int // pieces that no bar holds
+	Rows           []Row // of the pieces that bars hold
+	TooLong        []Row // of those that no bar holds
 	LeastBars      int   // proven: no plan needs fewer; 0: not known
-	Shrink         bool  // the welds shorten some piece, and the lengths do not allow for it
+	BoughtKg       units.Kg
+}
+
+// Plate is all pieces of one thickness and material.
+type Plate struct {
+	Thickness      units.MM
+	Material       string
+	Rows           []Row
+	Pieces         int
+	Area           float64 // m²
+	Mass, BoughtKg units.Kg
 }
 
 // Sums are the figures of a section.
@@ -67,6 +95,27 @@ func (s *Section) Sums() Sums {
 		}
 	}
 	return sums
+}
+
+// Stocks are the bars to buy of each length, longest first.
+func (s *Section) Stocks() []Stock {
+	var out []Stock
+	for _, b := range s.Bars {
+		k := slices.IndexFunc(out, func(x Stock) bool { return x.Length == b.Stock })
+		if k < 0 {
+			k = len(out)
+			out = append(out, Stock{Length: b.Stock})
+		}
+		out[k].Count++
+	}
+	slices.SortFunc(out, func(a, b Stock) int { return cmp.Compare(b.Length, a.Length) })
+	return out
+}
+
+// Stock is bars of one length.
+type Stock struct {
+	Length units.MM
+	Count  int
 }
 
 // Longest returns the longest bar: the scale of all of them.

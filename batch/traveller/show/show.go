@@ -256,3 +256,44 @@ func Minutes(v units.Minute) Figure {
 	}
 	return Figure{Num(float64(v), 0), "min"}
 }
+
+// Stock prints the length of a bar as it is bought: whole millimetres, or feet
+// where they come out whole.
+func (s Figures) Stock(v units.MM) Figure {
+	if !s.US {
+		return Figure{Num(float64(v), 0), "mm"}
+	}
+	if feet := v.Inch() / 12; math.Abs(feet-math.Round(feet)) < 1e-3 {
+		return Figure{Num(feet, 0), "ft"}
+	}
+	return Figure{inches(v.Inch()), "in"}
+}
+
+// AtMost prints a length that may be less but not more: whole millimetres, or
+// sixteenths of an inch, rounded down.
+func (s Figures) AtMost(v units.MM) Figure {
+	if !s.US {
+		return Figure{Num(math.Floor(float64(v)+1e-9), 0), "mm"}
+	}
+	return Figure{inches(math.Floor(v.Inch()*16+1e-9) / 16), "in"}
+}
+
+// Load prints the mass of what is carried: to a tenth below a hundred.
+func (s Figures) Load(v units.Kg) Figure {
+	n, unit := float64(v), "kg"
+	if s.US {
+		n, unit = n*lbPerKg, "lb"
+	}
+	if n >= 100 {
+		return Figure{Num(n, 0), unit}
+	}
+	return Figure{Fixed(n, 1), unit}
+}
+
+// Surface prints an area in m², or in square feet.
+func (s Figures) Surface(v float64) Figure {
+	if s.US {
+		return Figure{Fixed(v*1e6/(units.MMPerInch*units.MMPerInch*144), 1), "ft²"}
+	}
+	return Figure{Fixed(v, 2), "m²"}
+}

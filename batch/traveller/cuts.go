@@ -1,0 +1,175 @@
+package traveller
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"seamtally/batch/traveller/cutting"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/show"
+	"seamtally/batch/units"
+)
+
+// cuts are the cutting pages of a job being laid out.
+type cuts struct {
+	*builder
+	level    int // of the bookmark that holds them all
+	sections []cutting.Section
+	plates   []cutting.Plate
+	sheets   int
+	done     int
+	firsts   []*page.Page // of each sheet
+}
+
+// cuts lays out the cutting pages in a document of their own: what to buy, then a
+// sheet for each section and one for the plates.
+func (b *builder) cuts(level int) []*page.Page {
+	own := *b
+	own.doc = &page.Document{}
+	c := &cuts{builder: &own, level: level}
+	c.sections, c.plates = cutting.Of(b.job.Parts)
+	if c.sheets = b.sawSheets(); c.sheets == 0 {
+		return nil
+	}
+	var rows []placed
+	if c.sheets > 1 {
+		rows = c.overview()
+	}
+	for i := range c.sections {
+		c.section(&c.sections[i])
+	}
+	if len(c.plates) > 0 {
+		c.platePages()
+	}
+	for i, row := range rows {
+		b.refs.add(row, 5, c.firsts[min(i, len(c.firsts)-1)])
+	}
+	for _, p := range own.doc.Pages {
+		b.refs.cuts[p] = true
+	}
+	return own.doc.Pages
+}
+
+// sawSheets returns how many cutting sheets there are: one for each section, and
+// one for all plates.
+func (b *builder) sawSheets() int {
+	book := b.job.Parts
+	if book == nil {
+		return 0
+	}
+	return len(book.Groups) + min(len(book.Plates), 1)
+}
+
+// sheet starts the next sheet.
+func (c *cuts) sheet(rows []cutting.Row) *flow {
+	c.done++
+	var names []string
+	for _, r := range rows {
+		if r.Assembly != "" && !slices.Contains(names, r.Assembly) {
+			names = append(names, r.Assembly)
+		}
+	}
+	f := c.flow(head{assembly: strings.Join(names, ", "), sheet: c.say("saw.head", strconv.Itoa(c.done), strconv.Itoa(c.sheets))})
+	if c.done == 1 && c.sheets == 1 {
+		f.p.Mark(c.level, c.say("saw.title"))
+	}
+	c.firsts = append(c.firsts, f.p)
+	return f
+}
+
+// overview lists what to buy, with the sheet on which it is cut.
+func (c *cuts) overview() []placed {
+	f := c.flow(head{sheet: c.say("saw.title")})
+	f.p.Mark(c.level, c.say("saw.title"))
+	f.heading(c.say("saw.overview"), "")
+	t := table{name: "buy", height: 9, columns: []column{
+		{"saw.what", 50, page.Left}, {"saw.material", 22, page.Left}, {"saw.buy", 50, page.Left}, {"saw.mass", 20, page.Right},
+		{"saw.waste", 15, page.Right}, {"index.page", 11, page.Right}, {"col.heat", 24, page.Left},
+	}}
+	var rows [][]cell
+	for i := range c.sections {
+		s := &c.sections[i]
+		rows = append(rows, []cell{{text: c.sectionName(s.Name), bold: true}, {text: dash(s.Material)}, {text: c.stocks(s)}, {text: c.load(s.BoughtKg)}, {text: waste(s.Sums())}})
+	}
+	for i := range c.plates {
+		p := &c.plates[i]
+		rows = append(rows, []cell{{text: c.say("saw.plate", c.show.Size(p.Thickness).String()), bold: true}, {text: dash(p.Material)}, {text: c.show.Surface(p.Area).String()}, {text: c.load(p.BoughtKg)}})
+	}
+	return f.rows(t, rows)
+}
+
+// heading is the large title of a sheet, with words at its right end.
+func (f *flow) heading(text, beside string) {
+	r, box := f.take("cutting title", 13)
+	f.p.Write(box, r.X, r.Y+9, r.W*0.66, page.Left, page.Style{Face: page.Bold, Size: 22}, text)
+	f.p.Write(box, r.X+r.W*0.68, r.Y+9, r.W*0.32, page.Right, title, beside)
+}
+
+// plainNames are the words for sections that are no names of a standard.
+var plainNames = map[string]string{"flat": "saw.flat", "round": "saw.round", "square": "saw.square"}
+
+// sectionName returns a designation in the language of the sheet.
+func (b *builder) sectionName(designation string) string {
+	word, size, ok := strings.Cut(designation, " ")
+	if key, plain := plainNames[word]; ok && plain {
+		return b.say(key, size)
+	}
+	return designation
+}
+
+// stocks says how many bars of which length: "4 × 6000 mm, 1 × 12000 mm".
+func (b *builder) stocks(s *cutting.Section) string {
+	var out []string
+	for _, k := range s.Stocks() {
+		out = append(out, strconv.Itoa(k.Count)+" × "+b.show.Stock(k.Length).String())
+	}
+	return dash(strings.Join(out, ", "))
+}
+
+// load prints a mass, or a dash where it is not known.
+func (b *builder) load(v units.Kg) string {
+	if v <= 0 {
+		return "–"
+	}
+	return b.show.Load(v).String()
+}
+
+func waste(s cutting.Sums) string {
+	if s.Bought <= 0 {
+		return "–"
+	}
+	return show.Fixed(100*float64(s.Waste/s.Bought), 1) + " %"
+}
+
+// section lays out the sheet of a section.
+func (c *cuts) section(s *cutting.Section) {
+	f := c.sheet(append(slices.Clone(s.Rows), s.TooLong...))
+	f.p.Mark(c.level+1, c.sectionName(s.Name)+" "+s.Material)
+	f.heading(c.sectionName(s.Name)+"  "+s.Material, c.stocks(s))
+	f.sawFacts(s)
+	if len(s.Bars) > 0 {
+		f.bars(s)
+	}
+	if len(s.Rows) > 0 {
+		f.pieces(c.say("saw.list"), "", s.Rows)
+	}
+	if len(s.TooLong) > 0 {
+		f.pieces(c.say("saw.long"), c.say("saw.longtext"), s.TooLong)
+	}
+}
+
+// sawFacts is one line of large figures.
+func (f *flow) sawFacts(s *cutting.Section) {
+	sums := s.Sums()
+	least := "–"
+	if s.LeastBars > 0 {
+		least = strconv.Itoa(s.LeastBars)
+	}
+	bought := f.show.Seam(units.Metre(sums.Bought / 1000)).String()
+	f.figures("saw facts", [][2]string{
+		{"saw.bars", strconv.Itoa(sums.Bars)}, {"saw.least", least}, {"saw.pieces", strconv.Itoa(sums.Pieces)},
+		{"saw.bought", bought}, {"saw.mass", f.load(s.BoughtKg)}, {"saw.waste", waste(sums)},
+		{"saw.kerf", f.show.Size(s.Kerf).Num + ", " + f.show.Size(s.EndLoss).String()},
+	})
+}

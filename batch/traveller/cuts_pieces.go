@@ -1,0 +1,160 @@
+package traveller
+
+import (
+	"strconv"
+	"strings"
+
+	"seamtally/batch/parts"
+	"seamtally/batch/traveller/cutting"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/show"
+	"seamtally/batch/units"
+)
+
+// pieces is the table of pieces, with a column to tick off.
+func (f *flow) pieces(heading, text string, rows []cutting.Row) {
+	t := table{name: "pieces", height: 8.5, columns: []column{
+		{"saw.mark", 33, page.Left}, {"saw.length", 25, page.Right}, {"saw.qty", 11, page.Right}, {"saw.ends", 55, page.Left},
+		{"saw.each", 19, page.Right}, {"index.assembly", 30, page.Left}, {"saw.cut", 11, page.Left}, {"col.checked", 14, page.Left},
+	}}
+	shrink := ""
+	for _, r := range rows {
+		if r.Shrink != nil {
+			shrink = f.say("saw.shrink")
+		}
+	}
+	f.tableOf(t, heading, []string{text, shrink}, f.pieceRows(rows))
+}
+
+// tableOf writes a table under its heading and sentences.
+func (f *flow) tableOf(t table, heading string, texts []string, rows [][]cell) {
+	var lines []string
+	s := small.At(8.5)
+	for _, text := range texts {
+		lines = append(lines, page.Wrap(s, text, f.width, 3)...)
+	}
+	h := float64(len(lines)) * s.Leading()
+	f.section(heading, tableHead+t.height+h+2)
+	if len(lines) > 0 {
+		r, box := f.take("words", h+1.5)
+		f.p.Lines(box, r.X, r.Y+2.6, r.W, s, lines)
+	}
+	f.rows(t, rows)
+	f.gap(3)
+}
+
+func (f *flow) pieceRows(rows []cutting.Row) [][]cell {
+	out := make([][]cell, len(rows))
+	for i, r := range rows {
+		length := cell{text: f.show.Size(r.Length).String(), bold: true}
+		if r.Shrink != nil {
+			length.under = "+ " + f.between(r.Shrink)
+		}
+		out[i] = []cell{
+			{text: r.Mark, bold: true}, length, {text: strconv.Itoa(r.Count), bold: true},
+			{text: f.ends(r.Ends), under: f.prep(r)}, {text: f.each(r)}, {text: r.Assembly},
+		}
+	}
+	return out
+}
+
+// between prints an allowance from its lowest to its highest.
+func (f *flow) between(r *[2]units.MM) string {
+	decimals, unit, low, high := 1, "mm", float64(r[0]), float64(r[1])
+	if f.show.US {
+		decimals, unit, low, high = 3, "in", r[0].Inch(), r[1].Inch()
+	}
+	a, b := show.Fixed(low, decimals), show.Fixed(high, decimals)
+	if a == b {
+		return a + " " + unit
+	}
+	return a + "–" + b + " " + unit
+}
+
+func (f *flow) each(r cutting.Row) string {
+	if r.Each <= 0 {
+		return ""
+	}
+	return f.show.Mass(r.Each).String()
+}
+
+// ends says how both ends are cut.
+func (f *flow) ends(e [2]cutting.End) string {
+	a, b := f.end(e[0]), f.end(e[1])
+	switch {
+	case a != b:
+		return a + ", " + b
+	case e[0].Kind == cutting.Square || e[0].Kind == cutting.Other:
+		return a
+	}
+	return f.say("saw.both", a)
+}
+
+func (f *flow) end(e cutting.End) string {
+	switch e.Kind {
+	case cutting.Mitre:
+		return f.say("saw.end.mitre", show.Num(float64(e.Angle), 1))
+	case cutting.Saddle:
+		text := f.say("saw.end.saddle", "Ø"+f.show.Size(e.On).Num)
+		if e.Angle > 0 && e.Angle != 90 {
+			text += ", " + show.Num(float64(e.Angle), 1) + "°"
+		}
+		return text
+	case cutting.Other:
+		return f.say("saw.end.other")
+	}
+	return f.say("saw.end.square")
+}
+
+// prep tells the edges to be bevelled and what the list notes.
+func (f *flow) prep(r cutting.Row) string {
+	var out []string
+	for _, e := range r.Edges {
+		out = append(out, f.bevel(e))
+	}
+	if r.Note != "" {
+		out = append(out, r.Note)
+	}
+	return strings.Join(out, "; ")
+}
+
+func (f *flow) bevel(e parts.Edge) string {
+	return f.say("saw.bevel", show.Num(float64(e.Angle), 1), f.show.Size(e.RootFace).String(), f.show.Seam(e.Metres).String())
+}
+
+// platePages lists the plates by thickness and material.
+func (c *cuts) platePages() {
+	var all []cutting.Row
+	for i := range c.plates {
+		all = append(all, c.plates[i].Rows...)
+	}
+	f := c.sheet(all)
+	f.p.Mark(c.level+1, c.say("saw.plates"))
+	f.heading(c.say("saw.plates"), "")
+	for i := range c.plates {
+		f.plate(&c.plates[i])
+	}
+}
+
+func (f *flow) plate(p *cutting.Plate) {
+	t := table{name: "plates", height: 8.5, columns: []column{
+		{"saw.mark", 33, page.Left}, {"saw.size", 42, page.Left}, {"saw.qty", 11, page.Right}, {"saw.prep", 44, page.Left},
+		{"saw.each", 19, page.Right}, {"index.assembly", 27, page.Left}, {"saw.cut", 11, page.Left}, {"col.checked", 14, page.Left},
+	}}
+	rows := make([][]cell, len(p.Rows))
+	for i, r := range p.Rows {
+		width := "–"
+		if r.Width > 0 {
+			width = f.show.Size(r.Width).Num
+		}
+		rows[i] = []cell{
+			{text: r.Mark, bold: true}, {text: width + " × " + f.show.Size(r.Length).String(), bold: true}, {text: strconv.Itoa(r.Count), bold: true},
+			{text: f.prep(r)}, {text: f.each(r)}, {text: r.Assembly},
+		}
+		if r.Shrink != nil {
+			rows[i][1].under = "+ " + f.between(r.Shrink)
+		}
+	}
+	sum := f.say("saw.platesum", strconv.Itoa(p.Pieces), f.show.Surface(p.Area).String(), f.load(p.Mass), f.load(p.BoughtKg))
+	f.tableOf(t, f.say("saw.plate", f.show.Size(p.Thickness).String())+"  "+p.Material, []string{sum}, rows)
+}
