@@ -88,11 +88,11 @@ func (b *builder) assemblies(all []setup.Assembly) {
 	} else {
 		b.doc.Pages = append(b.doc.Pages, saw...)
 	}
+	b.refs.entry(saw)
 	for i := range parts {
 		b.refs.entry(parts[i].Pages)
 		b.doc.Pages = append(b.doc.Pages, parts[i].Pages...)
 	}
-	b.refs.entry(saw)
 }
 
 // builder carries what every page needs.

@@ -58,7 +58,7 @@ func (f *flow) figures(name string, entries [][2]string) {
 	for i, c := range in.Columns(0, parts...) {
 		e := entries[i]
 		f.p.Write(box, c.X+1.5, c.Y+4.5, c.W-2, page.Left, label.At(9), f.say(e[0]))
-		f.p.Write(box, c.X+1.5, c.Y+12.5, c.W-2, page.Left, page.Style{Face: page.Bold, Size: 16}, e[1])
+		f.p.Write(box, c.X+1.5, c.Y+12.5, c.W-3, page.Left, page.Style{Face: page.Bold, Size: 16}, e[1])
 		if i > 0 {
 			f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), 0.25, 0)
 		}

@@ -88,15 +88,19 @@ func (c *cuts) overview() []placed {
 		{"saw.waste", 15, page.Right}, {"index.page", 11, page.Right}, {"col.heat", 24, page.Left},
 	}}
 	var rows [][]cell
+	var mass units.Kg
 	for i := range c.sections {
 		s := &c.sections[i]
+		mass += s.BoughtKg
 		rows = append(rows, []cell{{text: c.sectionName(s.Name), bold: true}, {text: dash(s.Material)}, {text: c.stocks(s)}, {text: c.load(s.BoughtKg)}, {text: waste(s.Sums())}})
 	}
 	for i := range c.plates {
 		p := &c.plates[i]
+		mass += p.BoughtKg
 		rows = append(rows, []cell{{text: c.say("saw.plate", c.show.Size(p.Thickness).String()), bold: true}, {text: dash(p.Material)}, {text: c.show.Surface(p.Area).String()}, {text: c.load(p.BoughtKg)}})
 	}
-	return f.rows(t, rows)
+	rows = append(rows, []cell{{text: c.say("saw.total"), bold: true}, {}, {}, {text: c.load(mass), bold: true}})
+	return f.rows(t, rows)[:len(rows)-1]
 }
 
 // heading is the large title of a sheet, with words at its right end.

@@ -106,6 +106,17 @@ func (f *flow) end(e cutting.End) string {
 	return f.say("saw.end.square")
 }
 
+// edges is the cell that tells what is done to a plate: the first thing, and the
+// rest below it.
+func (f *flow) edges(r cutting.Row) cell {
+	if len(r.Edges) == 0 {
+		return cell{text: r.Note}
+	}
+	first := f.bevel(r.Edges[0])
+	r.Edges = r.Edges[1:]
+	return cell{text: first, under: f.prep(r)}
+}
+
 // prep tells the edges to be bevelled and what the list notes.
 func (f *flow) prep(r cutting.Row) string {
 	var out []string
@@ -138,8 +149,8 @@ func (c *cuts) platePages() {
 
 func (f *flow) plate(p *cutting.Plate) {
 	t := table{name: "plates", height: 8.5, columns: []column{
-		{"saw.mark", 33, page.Left}, {"saw.size", 42, page.Left}, {"saw.qty", 11, page.Right}, {"saw.prep", 44, page.Left},
-		{"saw.each", 19, page.Right}, {"index.assembly", 27, page.Left}, {"saw.cut", 11, page.Left}, {"col.checked", 14, page.Left},
+		{"saw.mark", 30, page.Left}, {"saw.size", 37, page.Left}, {"saw.qty", 11, page.Right}, {"saw.prep", 55, page.Left},
+		{"saw.each", 18, page.Right}, {"index.assembly", 25, page.Left}, {"saw.cut", 11, page.Left}, {"col.checked", 14, page.Left},
 	}}
 	rows := make([][]cell, len(p.Rows))
 	for i, r := range p.Rows {
@@ -149,7 +160,7 @@ func (f *flow) plate(p *cutting.Plate) {
 		}
 		rows[i] = []cell{
 			{text: r.Mark, bold: true}, {text: width + " × " + f.show.Size(r.Length).String(), bold: true}, {text: strconv.Itoa(r.Count), bold: true},
-			{text: f.prep(r)}, {text: f.each(r)}, {text: r.Assembly},
+			f.edges(r), {text: f.each(r)}, {text: r.Assembly},
 		}
 		if r.Shrink != nil {
 			rows[i][1].under = "+ " + f.between(r.Shrink)

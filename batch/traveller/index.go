@@ -20,6 +20,9 @@ func (b *builder) index(all []setup.Assembly, templates int) {
 		{"index.seam", 22, page.Right}, {"index.labour", 20, page.Right}, {"index.sheets", 14, page.Right}, {"index.page", 14, page.Right},
 	}}
 	rows := [][]cell{}
+	if sheets := b.sawSheets(); sheets > 0 {
+		rows = append(rows, []cell{{text: b.say("saw.title"), bold: true}, {}, {}, {}, {}, {text: strconv.Itoa(sheets)}})
+	}
 	for i := range all {
 		a := &all[i]
 		rows = append(rows, []cell{
@@ -27,9 +30,6 @@ func (b *builder) index(all []setup.Assembly, templates int) {
 			{text: strconv.Itoa(len(a.Plans))}, {text: b.show.Seam(a.Seam).String()}, {text: hours(a.Labour)},
 			{text: strconv.Itoa(len(a.Setups()))},
 		})
-	}
-	if sheets := b.sawSheets(); sheets > 0 {
-		rows = append(rows, []cell{{text: b.say("saw.title"), bold: true}, {}, {}, {}, {}, {text: strconv.Itoa(sheets)}})
 	}
 	if templates > 0 {
 		rows = append(rows, []cell{{text: b.say("wrap.title"), bold: true}, {}, {}, {}, {}, {text: strconv.Itoa(templates)}})
@@ -39,7 +39,7 @@ func (b *builder) index(all []setup.Assembly, templates int) {
 
 // refs is what names the page of something, to be filled in when all pages stand.
 type refs struct {
-	index []placed // rows: one for each assembly, then cutting pages and templates
+	index []placed // rows: the cutting pages, one for each assembly, the templates
 	next  int      // row of the index that is not referred yet
 	all   []ref
 	cuts  map[*page.Page]bool // pages that come from the cut list

@@ -126,7 +126,7 @@ func (b Pen) piece(p *page.Page, box page.BoxID, x, y, w float64, ends [2]End) {
 		q := right[len(right)-1-i]
 		points = append(points, page.Point{X: x + w - q.X, Y: y + q.Y})
 	}
-	p.Draw(box, page.Shape{Name: "piece", Points: points, Closed: true, Line: 0.3, Fill: 1})
+	p.Draw(box, page.Shape{Name: "piece", Points: points, Closed: true, Line: min(0.3, 0.1+w/20), Fill: 1})
 }
 
 // edge is the left end of a piece from the top down: how far it runs in, at which height.
