@@ -225,3 +225,61 @@ func BenchmarkReadXLSX(b *testing.B) {
 		}
 	}
 }
+
+// FuzzPackage changes the container of a workbook: names, sizes, flags and the
+// directory of the zip. It is refused in plain words or read.
+func FuzzPackage(f *testing.F) {
+	data := book(f, func(b *excelize.File) {
+		set(f, b, "A1", "Mark")
+		set(f, b, "B2", 5.5)
+	})
+	f.Add(data)
+	f.Add(stored(f, data, ""))
+	for _, extra := range []string{"../../etc/x", "/etc/x", `C:\x`, "xl/Worksheets/Sheet1.xml", "xl/worksheets/sheet1.xml", "word/document.xml", "mimetype"} {
+		f.Add(stored(f, data, extra))
+	}
+	f.Add(data[:len(data)/2])
+	f.Fuzz(func(t *testing.T, data []byte) {
+		src, _, err := Read("x.xlsx", data)
+		if err != nil {
+			plainWords(t, err)
+		} else if len(src.Sheets) == 0 {
+			t.Error("read without a sheet")
+		}
+	})
+}
+
+// stored packs the parts of a package anew without compressing them, with one part more.
+func stored(t testing.TB, data []byte, extra string) []byte {
+	t.Helper()
+	in, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	add := func(name string, text []byte) {
+		p, err := w.CreateHeader(&zip.FileHeader{Name: name, Method: zip.Store})
+		if err == nil {
+			_, err = p.Write(text)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, file := range in.File {
+		r, err := file.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, _ := io.ReadAll(r)
+		add(file.Name, text)
+	}
+	if extra != "" {
+		add(extra, []byte("x"))
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return out.Bytes()
+}

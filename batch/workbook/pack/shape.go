@@ -280,9 +280,13 @@ func (p *piece) attr(name string) string {
 func pieces(data []byte, depth int) ([]piece, error) {
 	dec := xml.NewDecoder(bytes.NewReader(data))
 	var out []piece
+	tail := depth == 2
 	for {
 		start := int(dec.InputOffset())
 		tok, err := dec.RawToken()
+		if err == io.EOF && tail && depth != 0 {
+			return nil, errCut // what follows the rows ends with the sheet
+		}
 		if err == io.EOF {
 			return out, nil
 		}
