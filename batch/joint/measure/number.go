@@ -1,7 +1,6 @@
 package measure
 
 import (
-	"math"
 	"strconv"
 	"strings"
 )
@@ -26,6 +25,10 @@ func (f *Fault) Error() string { return f.Text }
 func fault(text, hint string) *Fault { return &Fault{Text: text, Hint: hint} }
 
 const notANumber = "it is not a number"
+
+// largest is beyond anything that is measured, and far from what no longer fits a
+// number once it is turned into another unit.
+const largest = 1e18
 
 // Number reads a bare number.
 func Number(s string, style Style) (float64, *Fault) {
@@ -59,8 +62,11 @@ func Number(s string, style Style) (float64, *Fault) {
 		mantissa += "e" + power
 	}
 	v, err := strconv.ParseFloat(mantissa, 64)
-	if err != nil || math.IsInf(v, 0) {
+	if err != nil {
 		return 0, fault(notANumber, "")
+	}
+	if v > largest {
+		return 0, fault("it has more digits than any measure", "write the number that is meant")
 	}
 	return sign * v, nil
 }

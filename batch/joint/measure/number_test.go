@@ -49,6 +49,14 @@ func TestParseIsRightOrRefuses(t *testing.T) {
 		{"12 345 678", Style{}, 12345678, None}, {"1 234,5", comma, 1234.5, None}, {"0", Style{}, 0, None}, {"-0", Style{}, 0, None}, {"00", Style{}, 0, None},
 		{"3 / 8", Style{}, .375, None}, {"3 /8\"", Style{}, .375, Inch}, {"1  1/2", Style{}, 1.5, None}, {"250 lf", Style{}, 250, Foot}, {"2 lfm", Style{}, 2, M},
 		{"1,5,5", Style{}, refused, None}, {"1.5.5", Style{}, refused, None}, {"6±1", Style{}, refused, None}, {"~6", Style{}, refused, None}, {"ca. 6", Style{}, refused, None},
+		{"1 234 567,89", Style{}, 1234567.89, None}, {"1.234.567,89", Style{}, 1234567.89, None}, {"1,234,567.89", Style{}, 1234567.89, None}, {"12'345.67", Style{}, 12345.67, None},
+		{"1,23,456", Style{}, refused, None}, {"5 mm.", Style{}, 5, MM}, {"6 mm (nom)", Style{}, refused, None}, {"<6", Style{}, refused, None}, {"6+", Style{}, refused, None}, {"6 m m", Style{}, refused, None},
+		{"1 - 1/2\"", Style{}, 1.5, Inch}, {"1.1/2", Style{}, refused, None}, {"3'-0\"", Style{}, 36, Inch}, {"3'1/2\"", Style{}, 36.5, Inch}, {"3ft 6", Style{}, 42, Inch}, {"3.5'", Style{}, 42, Inch},
+		{"2'-6-3/8\"", Style{}, 30.375, Inch}, {"2 feet 6 inches", Style{}, 30, Inch}, {"1 1/2'", Style{}, 1.5, Foot}, {"6’5", Style{}, 77, Inch}, {"12'345", Style{}, 12345, None}, {"5 'mm'", Style{}, refused, None},
+		{"２.５", Style{}, 2.5, None}, {"−½", Style{}, -.5, None}, {"⅛", Style{}, .125, None}, {"1⅛", Style{}, 1.125, None}, {"½½", Style{}, refused, None}, {"1/128", Style{}, refused, None}, {"1/2/3", Style{}, refused, None}, {"1 2/4", Style{}, refused, None},
+		{"6·5", Style{}, refused, None}, {"1_000", Style{}, refused, None}, {"5e", Style{}, refused, None}, {"٣٫٥", Style{}, 3.5, None}, {"१२", Style{}, refused, None}, {"10²", Style{}, refused, None}, {"5 m²", Style{}, refused, None}, {"①", Style{}, refused, None},
+		{"1,234 mm", Style{}, refused, None}, {"500,000", Style{}, refused, None}, {"10 0000", Style{}, refused, None}, {"1.000,000", Style{}, 1000, None}, {"6 mm6", Style{}, refused, None}, {"1 mm 2 mm", Style{}, refused, None}, {"1 m 20 cm", Style{}, refused, None}, {"5 µm", Style{}, refused, None},
+		{"(5)", Style{}, refused, None}, {"5-", Style{}, refused, None}, {"- 5", Style{}, -5, None}, {"'5", Style{}, 5, None}, {"99999999999999999999", Style{}, refused, None}, {"1e18", Style{}, refused, None}, {"1e15", Style{}, 1e15, None},
 		{"6-8", Style{}, refused, None}, {"6 - 8", Style{}, refused, None}, {"6..8", Style{}, refused, None}, {"M12", Style{}, refused, None}, {"=A1", Style{}, refused, None},
 	} {
 		got, bad := Parse(c.text, c.style)

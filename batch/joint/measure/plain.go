@@ -24,7 +24,12 @@ func Plain(s string) string {
 	if isPlain(s) {
 		return s
 	}
-	return strings.Join(strings.Fields(plainer.Replace(s)), " ")
+	s = strings.Join(strings.Fields(plainer.Replace(s)), " ")
+	// An apostrophe before a number is how people and CSV files say: a text.
+	if len(s) > 1 && s[0] == '\'' && s[1] >= '0' && s[1] <= '9' {
+		return s[1:]
+	}
+	return s
 }
 
 func isPlain(s string) bool {
