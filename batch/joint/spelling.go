@@ -87,51 +87,18 @@ func (s *spellings) header(text string) []meaning {
 	}
 	// A second text in brackets explains the first: "Stk. (qty)", "t1 (web)".
 	if i := strings.IndexAny(bare, "(["); i > 0 {
-		return s.headers[fold(bare[:i])]
+		if m := s.headers[fold(bare[:i])]; m != nil {
+			return m
+		}
+		if !s.dialect.welds {
+			return nil
+		}
+		return s.composed(bare[:i])
 	}
 	if !s.dialect.welds {
 		return nil
 	}
 	return s.composed(bare)
-}
-
-// weldWords are words that a header may carry without a change of its meaning;
-// numberWords beside them make a mark of it.
-var (
-	weldWords   = wordSet("weld welds seam joint joints of the a naht schweißnaht nähte der spoiny spoina spoin złącza шва шов соединения сварного з'єднання soldadura soldaduras cordón unión de la del saldatura giunto della soudure joint du solda da")
-	numberWords = wordSet("no nr n number num numer nummer numero número numéro номер id ref № n° nº")
-)
-
-func wordSet(words string) map[string]bool {
-	set := map[string]bool{}
-	for _, w := range strings.Fields(words) {
-		set[fold(w)] = true
-	}
-	return set
-}
-
-// composed reads a header of several words: without the words for a weld it may
-// be known, and a weld with a word for number is a mark.
-func (s *spellings) composed(text string) []meaning {
-	var rest []string
-	weld, number := false, false
-	for _, w := range strings.Fields(fold(text)) {
-		switch {
-		case numberWords[w]:
-			number = true
-		case weldWords[w]:
-			weld = true
-			continue
-		}
-		rest = append(rest, w)
-	}
-	if weld && number && len(rest) == 1 {
-		return []meaning{{key: "mark"}}
-	}
-	if weld && len(rest) > 0 {
-		return s.headers[strings.Join(rest, " ")]
-	}
-	return nil
 }
 
 // near returns the header spelling that is one slip of the pen from a text:
