@@ -137,20 +137,65 @@ func TestTheTableAgreesWithItsGeometry(t *testing.T) {
 		if row.Root == 0 { // radii not printed: the mass is the table's
 			continue
 		}
-		tapered := row.Family == "UPN" || row.Family == "INP" || row.Family == "C"
-		if area := areaOf(&s); area > 0 && row.KgM > 0 && !tapered {
+		most := 0.007
+		if row.Family == "W" || row.Family == "C" { // the designation rounds the mass, to whole pounds a foot in most
+			most = 0.013
+		}
+		if area := areaOf(&s); area > 0 && row.KgM > 0 {
 			compared++
-			if off := area*Density/1e6/row.KgM - 1; math.Abs(off) > 0.007 {
+			if off := area*Density/1e6/row.KgM - 1; math.Abs(off) > most {
 				t.Errorf("%s: %.2f kg/m from its sizes, %.2f in the table (%+.2f %%)", row.Designation, area*Density/1e6, row.KgM, 100*off)
 			}
 		}
-		if area, p := areaOf(&s), float64(s.Perimeter); area > 0 && row.Surface > 0 && !tapered {
-			if off := perimeterOf(&s)/p - 1; math.Abs(off) > 0.01 {
+		if area, p := areaOf(&s), float64(s.Perimeter); area > 0 && row.Surface > 0 {
+			most := 0.01
+			if row.Family == "UPN" { // 120 and 180 are printed 1.2 % above their outline, their neighbours within 0.5 %
+				most = 0.015
+			}
+			if off := perimeterOf(&s)/p - 1; math.Abs(off) > most {
 				t.Errorf("%s: %.3f m2/m from its sizes, %.3f printed", row.Designation, perimeterOf(&s)/1000, p/1000)
 			}
 		}
 	}
-	if compared < 100 {
+	if compared < 600 {
 		t.Errorf("only %d rows compared", compared)
+	}
+}
+
+// TestHollowSectionsOfInches compares the geometry of American hollow sections with
+// the masses of the table.
+func TestHollowSectionsOfInches(t *testing.T) {
+	set, compared := load(t), 0
+	for i := range set.Sections {
+		row := &set.Sections[i]
+		if row.Family != "HSS" {
+			continue
+		}
+		compared++
+		s, err := hss(float64(row.H), float64(row.B), float64(row.Web))
+		if err != nil || math.Abs(s.KgM/row.KgM-1) > 0.005 {
+			t.Errorf("%s: %.2f kg/m by geometry, %.2f printed (%v)", row.Designation, s.KgM, row.KgM, err)
+		}
+	}
+	if compared < 5 {
+		t.Errorf("only %d rows compared", compared)
+	}
+}
+
+// TestSurfacesSayTheirBasis: a perimeter that is worked out is never passed off as
+// printed.
+func TestSurfacesSayTheirBasis(t *testing.T) {
+	set := load(t)
+	for i := range set.Sections {
+		row := &set.Sections[i]
+		s := rolled(row)
+		switch {
+		case row.Surface > 0 && s.SurfaceBasis != row.Basis:
+			t.Errorf("%s: a surface of the table has the basis %q", row.Designation, s.SurfaceBasis)
+		case row.Surface == 0 && s.Perimeter > 0 && s.SurfaceBasis != "derived":
+			t.Errorf("%s: a surface worked out has the basis %q", row.Designation, s.SurfaceBasis)
+		case row.H > 0 && s.Perimeter <= 0, row.H == 0:
+			t.Errorf("%s has no perimeter", row.Designation)
+		}
 	}
 }

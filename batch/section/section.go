@@ -3,8 +3,9 @@
 // surface. Hollow sections, flats and bars are worked out from their sizes by the
 // geometry of their standards, rolled sections come from the table.
 //
-// The order to read: section.go (what a section is), parse.go (how it may be
-// written), hollow.go, rolled.go and plain.go (one family each).
+// The order to read: section.go (what a section is), parse.go and sizes.go (how it
+// may be written), make.go (which family works it out), hollow.go, rolled.go and
+// plain.go (one family each), near.go (the table, and what is near).
 package section
 
 import (
@@ -45,11 +46,14 @@ type Section struct {
 	Area        units.MM2
 	Perimeter   units.MM // outside
 	KgM         float64
-	Listed      bool // its standard's table holds it
-	Cold        bool // a hollow section formed cold
-	Plate       bool // cut from plate, by its designation
-	Basis       string
+	Listed      bool   // its standard's table holds it
+	Cold        bool   // a hollow section formed cold
+	Plate       bool   // cut from plate, by its designation
+	Basis       string // of the mass
 	Source      string
+	// SurfaceBasis and SurfaceSource are of the perimeter where they differ; blank:
+	// those of the mass.
+	SurfaceBasis, SurfaceSource string
 }
 
 // Surface returns what is painted, in m² of a metre.
