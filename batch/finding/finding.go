@@ -66,4 +66,6 @@ type Check struct {
 	Source string // document, clause or "shop rule"
 	Basis  string // published, common-practice, derived or memory
 	Do     string // what to do about it
+	Key    string // the sentence before its figures were filled in; empty: Text has no such sentence
+	Args   string // the figures, see Figures
 }

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"cmp"
-	"fmt"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -55,16 +54,18 @@ func (b ruleBook) first(code string) *tables.CheckRule {
 
 // say adds a check under a rule; a rule that the family of codes does not have is
 // silent.
-func (k *checker) say(r *tables.CheckRule, level finding.Level, text string) {
+func (k *checker) say(r *tables.CheckRule, level finding.Level, format string, args ...any) {
 	if r == nil {
 		return
 	}
-	k.out = append(k.out, finding.Check{Code: r.Code, Level: level, Text: text, Rule: r.Rule, Source: r.Source, Basis: r.Basis, Do: r.Do})
+	c := finding.Check{Code: r.Code, Level: level, Rule: r.Rule, Source: r.Source, Basis: r.Basis, Do: r.Do}
+	c.Say(format, args...)
+	k.out = append(k.out, c)
 }
 
-// sayf is say with the first row of a code and a formatted text.
+// sayf is say with the first row of a code.
 func (k *checker) sayf(code string, level finding.Level, format string, args ...any) {
-	k.say(k.c.book.first(code), level, fmt.Sprintf(format, args...))
+	k.say(k.c.book.first(code), level, format, args...)
 }
 
 // sayFrom is sayf for a figure that has its own source and basis.
@@ -75,7 +76,7 @@ func (k *checker) sayFrom(code string, level finding.Level, source, basis, forma
 	}
 	own := *r
 	own.Source, own.Basis = source, basis
-	k.say(&own, level, fmt.Sprintf(format, args...))
+	k.say(&own, level, format, args...)
 }
 
 // check judges a joint that has settings.

@@ -21,41 +21,52 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 		if n.wire.Metal != t.metal { // steel wire on stainless: never, whoever asks
 			level = finding.Error
 		}
-		k.sayf("wire-metal", level, "%s is asked for; %s", n.wire.Filler, t.wantsFiller())
+		if takes := t.takesFiller(); takes != "" {
+			k.sayf("wire-metal", level, "%s is asked for; the materials take %s", n.wire.Filler, takes)
+		} else {
+			k.sayf("wire-metal", level, "%s is asked for; "+noFiller, n.wire.Filler)
+		}
 	}
 	k.never(t, n)
 	k.shielding(t, o)
 	if n.mode == ShortArc && t.thin > k.c.rules.shortArcThick {
-		k.say(k.c.book.first("short-arc-thick"), finding.Warning, fmt.Sprintf("short arc on %s", mmText(t.thin)))
+		k.say(k.c.book.first("short-arc-thick"), finding.Warning, "short arc on %s", mmText(t.thin))
 	}
 	if n.mode == ShortArc {
 		k.say(k.c.book.first("short-arc-aws"), finding.Note, "planned in short arc")
 	}
-	k.stock(n.wireStock, n.perKg, n.wire.Filler+" "+number(n.dia, 1)+" mm")
-	k.stock(n.gasStock, n.perLitre, "the gas "+n.gas.Gas)
+	k.stock(n.wireStock, n.perKg, "%s mm is not in the shop's stock", n.wire.Filler+" "+number(n.dia, 1))
+	k.stock(n.gasStock, n.perLitre, "the gas %s is not in the shop's stock", n.gas.Gas)
 }
 
 // stock tells what is not in the shop's stock, and whether it has a price.
-func (k *checker) stock(has bool, price float64, what string) {
+func (k *checker) stock(has bool, price float64, format, what string) {
 	switch {
 	case has:
 	case price > 0:
-		k.sayf("not-in-stock", finding.Warning, "%s is not in the shop's stock", what)
+		k.sayf("not-in-stock", finding.Warning, format, what)
 	default:
-		k.sayf("no-price", finding.Warning, "%s is not in the shop's stock", what)
+		k.sayf("no-price", finding.Warning, format, what)
 	}
 }
 
-// wantsFiller names what the pair of materials takes.
+const noFiller = "the table of fillers has none for these materials"
+
+// wantsFiller says what the pair of materials takes.
 func (t *task) wantsFiller() string {
-	if len(t.pair) == 0 {
-		return "the table of fillers has none for these materials"
+	if takes := t.takesFiller(); takes != "" {
+		return "the materials take " + takes
 	}
+	return noFiller
+}
+
+// takesFiller names what the pair of materials takes; empty if nothing is known.
+func (t *task) takesFiller() string {
 	names := make([]string, len(t.pair))
 	for i, f := range t.pair {
 		names[i] = f.Filler
 	}
-	return "the materials take " + strings.Join(names, " or ")
+	return strings.Join(names, " or ")
 }
 
 // passes judges sizes that become several passes.
@@ -85,7 +96,7 @@ func (k *checker) machine(t *task, o *outcome, p *Plan) {
 	}
 	r := k.c.book.first("machine-long-run")
 	if minutes := run / max(float64(p.Travel.Start), 1e-9); r != nil && t.holeDepth == 0 && o.duty < 1 && minutes > r.Over*o.duty {
-		k.say(r, finding.Note, fmt.Sprintf("one run takes %s min; %s bears %s A for %s min in ten", number(minutes, 1), o.machine.row.Name, number(most, 0), number(r.Over*o.duty, 1)))
+		k.say(r, finding.Note, "one run takes %s min; %s bears %s A for %s min in ten", number(minutes, 1), o.machine.row.Name, number(most, 0), number(r.Over*o.duty, 1))
 	}
 }
 

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -12,14 +11,14 @@ import (
 // slips judges numbers that look like another unit, or a throat read as a leg.
 func (k *checker) slips(t *task) {
 	for _, part := range []struct {
-		code, what string
+		code, text string
 		size       float64
 	}{
-		{"unit-thickness", "a thickness", float64(t.prep.T1)}, {"unit-thickness", "a thickness", float64(t.prep.T2)},
-		{"unit-length", "a seam", float64(t.j.Length)},
+		{"unit-thickness", "a thickness of %s", float64(t.prep.T1)}, {"unit-thickness", "a thickness of %s", float64(t.prep.T2)},
+		{"unit-length", "a seam of %s", float64(t.j.Length)},
 	} {
 		if r := k.c.book.first(part.code); r != nil && part.size > 0 && (part.size < r.Over || part.size > r.To) {
-			k.say(r, finding.Warning, fmt.Sprintf("%s of %s", part.what, mmText(part.size)))
+			k.say(r, finding.Warning, part.text, mmText(part.size))
 		}
 	}
 	k.legOrThroat(t)

@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"fmt"
-
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/tables"
@@ -31,11 +29,11 @@ func (k *checker) sizes(t *task) {
 	}
 	if t.prep.Kind == joint.SingleV {
 		if r := k.c.book.at("double-saves", t.thin); r != nil {
-			k.say(r, finding.Note, fmt.Sprintf("single V in %s", mmText(t.thin)))
+			k.say(r, finding.Note, "single V in %s", mmText(t.thin))
 		}
 	}
 	if t.thin > 0 {
-		k.say(k.c.book.at("thin-sheet", t.thin), finding.Note, fmt.Sprintf("sheet of %s", mmText(t.thin)))
+		k.say(k.c.book.at("thin-sheet", t.thin), finding.Note, "sheet of %s", mmText(t.thin))
 	}
 }
 
@@ -45,17 +43,17 @@ func (k *checker) filletSize(t *task) {
 	throat := float64(t.prep.Throat)
 	if t.thin > 0 {
 		if r := k.c.book.at("leg-min", t.thin); r != nil && small < r.Value-slackLeg && small < t.thin-slackSize {
-			k.say(r, finding.Warning, fmt.Sprintf("leg %s is below %s, the least for %s", mmText(small), mmText(r.Value), mmText(t.thin)))
+			k.say(r, finding.Warning, "leg %s is below %s, the least for %s", mmText(small), mmText(r.Value), mmText(t.thin))
 		}
 		if r := k.c.book.at("throat-min", t.thin); r != nil && throat < r.Value-slackSize {
-			k.say(r, finding.Warning, fmt.Sprintf("throat %s (leg %s) is below %s between parts of %s and more", mmText(throat), mmText(small), mmText(r.Value), mmText(t.thin)))
+			k.say(r, finding.Warning, "throat %s (leg %s) is below %s between parts of %s and more", mmText(throat), mmText(small), mmText(r.Value), mmText(t.thin))
 		}
 		k.largeLeg(t)
-		k.say(k.c.book.at("thin-sheet", t.thin), finding.Note, fmt.Sprintf("sheet of %s", mmText(t.thin)))
+		k.say(k.c.book.at("thin-sheet", t.thin), finding.Note, "sheet of %s", mmText(t.thin))
 	}
 	if a := float64(t.prep.Angle); t.prep.Kind == joint.Fillet {
 		if r := k.c.book.first("angle-fillet"); r != nil && (a < r.Over || a > r.To) {
-			k.say(r, finding.Warning, fmt.Sprintf("the parts meet at %s°", number(a, 1)))
+			k.say(r, finding.Warning, "the parts meet at %s°", number(a, 1))
 		}
 	}
 	if t.j.Length > 0 && t.j.Stitch == nil {
@@ -105,7 +103,7 @@ func smaller(a, b float64) float64 { return min(a, b) }
 func (k *checker) shortFillet(t *task) {
 	length := float64(t.j.Length)
 	if r, least := k.limit("length-min", t, larger); r != nil && length < least-slackLength {
-		k.say(r, finding.Note, fmt.Sprintf("the seam of %s is shorter than %s", mmText(length), mmText(least)))
+		k.say(r, finding.Note, "the seam of %s is shorter than %s", mmText(length), mmText(least))
 	}
 }
 
@@ -115,17 +113,17 @@ func (k *checker) largeLeg(t *task) {
 		edge := float64(t.prep.T1)
 		leg := float64(t.prep.LegA)
 		if r := k.c.book.at("leg-edge", edge-slackEdge); r != nil && leg > edge-r.Value+slackSize {
-			k.say(r, finding.Warning, fmt.Sprintf("leg %s on an edge of %s: at most %s", mmText(leg), mmText(edge), mmText(edge-r.Value)))
+			k.say(r, finding.Warning, "leg %s on an edge of %s: at most %s", mmText(leg), mmText(edge), mmText(edge-r.Value))
 			return
 		}
 	}
 	thick := max(float64(t.prep.T1), float64(t.prep.T2))
 	if r := k.c.book.first("leg-unlikely"); r != nil && t.leg > r.Value*thick {
-		k.say(r, finding.Warning, fmt.Sprintf("leg %s on parts of %s at most", mmText(t.leg), mmText(thick)))
+		k.say(r, finding.Warning, "leg %s on parts of %s at most", mmText(t.leg), mmText(thick))
 		return
 	}
 	if r := k.c.book.first("leg-large"); r != nil && t.leg > r.Value*t.thin+slackLarge && t.prep.Kind != joint.Corner {
-		k.say(r, finding.Note, fmt.Sprintf("leg %s on a part of %s", mmText(t.leg), mmText(t.thin)))
+		k.say(r, finding.Note, "leg %s on a part of %s", mmText(t.leg), mmText(t.thin))
 	}
 }
 
@@ -133,11 +131,11 @@ func (k *checker) largeLeg(t *task) {
 func (k *checker) filletGap(t *task) {
 	gap := t.fitGap
 	if r := k.c.book.first("gap-too-wide"); r != nil && gap > r.Over {
-		k.say(r, finding.Error, fmt.Sprintf("fit-up gap %s", mmText(gap)))
+		k.say(r, finding.Error, "fit-up gap %s", mmText(gap))
 		return
 	}
 	if r := k.c.book.first("gap-wide"); r != nil && gap > r.Over {
-		k.say(r, finding.Warning, fmt.Sprintf("fit-up gap %s: legs of %s become %s", mmText(gap), mmText(t.leg), mmText(t.leg+gap)))
+		k.say(r, finding.Warning, "fit-up gap %s: legs of %s become %s", mmText(gap), mmText(t.leg), mmText(t.leg+gap))
 	}
 }
 
@@ -147,16 +145,16 @@ func (k *checker) stitches(t *task) {
 		return
 	}
 	if t.stitchMissing != "" {
-		k.sayf("stitch-none", finding.Error, "%s", t.stitchMissing)
+		k.sayf("stitch-none", finding.Error, "the stitch note %q puts no segment into %s", t.j.Stitch.Text, t.stitchMissing)
 		return
 	}
 	k.stitchFit(t)
 	s := t.stitch
 	if r, least := k.limit("stitch-short", t, larger); r != nil && t.leg > 0 && s.segment < least-slackLength {
-		k.say(r, finding.Warning, fmt.Sprintf("segments of %s are shorter than %s", mmText(s.segment), mmText(least)))
+		k.say(r, finding.Warning, "segments of %s are shorter than %s", mmText(s.segment), mmText(least))
 	}
 	if r, most := k.limit("stitch-gap", t, smaller); r != nil && t.thin > 0 && s.gap > most+slackLength {
-		k.say(r, finding.Warning, fmt.Sprintf("clear gap of %s between segments, at most %s in tension", mmText(s.gap), mmText(most)))
+		k.say(r, finding.Warning, "clear gap of %s between segments, at most %s in tension", mmText(s.gap), mmText(most))
 	}
 	if t.site {
 		k.sayf("stitch-outdoor", finding.Note, "intermittent weld on site")

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 
 	"seamtally/batch/finding"
@@ -78,14 +77,18 @@ func (k *checker) cooling(t *task, p *Plan) {
 		return
 	}
 	hard := m.Family == hardened
-	text := func() string {
-		return fmt.Sprintf("t8/5 of %s; %s likes %g to %g s%s", secondsText(p.T85[0], p.T85[1]), m.Grade, float64(limit.T85Low), float64(limit.T85High), heatWindow(t, p, &shape, &limit))
+	tell := func(code string, level finding.Level) {
+		format, args := "t8/5 of %s; %s likes %g to %g s", []any{secondsText(p.T85[0], p.T85[1]), m.Grade, float64(limit.T85Low), float64(limit.T85High)}
+		if window := heatWindow(t, p, &shape, &limit); window != nil {
+			format, args = format+": from %s °C in %s that is %s to %s kJ/mm", append(args, window...)
+		}
+		k.sayFrom(code, level, limit.Source, limit.Basis, format, args...)
 	}
 	switch {
 	case high < float64(limit.T85Low) || hard && low < float64(limit.T85Low):
-		k.sayFrom("cooling-fast", levelOf(hard), limit.Source, limit.Basis, "%s", text())
+		tell("cooling-fast", levelOf(hard))
 	case low > float64(limit.T85High) || hard && high > float64(limit.T85High):
-		k.sayFrom("cooling-slow", finding.Warning, limit.Source, limit.Basis, "%s", text())
+		tell("cooling-slow", finding.Warning)
 	}
 }
 
@@ -97,15 +100,16 @@ func levelOf(loud bool) finding.Level {
 }
 
 // heatWindow turns a window of cooling times into heat inputs of a first pass
-// that lie in it whichever end of the shape factor is right.
-func heatWindow(t *task, p *Plan, shape *tables.ShapeFactor, limit *tables.HeatLimit) string {
+// that lie in it whichever end of the shape factor is right: start, thickness, least
+// and most heat as texts; nil where there is no such window.
+func heatWindow(t *task, p *Plan, shape *tables.ShapeFactor, limit *tables.HeatLimit) []any {
 	from, d := startOf(p, false), units.MM(t.thin)
 	low, err1 := weld.HeatForCooling(from, limit.T85Low, d, shape.F2Low, shape.F3)
 	high, err2 := weld.HeatForCooling(from, limit.T85High, d, shape.F2High, shape.F3)
 	if err1 != nil || err2 != nil || low >= high {
-		return ""
+		return nil
 	}
-	return fmt.Sprintf(": from %.0f °C in %s that is %s to %s kJ/mm", float64(from), mmText(t.thin), number(float64(low), 2), number(float64(high), 2))
+	return []any{number(float64(from), 0), mmText(t.thin), number(float64(low), 2), number(float64(high), 2)}
 }
 
 // interpass fills in how warm the joint may be before the next pass: by the

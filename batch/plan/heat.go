@@ -45,7 +45,9 @@ func (k *checker) warmth(t *task, p *Plan) {
 // warm tells a preheat: short for the sheet, with the figures behind it.
 func (k *checker) warm(code string, level finding.Level, source, basis string, f *preheat, more string) {
 	if r := k.c.book.first(code); r != nil {
-		k.out = append(k.out, finding.Check{Code: code, Level: level, Text: f.short(r), More: more, Rule: r.Rule, Source: source, Basis: basis, Do: r.Do})
+		format, args := f.short(r)
+		k.sayFrom(code, level, source, basis, format, args...)
+		k.out[len(k.out)-1].More = more
 	}
 }
 

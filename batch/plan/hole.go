@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 
 	"seamtally/batch/finding"
@@ -108,9 +107,9 @@ func holeLayers(n int) []int {
 // hole says how a plug or slot is filled, and judges its width: the codes want
 // room for the torch down to the lower part.
 func (k *checker) hole(t *task) {
-	k.say(k.c.book.first("hole-fill"), finding.Note, fmt.Sprintf("hole of %s, filled %s deep on the spot", mmText(float64(t.j.Size.A)), mmText(t.holeDepth)))
+	k.say(k.c.book.first("hole-fill"), finding.Note, "hole of %s, filled %s deep on the spot", mmText(float64(t.j.Size.A)), mmText(t.holeDepth))
 	upper := float64(cmpOr(t.prep.T1, t.prep.T2))
 	if r := k.c.book.first("hole-small"); r != nil && upper > 0 && float64(t.j.Size.A) < upper+r.Value-0.3 {
-		k.say(r, finding.Warning, fmt.Sprintf("hole of %s in %s: at least %s", mmText(float64(t.j.Size.A)), mmText(upper), mmText(upper+r.Value)))
+		k.say(r, finding.Warning, "hole of %s in %s: at least %s", mmText(float64(t.j.Size.A)), mmText(upper), mmText(upper+r.Value))
 	}
 }

@@ -30,7 +30,10 @@ func partName(words string, lent *joint.Lent) string {
 }
 
 // conflict is what a joint says of a part against what the part is.
-type conflict struct{ code, text string }
+type conflict struct {
+	code, format string
+	args         []any
+}
 
 // sameThickness is how far in mm a stated thickness may lie from the part's: inch
 // sizes are often written rounded to a tenth.
@@ -61,7 +64,7 @@ func (t *task) clashThickness(key string, stated units.MM, name string, k known)
 	if k.Flange != k.Web {
 		own = fmt.Sprintf("%s (web) or %s (flange)", mm(k.Web), mm(k.Flange))
 	}
-	t.clashes = append(t.clashes, conflict{"part-thickness", fmt.Sprintf("%s is %s in the row, but %s is %s thick; the row is taken", key, mm(stated), name, own)})
+	t.clashes = append(t.clashes, conflict{"part-thickness", "%s is %s in the row, but %s is %s thick; the row is taken", []any{key, mm(stated), name, own}})
 }
 
 // clashGrade compares the grade of the row with that of the cut list.
@@ -73,12 +76,12 @@ func (c *catalog) clashGrade(t *task, stated, name string, lent *joint.Lent) {
 	if a != nil && b != nil && a.Grade == b.Grade {
 		return
 	}
-	t.clashes = append(t.clashes, conflict{"part-grade", fmt.Sprintf("the row says %s, but the cut list has %s of %s; the row is taken", stated, name, lent.Material)})
+	t.clashes = append(t.clashes, conflict{"part-grade", "the row says %s, but the cut list has %s of %s; the row is taken", []any{stated, name, lent.Material}})
 }
 
 // parts tells what the row and its parts say against each other.
 func (k *checker) parts(t *task) {
 	for _, c := range t.clashes {
-		k.sayf(c.code, finding.Warning, "%s", c.text)
+		k.sayf(c.code, finding.Warning, c.format, c.args...)
 	}
 }

@@ -220,21 +220,22 @@ func (f *preheat) loudness(t *task) (code string, level finding.Level) {
 }
 
 // short is what the welder acts on: how warm, how far from the seam it is
-// measured, and whether paper may lower it.
-func (f *preheat) short(r *tables.CheckRule) string {
+// measured, and whether paper may lower it, as a sentence and its figures.
+func (f *preheat) short(r *tables.CheckRule) (format string, args []any) {
+	warm := number(float64(*f.temp), 0)
 	if f.method == "category" && *f.temp <= ambient {
-		return "parts at least " + number(float64(*f.temp), 0) + " °C before the first run, by category " + f.row.Category
+		return "parts at least %s °C before the first run, by category %s", []any{warm, f.row.Category}
 	}
-	text := "preheat " + number(float64(*f.temp), 0) + " °C, measured " + mmText(r.Value) + " from the seam"
+	format, args = "preheat %s °C, measured %s from the seam", []any{warm, mmText(r.Value)}
 	switch {
 	case f.method == "category":
-		return text + ", by category " + f.row.Category
+		return format + ", by category %s", append(args, f.row.Category)
 	case f.combined.none():
-		return text + ". The standard's other method finds none; the welding coordinator chooses"
+		return format + ". The standard's other method finds none; the welding coordinator chooses", args
 	case f.steel.certificate:
-		return text + ", by the certificate"
+		return format + ", by the certificate", args
 	}
-	return text + ". By the highest carbon equivalent that the standard allows; a mill certificate usually lowers it"
+	return format + ". By the highest carbon equivalent that the standard allows; a mill certificate usually lowers it", args
 }
 
 // sentence says what preheat, by what, and what would change it.

@@ -46,7 +46,7 @@ type task struct {
 
 	fitGap        float64 // fit-up gap of a fillet or lap, mm
 	stitch        stitched
-	stitchMissing string     // why a stitch note gives no weld
+	stitchMissing string     // the length into which a stitch note puts no segment
 	holeDepth     float64    // of a plug or slot, mm
 	noRound       string     // why a seam all round has no length
 	clashes       []conflict // of the row with its parts
@@ -153,7 +153,7 @@ func (c *catalog) readSeam(t *task) {
 	if j.Stitch != nil {
 		t.stitch = stitchOf(j)
 		if t.stitch.count == 0 {
-			t.stitchMissing = fmt.Sprintf("the stitch note %q puts no segment into %s", j.Stitch.Text, mmText(length))
+			t.stitchMissing = mmText(length)
 		}
 		s := t.stitch
 		t.segments = s.count
