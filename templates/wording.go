@@ -99,6 +99,18 @@ func (w Words) Missing() []string {
 	return out
 }
 
+// Keys returns the keys of the language itself that begin with a prefix, sorted.
+func (w Words) Keys(prefix string) []string {
+	var out []string
+	for key := range w.own {
+		if strings.HasPrefix(key, prefix) {
+			out = append(out, key)
+		}
+	}
+	sort.Strings(out)
+	return out
+}
+
 // All returns every text of the language itself, in the order of the keys.
 func (w Words) All() []string {
 	keys := make([]string, 0, len(w.own))

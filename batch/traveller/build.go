@@ -103,6 +103,8 @@ type builder struct {
 	show  show.Figures
 	pen   picture.Pen
 	name  string // of the job
+	// remedies are the wording's keys of what the planner says in inches.
+	remedies map[string]string
 
 	w, h      float64 // paper
 	left      float64
@@ -127,6 +129,9 @@ func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
 	b.left, b.width = marginLeft, w-marginLeft-marginRight
 	b.top, b.foot = marginEdge+headHeight+3, h-marginEdge-footHeight-1
 	b.refs = newRefs()
+	if b.show.US {
+		b.remedies = imperialRemedies(words)
+	}
 	b.name = opt.Job
 	if b.name == "" {
 		file, _ := b.source(nil)

@@ -2,6 +2,7 @@ package traveller
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -13,6 +14,7 @@ import (
 	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
 	"seamtally/batch/units"
+	"seamtally/templates"
 )
 
 // told is one check with the marks it holds for; all marks alike: none.
@@ -60,14 +62,65 @@ func tell(list []told, c finding.Check, mark string) []told {
 }
 
 func (f *flow) checkLines(t told) []string {
-	text := sentence(t.check.Text)
+	text := sentence(f.checkText(t.check))
 	if t.check.Do != "" {
-		text += " " + sentence(t.check.Do)
+		text += " " + sentence(f.remedy(t.check))
 	}
 	if len(t.marks) > 0 {
 		text = markList(t.marks, 6) + ": " + text
 	}
 	return page.Wrap(body.At(9), text, f.width-24, 4)
+}
+
+// checkText words a check in the language of the sheet: its own sentence with its
+// figures; where that was put together of parts, the rule behind it; and where the
+// language has neither, the planner's English.
+func (f *flow) checkText(c finding.Check) string {
+	if key := "check." + c.Key; c.Key != "" && f.words.Has(key) {
+		return f.inUnits(fill(f.say(key), c.Figures()))
+	}
+	if key := "rule." + c.Code; c.Key == "" && f.words.Has(key) {
+		return f.inUnits(f.say(key))
+	}
+	return c.Text
+}
+
+// remedy says what to do about a check.
+func (f *flow) remedy(c finding.Check) string {
+	key := "do." + c.Do
+	if was := f.remedies[c.Do]; was != "" {
+		key = was
+	}
+	if f.words.Has(key) {
+		return f.inUnits(f.say(key))
+	}
+	return c.Do
+}
+
+// imperialRemedies are the keys of the remedies by what the planner says in inches: the
+// wording knows them by their metric sentence.
+func imperialRemedies(words templates.Words) map[string]string {
+	out := map[string]string{}
+	for _, key := range words.Keys("do.") {
+		out[units.Imperial(strings.TrimPrefix(key, "do."))] = key
+	}
+	return out
+}
+
+func (f *flow) inUnits(text string) string {
+	if f.show.US {
+		return units.Imperial(text)
+	}
+	return text
+}
+
+// fill puts the figures of a check into its sentence: the first for {1} and so on, in
+// the order that the language wants.
+func fill(text string, figures []string) string {
+	for i, figure := range figures {
+		text = strings.ReplaceAll(text, "{"+strconv.Itoa(i+1)+"}", figure)
+	}
+	return text
 }
 
 // sentence gives a text a capital letter and a full stop.
@@ -77,6 +130,9 @@ func sentence(s string) string {
 		return ""
 	}
 	first, n := utf8.DecodeRuneInString(s)
+	if next, _ := utf8.DecodeRuneInString(s[n:]); next == '-' || unicode.IsDigit(next) {
+		return s + "." // a symbol, as in a-Maß and t8/5
+	}
 	return string(unicode.ToUpper(first)) + s[n:] + "."
 }
 
@@ -112,10 +168,7 @@ func (f *flow) cautionLines(p *plan.Plan) [][]string {
 		if f.words.Has("caution." + key) {
 			text = f.say("caution." + key)
 		}
-		if f.show.US {
-			text = units.Imperial(text)
-		}
-		out = append(out, page.Wrap(small.At(8.5), text, f.width-5, 2))
+		out = append(out, page.Wrap(small.At(8.5), f.inUnits(text), f.width-5, 2))
 	}
 	return out
 }

@@ -165,13 +165,16 @@ func (f *flow) material(p *plan.Plan) string {
 
 // whyNone says why there are no settings and, where a check says it, what to do.
 func (f *flow) whyNone(p *plan.Plan) string {
-	text := sentence(strings.TrimPrefix(strings.TrimSpace(p.NoSettings), "no settings: "))
+	text := strings.TrimPrefix(strings.TrimSpace(p.NoSettings), "no settings: ")
 	for _, c := range p.Checks {
 		if c.Text == p.NoSettings && c.Do != "" {
-			return text + " " + sentence(c.Do)
+			if said := f.checkText(c); said != c.Text {
+				text = said
+			}
+			return sentence(text) + " " + sentence(f.remedy(c))
 		}
 	}
-	return text
+	return sentence(text)
 }
 
 func (f *flow) whyLines(p *plan.Plan) []string {
