@@ -1,9 +1,13 @@
 package bars
 
-import "math"
+import (
+	"math"
+	"slices"
+	"sort"
+)
 
 // mostGroups is up to how many lengths the linear programme is solved; with more,
-// neighbours are taken together for the bound.
+// neighbours are taken together.
 const mostGroups = 120
 
 // linearBound is the bound of BARS-5. Its dual values are cut to whole millionths
@@ -23,69 +27,190 @@ func linearBound(groups []group, room int64, pi []float64) int64 {
 	return ceilDiv(int64(sum), int64(most))
 }
 
-// merged takes neighbouring lengths together, as long as the shortest of them: the
-// bars it needs are no more than the true ones.
-func merged(groups []group) []group {
-	each := (len(groups) + mostGroups - 1) / mostGroups
-	var out []group
-	for i := 0; i < len(groups); i += each {
-		part := groups[i:min(i+each, len(groups))]
-		one := group{size: part[len(part)-1].size}
-		for _, g := range part {
-			one.n += g.n
+// merged takes neighbouring lengths together until few enough are left, those first
+// that lose least by it. Taken as long as the shortest of them they need no more bars
+// than the true ones, which is a bound; taken as long as the longest (up), a plan for
+// them holds the true ones.
+func merged(groups []group, up bool) []group {
+	out := slices.Clone(groups)
+	for len(out) > mostGroups {
+		at, least := 0, int64(math.MaxInt64)
+		for i := range out[1:] {
+			n := out[i].n
+			if up {
+				n = out[i+1].n
+			}
+			if loss := n * (out[i].size - out[i+1].size); loss < least {
+				at, least = i, loss
+			}
 		}
-		out = append(out, one)
+		one := group{out[at+1].size, out[at].n + out[at+1].n}
+		if up {
+			one.size = out[at].size
+		}
+		out = append(append(out[:at:at], one), out[at+2:]...)
 	}
 	return out
 }
 
 // relaxedBound solves the linear programme for its bound.
 func relaxedBound(groups []group, room int64) int {
-	r := newRelaxed(merged(groups), room, nil)
+	r := newRelaxed(merged(groups, false), room, nil)
 	pi, _ := r.solve()
 	return int(linearBound(r.groups, room, pi))
 }
 
+// diver lays the items of a job by the linear programme.
+type diver struct {
+	*job
+	room   int64
+	left   []int // items still to be laid, longest first
+	groups []group
+	exact  bool // the groups are of one length each
+	pool   []pattern
+	loads  []load
+}
+
 // dive makes a plan from the linear programme: whole bars of a pattern are taken,
-// else the pattern nearest to a whole bar, and the rest is solved again.
+// else the pattern nearest to a whole bar, and the rest is solved again. What a bar
+// still has room for is laid into it at once.
 func (j *job) dive(room int64) []load {
-	left := map[int64][]int{} // items of each size, still to be laid
-	for i, it := range j.items {
-		left[it.size] = append(left[it.size], i)
+	d := &diver{job: j, room: room, left: make([]int, len(j.items))}
+	for i := range d.left {
+		d.left[i] = i
 	}
-	groups := j.groups()
-	if len(groups) > mostGroups {
-		return nil
-	}
-	var loads []load
-	var pool []pattern
-	for len(groups) > 0 {
-		r := newRelaxed(groups, room, pool)
+	for len(d.left) > 0 {
+		d.regroup()
+		r := newRelaxed(d.groups, room, d.pool)
 		r.solve()
-		taken := r.round()
-		for _, p := range taken {
-			var l load
-			for i, n := range p {
-				for n = min(n, int32(len(left[groups[i].size]))); n > 0; n-- {
-					items := left[groups[i].size]
-					l = append(l, items[0])
-					left[groups[i].size] = items[1:]
+		d.pool = r.pool
+		before := len(d.left)
+		if d.lay(r.round(!d.exact)); len(d.left) == before {
+			return nil
+		}
+	}
+	return d.loads
+}
+
+// regroup groups what is left. Patterns that are known are kept while each group is
+// of one length.
+func (d *diver) regroup() {
+	var all []group
+	for _, i := range d.left {
+		if n := len(all); n > 0 && all[n-1].size == d.items[i].size {
+			all[n-1].n++
+		} else {
+			all = append(all, group{d.items[i].size, 1})
+		}
+	}
+	exact := len(all) <= mostGroups
+	if d.exact && exact {
+		d.pool = carried(d.groups, all, d.pool)
+	} else {
+		d.pool = nil
+	}
+	d.groups, d.exact = merged(all, true), exact
+}
+
+// carried writes patterns of some groups as patterns of those that are left of them.
+func carried(before, now []group, pool []pattern) []pattern {
+	at := make([]int, len(now)) // where each group was before
+	for k, i := 0, 0; k < len(now); k++ {
+		for before[i].size != now[k].size {
+			i++
+		}
+		at[k] = i
+	}
+	var kept []pattern
+	for _, p := range pool {
+		q, ok := make(pattern, len(now)), false
+		for k, i := range at {
+			q[k] = min(p[i], int32(now[k].n))
+			ok = ok || q[k] > 0
+		}
+		if ok {
+			kept = append(kept, q)
+		}
+	}
+	return kept
+}
+
+// lay takes the pieces of patterns, of each group the longest first, and fills up
+// what room they leave. Of several patterns one that has no longer all its pieces
+// waits for the next turn.
+func (d *diver) lay(taken []pattern) {
+	next := make([]int, len(d.groups)) // place in left of the longest of each group
+	ends := make([]int, len(d.groups))
+	at := 0
+	for g := range d.groups {
+		next[g] = at
+		at += int(d.groups[g].n)
+		ends[g] = at
+	}
+	gone := make([]bool, len(d.left))
+	for k, p := range taken {
+		if k > 0 && !there(p, next, ends, gone) {
+			continue
+		}
+		var l load
+		rest := d.room
+		for g, n := range p {
+			for ; n > 0 && next[g] < ends[g]; next[g]++ {
+				if gone[next[g]] {
+					continue
 				}
-			}
-			if len(l) > 0 {
-				loads = append(loads, l)
+				gone[next[g]] = true
+				l = append(l, d.left[next[g]])
+				rest -= d.items[d.left[next[g]]].size
+				n--
 			}
 		}
-		groups, pool = remaining(groups, left, r.pool)
+		if l = d.topUp(l, rest, gone); len(l) > 0 {
+			d.loads = append(d.loads, l)
+		}
 	}
-	return loads
+	kept := d.left[:0]
+	for i, item := range d.left {
+		if !gone[i] {
+			kept = append(kept, item)
+		}
+	}
+	d.left = kept
+}
+
+// there tells whether the groups still have all pieces of a pattern.
+func there(p pattern, next, ends []int, gone []bool) bool {
+	for g, n := range p {
+		for i := next[g]; i < ends[g] && n > 0; i++ {
+			if !gone[i] {
+				n--
+			}
+		}
+		if n > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// topUp lays into a bar what still fits it, the longest first.
+func (d *diver) topUp(l load, rest int64, gone []bool) load {
+	from := sort.Search(len(d.left), func(i int) bool { return d.items[d.left[i]].size <= rest })
+	for i := from; i < len(d.left); i++ {
+		if size := d.items[d.left[i]].size; !gone[i] && size <= rest {
+			gone[i] = true
+			l = append(l, d.left[i])
+			rest -= size
+		}
+	}
+	return l
 }
 
 // round returns the patterns to take now: the whole parts, else the one with most
-// of a bar.
-func (r *relaxed) round() []pattern {
+// of a bar, or of many lengths all with most of a bar.
+func (r *relaxed) round(many bool) []pattern {
 	var taken []pattern
-	var best int
+	best := -1
 	for k, p := range r.basis {
 		if p == nil {
 			continue
@@ -93,35 +218,18 @@ func (r *relaxed) round() []pattern {
 		for range int(r.x[k] + 1e-6) {
 			taken = append(taken, p)
 		}
-		if r.basis[best] == nil || r.x[k] > r.x[best] {
+		if best < 0 || r.x[k] > r.x[best] {
 			best = k
 		}
 	}
-	if len(taken) == 0 {
-		taken = append(taken, r.basis[best])
+	if len(taken) > 0 || best < 0 {
+		return taken
+	}
+	taken = append(taken, r.basis[best])
+	for k, p := range r.basis {
+		if many && k != best && p != nil && r.x[k] > 0.6 {
+			taken = append(taken, p)
+		}
 	}
 	return taken
-}
-
-// remaining drops the groups that are laid, and from the pool what no longer can be.
-func remaining(groups []group, left map[int64][]int, pool []pattern) ([]group, []pattern) {
-	var out []group
-	var at []int
-	for i, g := range groups {
-		if n := len(left[g.size]); n > 0 {
-			out, at = append(out, group{g.size, int64(n)}), append(at, i)
-		}
-	}
-	var kept []pattern
-	for _, p := range pool {
-		q, ok := make(pattern, len(out)), false
-		for k, i := range at {
-			q[k] = min(p[i], int32(out[k].n))
-			ok = ok || q[k] > 0
-		}
-		if ok {
-			kept = append(kept, q)
-		}
-	}
-	return out, kept
 }

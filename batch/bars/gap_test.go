@@ -3,17 +3,20 @@ package bars
 import (
 	"math/rand/v2"
 	"testing"
+	"time"
 
 	"seamtally/batch/units"
 )
 
+// allowed is how far above the lower bound a long list may lie: 2 % of its bars,
+// and one bar of a list of few bars.
+func allowed(least int) int { return max(1, least/50) }
+
 // TestLongListsAreNearTheBound: with 200 pieces and more at most 2 % of bars above
-// the lower bound, over lists of all kinds from one stock length, as long as they
-// hold no more lengths than the linear programme takes. With more the 2 % are not
-// always met: how many lists miss them is logged, and none may miss by a fifth.
+// the lower bound, over lists of all kinds from one stock length.
 func TestLongListsAreNearTheBound(t *testing.T) {
 	r := rand.New(rand.NewPCG(13, 17))
-	worst, over, lists := 0.0, 0, 100
+	worst, lists := 0.0, 100
 	for i := range lists {
 		pieces, stock := random(r, 200+r.IntN(200))
 		stock.Lengths = stock.Lengths[:1]
@@ -30,20 +33,38 @@ func TestLongListsAreNearTheBound(t *testing.T) {
 		if err := sound(kept, stock, p); err != nil {
 			t.Fatal(err)
 		}
-		gap := float64(len(p.Bars)-p.LeastBars) / float64(p.LeastBars)
-		worst = max(worst, gap)
-		if gap > 0.02 && len(p.Bars) > p.LeastBars+1 {
-			over++
-			kinds := map[units.MM]int{}
-			for _, l := range kept {
-				kinds[l]++
-			}
-			tell := t.Errorf
-			if len(kinds) > mostGroups && gap < 0.2 {
-				tell = t.Logf
-			}
-			tell("list %d: %d bars, at least %d (%.1f %%), %d pieces of %d lengths", i, len(p.Bars), p.LeastBars, 100*gap, len(kept), len(kinds))
+		worst = max(worst, float64(len(p.Bars)-p.LeastBars)/float64(p.LeastBars))
+		if len(p.Bars) > p.LeastBars+allowed(p.LeastBars) {
+			t.Errorf("list %d: %d bars, at least %d, %d pieces", i, len(p.Bars), p.LeastBars, len(kept))
 		}
 	}
-	t.Logf("%d lists, worst %.2f %%, %d over", lists, 100*worst, over)
+	t.Logf("%d lists, worst %.2f %%", lists, 100*worst)
+}
+
+// TestManyLengthsAreNearTheBound: the same with pieces nearly all of which differ,
+// up to 5,000 of them, each list in seconds.
+func TestManyLengthsAreNearTheBound(t *testing.T) {
+	r := rand.New(rand.NewPCG(23, 29))
+	for _, c := range []struct{ n, low, high int }{
+		{500, 100, 5900}, {500, 1500, 3500}, {1000, 2000, 3100}, {1000, 1900, 5000}, {2000, 1500, 3500}, {5000, 100, 5900}, {5000, 1300, 2400}, {5000, 600, 1400}, {5000, 1900, 5000},
+	} {
+		pieces := make([]units.MM, c.n)
+		for i := range pieces {
+			pieces[i] = units.MM(c.low) + units.MM(r.IntN((c.high-c.low)*2))/2
+		}
+		stock := Stock{Lengths: []units.MM{6000}, Kerf: 3, EndLoss: 20}
+		start := time.Now()
+		p := Cut(pieces, stock)
+		took := time.Since(start)
+		if err := sound(pieces, stock, p); err != nil {
+			t.Fatal(err)
+		}
+		t.Logf("%d pieces of %d to %d mm: %d bars, at least %d, %v", c.n, c.low, c.high, len(p.Bars), p.LeastBars, took.Round(time.Millisecond))
+		if len(p.Bars) > p.LeastBars+allowed(p.LeastBars) {
+			t.Errorf("%d pieces of %d to %d mm: %d bars, at least %d", c.n, c.low, c.high, len(p.Bars), p.LeastBars)
+		}
+		if took > time.Minute {
+			t.Errorf("%d pieces take %v", c.n, took)
+		}
+	}
 }
