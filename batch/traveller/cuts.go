@@ -84,8 +84,8 @@ func (c *cuts) overview() []placed {
 	f.p.Mark(c.level, c.say("saw.title"))
 	f.heading(c.say("saw.overview"), "")
 	t := table{name: "buy", height: 9, columns: []column{
-		{"saw.what", 50, page.Left}, {"saw.material", 22, page.Left}, {"saw.buy", 50, page.Left}, {"saw.mass", 20, page.Right},
-		{"saw.waste", 15, page.Right}, {"index.page", 11, page.Right}, {"col.heat", 24, page.Left},
+		{"saw.what", 46, page.Left}, {"saw.material", 22, page.Left}, {"saw.buy", 46, page.Left}, {"saw.mass", 20, page.Right},
+		{"saw.waste", 19, page.Right}, {"index.page", 15, page.Right}, {"col.heat", 22, page.Left},
 	}}
 	var rows [][]cell
 	var mass units.Kg

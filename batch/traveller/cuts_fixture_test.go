@@ -107,7 +107,8 @@ func everyCut(t testing.TB) *parts.Book {
 	r[1].Ends = []parts.End{{Joint: "K5", Angle: 67.5, Count: 2}}
 	r[0].Shrink = &[2]units.MM{0.4, 1.1}
 	r[4].Shrink = &[2]units.MM{0.5, 0.5}
-	r[14].Edges = []parts.Edge{{Joint: "B7", Groove: "single bevel", Angle: 45, RootFace: 2, Metres: 2.64}}
+	r[14].Edges = []parts.Edge{{Joint: "B7", Groove: "single bevel", Angle: 45, RootFace: 2, Metres: 2.64},
+		{Joint: "B8", Groove: "double J", Angle: 20, Depth: 7.5, RootFace: 2, Both: true, Metres: 12.64}}
 	return book
 }
 

@@ -14,8 +14,8 @@ import (
 // pieces is the table of pieces, with a column to tick off.
 func (f *flow) pieces(heading, text string, rows []cutting.Row) {
 	t := table{name: "pieces", height: 8.5, columns: []column{
-		{"saw.mark", 33, page.Left}, {"saw.length", 25, page.Right}, {"saw.qty", 11, page.Right}, {"saw.ends", 55, page.Left},
-		{"saw.each", 19, page.Right}, {"index.assembly", 30, page.Left}, {"saw.cut", 11, page.Left}, {"col.checked", 14, page.Left},
+		{"saw.mark", 30, page.Left}, {"saw.length", 25, page.Right}, {"saw.qty", 11, page.Right}, {"saw.ends", 58.5, page.Left},
+		{"saw.each", 19, page.Right}, {"index.assembly", 28, page.Left}, {"saw.cut", 12.5, page.Left}, {"col.checked", 14, page.Left},
 	}}
 	shrink := ""
 	for _, r := range rows {
@@ -44,16 +44,37 @@ func (f *flow) tableOf(t table, heading string, texts []string, rows [][]cell) {
 }
 
 func (f *flow) pieceRows(rows []cutting.Row) [][]cell {
-	out := make([][]cell, len(rows))
-	for i, r := range rows {
+	var out [][]cell
+	for _, r := range rows {
 		length := cell{text: f.show.Size(r.Length).String(), bold: true}
 		if r.Shrink != nil {
 			length.under = "+ " + f.between(r.Shrink)
 		}
-		out[i] = []cell{
-			{text: r.Mark, bold: true}, length, {text: strconv.Itoa(r.Count), bold: true},
-			{text: f.ends(r.Ends), under: f.prep(r)}, {text: f.each(r)}, {text: r.Assembly},
+		todo := append([]string{f.ends(r.Ends)}, f.prep(r)...)
+		out = append(out, withLines(todo, []cell{
+			{text: r.Mark, bold: true}, length, {text: strconv.Itoa(r.Count), bold: true}, {}, {text: f.each(r)}, {text: r.Assembly},
+		})...)
+	}
+	return out
+}
+
+// todoCell is the cell that tells what is done to a piece.
+const todoCell = 3
+
+// withLines puts two lines into a row, and the others into rows below it.
+func withLines(lines []string, row []cell) [][]cell {
+	var out [][]cell
+	for i := 0; i == 0 || i < len(lines); i += 2 {
+		if i > 0 {
+			row = make([]cell, todoCell+1)
 		}
+		if i < len(lines) {
+			row[todoCell].text = lines[i]
+		}
+		if i+1 < len(lines) {
+			row[todoCell].under = lines[i+1]
+		}
+		out = append(out, row)
 	}
 	return out
 }
@@ -106,19 +127,8 @@ func (f *flow) end(e cutting.End) string {
 	return f.say("saw.end.square")
 }
 
-// edges is the cell that tells what is done to a plate: the first thing, and the
-// rest below it.
-func (f *flow) edges(r cutting.Row) cell {
-	if len(r.Edges) == 0 {
-		return cell{text: r.Note}
-	}
-	first := f.bevel(r.Edges[0])
-	r.Edges = r.Edges[1:]
-	return cell{text: first, under: f.prep(r)}
-}
-
-// prep tells the edges to be bevelled and what the list notes.
-func (f *flow) prep(r cutting.Row) string {
+// prep tells the edges to be bevelled, and what the list notes.
+func (f *flow) prep(r cutting.Row) []string {
 	var out []string
 	for _, e := range r.Edges {
 		out = append(out, f.bevel(e))
@@ -126,11 +136,23 @@ func (f *flow) prep(r cutting.Row) string {
 	if r.Note != "" {
 		out = append(out, r.Note)
 	}
-	return strings.Join(out, "; ")
+	return out
 }
 
+// bevel tells one preparation: its angle, root face or depth, and metres of it.
 func (f *flow) bevel(e parts.Edge) string {
-	return f.say("saw.bevel", show.Num(float64(e.Angle), 1), f.show.Size(e.RootFace).String(), f.show.Seam(e.Metres).String())
+	name := f.say("saw.bevel")
+	if strings.HasSuffix(e.Groove, "U") || strings.HasSuffix(e.Groove, "J") {
+		name = f.say("kind." + e.Groove)
+	}
+	how := f.say("saw.rootface", f.show.Size(e.RootFace).String())
+	if e.Depth > 0 {
+		how = f.say("saw.deep", f.show.Size(e.Depth).String())
+	}
+	if e.Both && name == f.say("saw.bevel") {
+		how += ", " + f.say("saw.bothfaces")
+	}
+	return name + " " + show.Num(float64(e.Angle), 1) + "°, " + how + ": " + f.show.Seam(e.Metres).String()
 }
 
 // platePages lists the plates by thickness and material.
@@ -149,22 +171,21 @@ func (c *cuts) platePages() {
 
 func (f *flow) plate(p *cutting.Plate) {
 	t := table{name: "plates", height: 8.5, columns: []column{
-		{"saw.mark", 30, page.Left}, {"saw.size", 37, page.Left}, {"saw.qty", 11, page.Right}, {"saw.prep", 55, page.Left},
-		{"saw.each", 18, page.Right}, {"index.assembly", 25, page.Left}, {"saw.cut", 11, page.Left}, {"col.checked", 14, page.Left},
+		{"saw.mark", 27, page.Left}, {"saw.size", 37, page.Left}, {"saw.qty", 11, page.Right}, {"saw.prep", 60.5, page.Left},
+		{"saw.each", 18, page.Right}, {"index.assembly", 23, page.Left}, {"saw.cut", 12.5, page.Left}, {"col.checked", 14, page.Left},
 	}}
-	rows := make([][]cell, len(p.Rows))
-	for i, r := range p.Rows {
-		width := "–"
+	var rows [][]cell
+	for _, r := range p.Rows {
+		size := cell{text: "– × " + f.show.Size(r.Length).String(), bold: true}
 		if r.Width > 0 {
-			width = f.show.Size(r.Width).Num
-		}
-		rows[i] = []cell{
-			{text: r.Mark, bold: true}, {text: width + " × " + f.show.Size(r.Length).String(), bold: true}, {text: strconv.Itoa(r.Count), bold: true},
-			f.edges(r), {text: f.each(r)}, {text: r.Assembly},
+			size.text = f.show.Size(r.Width).Num + " × " + f.show.Size(r.Length).String()
 		}
 		if r.Shrink != nil {
-			rows[i][1].under = "+ " + f.between(r.Shrink)
+			size.under = "+ " + f.between(r.Shrink)
 		}
+		rows = append(rows, withLines(f.prep(r), []cell{
+			{text: r.Mark, bold: true}, size, {text: strconv.Itoa(r.Count), bold: true}, {}, {text: f.each(r)}, {text: r.Assembly},
+		})...)
 	}
 	sum := f.say("saw.platesum", strconv.Itoa(p.Pieces), f.show.Surface(p.Area).String(), f.load(p.Mass), f.load(p.BoughtKg))
 	f.tableOf(t, f.say("saw.plate", f.show.Size(p.Thickness).String())+"  "+p.Material, []string{sum}, rows)

@@ -23,7 +23,24 @@ func TestCuttingPagesAreFaultless(t *testing.T) {
 	for name, opts := range looks() {
 		for _, lang := range templates.Languages() {
 			opts.Lang = lang
-			t.Run(name+" "+lang, func(t *testing.T) { faultless(t, cutJob(t, nil, everyCut(t), opts)) })
+			t.Run(name+" "+lang, func(t *testing.T) {
+				whole(t, faultless(t, cutJob(t, nil, everyCut(t), opts)))
+				whole(t, faultless(t, bothLists(t, cutText, "", opts)))
+			})
+		}
+	}
+}
+
+// whole fails for every text that had to be shortened.
+func whole(t *testing.T, doc *page.Document) {
+	t.Helper()
+	told := map[string]bool{}
+	for i, p := range doc.Pages {
+		for _, text := range p.Texts {
+			if strings.HasSuffix(text.S, "…") && !told[text.S] {
+				told[text.S] = true
+				t.Errorf("page %d: %q is cut", i+1, text.S)
+			}
 		}
 	}
 }

@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"math"
+	"slices"
 
 	"seamtally/batch/parts"
 	"seamtally/batch/units"
@@ -103,7 +104,7 @@ func sane(v units.MM) units.MM {
 
 func rowOf(book *parts.Book, i, count int, ends [][2]End) Row {
 	p, r := &book.List.Parts[i], resultOf(book, i)
-	row := Row{Mark: p.Name(), Assembly: p.Assembly, Note: p.Note, Width: p.Width, Length: p.Length, Count: count, Ends: squareEnds, Shrink: r.Shrink, Edges: r.Edges}
+	row := Row{Mark: p.Name(), Assembly: p.Assembly, Note: p.Note, Width: p.Width, Length: p.Length, Count: count, Ends: squareEnds, Shrink: r.Shrink, Edges: alike(r.Edges)}
 	if row.Assembly == "" {
 		row.Assembly = r.Earliest
 	}
@@ -114,6 +115,23 @@ func rowOf(book *parts.Book, i, count int, ends [][2]End) Row {
 		row.Each = r.Mass / units.Kg(p.Qty)
 	}
 	return row
+}
+
+// alike puts edges that are bevelled alike together: the saw and the torch do not
+// ask for which joint.
+func alike(edges []parts.Edge) []parts.Edge {
+	var out []parts.Edge
+	for _, e := range edges {
+		k := slices.IndexFunc(out, func(o parts.Edge) bool {
+			return o.Groove == e.Groove && o.Angle == e.Angle && o.RootFace == e.RootFace && o.Depth == e.Depth && o.Both == e.Both
+		})
+		if k < 0 {
+			out = append(out, e)
+			continue
+		}
+		out[k].Metres += e.Metres
+	}
+	return out
 }
 
 func platesOf(book *parts.Book) []Plate {
