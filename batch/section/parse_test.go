@@ -128,3 +128,33 @@ func TestUnknownWordsAreRefused(t *testing.T) {
 		}
 	}
 }
+
+// TestTheTableReadsAsItself: every designation of the table, as it stands, in small
+// letters and without blanks, is found again and is no other row.
+func TestTheTableReadsAsItself(t *testing.T) {
+	set := load(t)
+	seen := map[string]bool{}
+	for i := range set.Sections {
+		name := set.Sections[i].Designation
+		if seen[name] {
+			t.Errorf("%s stands in the table twice", name)
+		}
+		seen[name] = true
+		for _, text := range []string{name, strings.ToLower(name), strings.ReplaceAll(name, " ", ""), strings.ReplaceAll(strings.ToLower(name), "x", " x ")} {
+			if s, err := Parse(text, set); err != nil || s.Designation != name {
+				t.Errorf("%q is read as %q (%v), want %s", text, s.Designation, err, name)
+			}
+		}
+	}
+}
+
+func BenchmarkParse(b *testing.B) {
+	set := load(b)
+	for b.Loop() {
+		for _, text := range []string{"W4X13", "L 200x200x24", "UB 127x76x13", "SHS 60x60x4", "HE 1000 AA"} {
+			if _, err := Parse(text, set); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+}
