@@ -26,20 +26,15 @@ func Of(book *parts.Book) ([]Section, []Plate) {
 	for _, b := range book.Bars {
 		sections[b.Group].add(book, b, ends, used)
 	}
-	inBars := make([]map[int]bool, len(book.Groups))
-	for i := range inBars {
-		inBars[i] = map[int]bool{}
-	}
+	groupOf := make([]int, len(book.List.Parts)) // one more than the group that holds a part
 	for _, b := range book.Bars {
 		for _, p := range b.Pieces {
-			inBars[b.Group][p.Part] = true
+			groupOf[p.Part] = b.Group + 1
 		}
 	}
-	for g := range sections {
-		for i := range book.List.Parts {
-			if inBars[g][i] {
-				sections[g].Rows = append(sections[g].Rows, rowOf(book, i, used[i], ends[i]))
-			}
+	for i, g := range groupOf {
+		if g > 0 {
+			sections[g-1].Rows = append(sections[g-1].Rows, rowOf(book, i, used[i], ends[i]))
 		}
 	}
 	return sections, platesOf(book)
