@@ -88,7 +88,7 @@ func (f *flow) ticks(bars, boxes, each, rows, perRow int) {
 	for range rows {
 		r, box := f.take("ticks", tickBox+1.5)
 		if each > 1 && n == 0 {
-			f.p.Write(box, r.X, r.Y+3.6, barLeft-1, page.Left, small, f.say("saw.tens", strconv.Itoa(each)))
+			f.p.Lines(box, r.X, r.Y+2.3, barLeft-1, small, page.Wrap(small, f.say("saw.tens", strconv.Itoa(each)), barLeft-1, 2))
 		}
 		for k := range min(perRow, boxes-n) {
 			b := page.Rect{X: r.X + barLeft + float64(k)*tickStep, Y: r.Y + 0.2, W: tickBox, H: tickBox}

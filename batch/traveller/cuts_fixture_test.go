@@ -94,7 +94,7 @@ func everyCut(t testing.TB) *parts.Book {
 		part(t, "B1", "IPE 200", 0, 5980, 6), part(t, "B2", "IPE 200", 0, 3610, 4), part(t, "B3", "IPE 200", 0, 1245.5, 9), part(t, "B9", "IPE 200", 0, 9400, 2),
 		part(t, "D1", "CHS 60.3x3.2", 0, 1184, 8), part(t, "D2", "CHS 60.3x3.2", 0, 980, 4), part(t, "D3", "CHS 60.3x3.2", 0, 640, 4), part(t, "D4", "CHS 60.3x3.2", 0, 95, 30),
 		part(t, "G1", "L 50x50x5", 0, 45, 180), part(t, "G2", "L 50x50x5", 0, 1200, 44),
-		part(t, "F1", "FL 100x10", 0, 210, 24),
+		part(t, "F1", "FL 100x10", 0, 210, 24), part(t, "H1", "Ø20", 0, 2980, 160),
 		part(t, "P1", "PL 12", 220, 220, 12), part(t, "P2", "PL 12", 140, 180.5, 24), part(t, "P3", "PL 8", 90, 160, 36),
 	}
 	list[4].Assembly, list[8].Assembly = "Frame B", "Stair 2"
@@ -107,7 +107,7 @@ func everyCut(t testing.TB) *parts.Book {
 	r[1].Ends = []parts.End{{Joint: "K5", Angle: 67.5, Count: 2}}
 	r[0].Shrink = &[2]units.MM{0.4, 1.1}
 	r[4].Shrink = &[2]units.MM{0.5, 0.5}
-	r[14].Edges = []parts.Edge{{Joint: "B7", Groove: "single bevel", Angle: 45, RootFace: 2, Metres: 2.64},
+	r[15].Edges = []parts.Edge{{Joint: "B7", Groove: "single bevel", Angle: 45, RootFace: 2, Metres: 2.64},
 		{Joint: "B8", Groove: "double J", Angle: 20, Depth: 7.5, RootFace: 2, Both: true, Metres: 12.64}}
 	return book
 }
