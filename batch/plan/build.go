@@ -18,7 +18,7 @@ func (c *catalog) plan(t *task, of *offer, n *way) Plan {
 		c.checkBare(&p, t)
 		return p
 	}
-	o := c.try(n, t)
+	o := c.tried(n, t)
 	p.Settings = true
 	c.waySettings(&p, t, &o)
 	c.totals(&p, t, &o)
@@ -53,7 +53,7 @@ func (c *catalog) waySettings(p *Plan, t *task, o *outcome) {
 	if c.softFeed(n) != nil {
 		p.Gun = "push-pull or spool gun"
 	}
-	p.Runs = o.runs(t, c.rules.band)
+	p.Runs = o.runsOf(t, c.rules.band)
 	p.Governing = governing(p.Runs)
 	g := &o.groups[o.governed]
 	p.Current, p.WireFeed = g.bands(c.rules.band)

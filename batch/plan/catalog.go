@@ -91,13 +91,15 @@ type catalog struct {
 	sections      map[string]known    // designations, each read once
 	conditions    map[string][]string // words that tell of one, lower case
 	careOf        map[condition]care
+	forms         map[formKey]*form
+	room          []outcome // for the ways open to one joint
 }
 
 // newCatalog compiles tables and shop into ways of welding.
 func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 	c := &catalog{
 		set: set, shop: shop, stockOnly: opt.stockOnly, rules: readRules(set), aws: opt.Codes == "aws", book: readRuleBook(set, opt.Codes == "aws"),
-		materials: map[string]grade{}, steels: map[string]*steelFacts{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{}, careOf: map[condition]care{},
+		materials: map[string]grade{}, steels: map[string]*steelFacts{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{}, careOf: map[condition]care{}, forms: map[formKey]*form{},
 	}
 	c.readLikely()
 	c.readConditions()

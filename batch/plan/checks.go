@@ -91,12 +91,12 @@ func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
 	k.choice(t, o, of)
 	k.passes(t, o)
 	k.machine(t, o, p)
-	k.heat(t, p)
+	k.heat(t, o, p)
 	k.quality(t)
 	k.slips(t)
 	k.coats(t)
 	k.list(t)
-	p.Checks = k.out
+	p.Checks = t.form.shared(o.way, k.out)
 	p.Cautions = c.cautions(t, p)
 }
 

@@ -1,6 +1,9 @@
 package plan
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // candidate is one feasible way for one joint, with what it costs there.
 type candidate struct {
@@ -29,30 +32,49 @@ type offer struct {
 }
 
 // offers tries every way that the joint allows and keeps the best of each set-up.
-// A better demerit beats any saving, so only the least demerit is offered.
 func (c *catalog) offers(t *task) offer {
 	if t.noSettings != "" {
 		return offer{}
 	}
-	best := math.MaxInt
-	var list []candidate
-	for _, n := range c.waysOf(t) {
-		if !c.mayTry(n, t) {
-			continue
-		}
-		o := c.try(n, t)
-		if o.stands != 0 || o.demerit > best || c.outside(&o, t) {
-			continue
-		}
-		if o.demerit < best {
-			best, list = o.demerit, list[:0]
-		}
+	open := c.openWays(t)
+	list := make([]candidate, 0, len(open))
+	for i := range open {
+		o := open[i]
+		c.quantities(&o, t)
 		list = keep(list, o.candidate(t))
 	}
 	if len(list) == 0 && t.wish.named {
 		return c.obey(t)
 	}
 	return offer{list: list}
+}
+
+// openWays returns the ways that the joint may be welded in, laid and with their
+// machines, for all joints of its form. A better demerit beats any saving, so only
+// the least demerit is open. The list holds until the next joint is tried.
+func (c *catalog) openWays(t *task) []outcome {
+	if t.form != nil && t.form.tried {
+		return t.form.open
+	}
+	best, open := math.MaxInt, c.room[:0]
+	for _, n := range c.waysOf(t) {
+		if !c.mayTry(n, t) {
+			continue
+		}
+		o := c.lay(n, t)
+		if o.stands != 0 || o.demerit > best || c.outside(&o, t) {
+			continue
+		}
+		if o.demerit < best {
+			best, open = o.demerit, open[:0]
+		}
+		open = append(open, o)
+	}
+	c.room = open
+	if t.form.repeats() {
+		t.form.open, t.form.tried = slices.Clone(open), true
+	}
+	return open
 }
 
 // mayTry tells whether a way is open to the joint at all: what the user asks for,

@@ -64,7 +64,30 @@ type outcome struct {
 }
 
 // try plans one joint in one way of welding.
-func (c *catalog) try(n *way, t *task) (o outcome) {
+func (c *catalog) try(n *way, t *task) outcome {
+	o := c.lay(n, t)
+	if o.count > 0 {
+		c.quantities(&o, t)
+	}
+	return o
+}
+
+// tried is try, from what the joint's form knows already where it does.
+func (c *catalog) tried(n *way, t *task) outcome {
+	known := t.form.found(n)
+	if known == nil {
+		return c.try(n, t)
+	}
+	o := *known
+	if t.kept != nil {
+		c.pickMachine(&o, t)
+	}
+	c.quantities(&o, t)
+	return o
+}
+
+// lay lays the passes of a joint in one way of welding and picks the machine.
+func (c *catalog) lay(n *way, t *task) (o outcome) {
 	o.way = n
 	o.wanted = target(n.targets.points[t.family], t.heatT)
 	o.stands, o.demerit = c.obstacles(n, t, o.wanted)
@@ -74,7 +97,6 @@ func (c *catalog) try(n *way, t *task) (o outcome) {
 		return o
 	}
 	c.pickMachine(&o, t)
-	c.quantities(&o, t)
 	return o
 }
 

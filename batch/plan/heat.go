@@ -10,7 +10,7 @@ import (
 
 // heat judges preheat, cooling and the root's back, and fills in what the welder
 // is told of them. Preheat and cooling are for ferritic steel only.
-func (k *checker) heat(t *task, p *Plan) {
+func (k *checker) heat(t *task, o *outcome, p *Plan) {
 	if shade, ok := k.c.set.Shade(p.Process, units.Amp(p.Current.Start)); ok {
 		p.FilterShade = max(shade.Recommended, shade.Minimum)
 	}
@@ -19,14 +19,14 @@ func (k *checker) heat(t *task, p *Plan) {
 		k.sayf("backing-purge", finding.Note, "open root in stainless")
 	}
 	if t.mat != nil && len(p.Runs) > 0 {
-		k.warmth(t, p)
+		k.warmth(t, o.way, p)
 	}
 	k.plausible(p)
 }
 
-// warmth judges preheat, interpass, heat and cooling. Preheat and cooling are for
-// ferritic steel, parents and weld metal.
-func (k *checker) warmth(t *task, p *Plan) {
+// judgeWarmth judges preheat, interpass, heat and cooling. Preheat and cooling are
+// for ferritic steel, parents and weld metal.
+func (k *checker) judgeWarmth(t *task, p *Plan) {
 	ferritic := t.metal == "carbon steel" && t.mat.Group == "carbon steel"
 	switch {
 	case ferritic:

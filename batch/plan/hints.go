@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -116,7 +115,7 @@ func (h *hinter) replan(j joint.Joint) (altered, bool) {
 	if best == nil || of.forced {
 		return altered{}, false
 	}
-	o := h.c.try(best.way, t)
+	o := h.c.tried(best.way, t)
 	return altered{
 		cost: float64(o.cost.Total), minutes: float64(o.cost.Labour.Total),
 		kg: t.density * t.made * 1e-6 * t.seam, passes: o.passes, way: best.way,
@@ -305,7 +304,7 @@ func (h *hinter) tell(plans []Plan, code string) {
 		}
 		p := &plans[s.at]
 		if code == hintDouble { // says the same with figures
-			p.Checks = slices.DeleteFunc(p.Checks, func(c finding.Check) bool { return c.Code == "double-saves" })
+			p.Checks = without(p.Checks, "double-saves")
 		}
 		p.Checks = append(p.Checks, finding.Check{Code: code, Level: finding.Note, Text: text, Rule: r.Rule, Source: r.Source, Basis: r.Basis, Do: r.Do})
 	}

@@ -17,15 +17,17 @@ var saidOnce = []string{"quality-level", "site-flow", "wps-governs", "stitch-out
 func sayOnce(plans []Plan) {
 	others := map[finding.Check][]int{}
 	for i := range plans {
-		p := &plans[i]
-		p.Checks = slices.DeleteFunc(p.Checks, func(c finding.Check) bool {
+		said := func(c finding.Check) bool {
 			if !slices.Contains(saidOnce, c.Code) {
 				return false
 			}
 			known := others[c]
 			others[c] = append(known, i)
 			return len(known) > 0
-		})
+		}
+		if p := &plans[i]; slices.ContainsFunc(p.Checks, func(c finding.Check) bool { return slices.Contains(saidOnce, c.Code) }) {
+			p.Checks = slices.DeleteFunc(slices.Clone(p.Checks), said)
+		}
 	}
 	for c, of := range others {
 		if len(of) > 1 {

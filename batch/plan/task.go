@@ -52,13 +52,14 @@ type task struct {
 	clashes       []conflict // of the row with its parts
 	branch        *Branch    // a round tube cut to sit on another
 	twin          int        // row of another joint with the same mark
+	form          *form      // that the joint shares with others; nil: its own
 
 	noArea, noAreaCode string // why there is no area, and the code of its rule
 	noSettings         string
 }
 
-// newTask reads one joint.
-func (c *catalog) newTask(j *joint.Joint) *task {
+// readTask reads one joint.
+func (c *catalog) readTask(j *joint.Joint) *task {
 	t := &task{j: j, site: j.Where == joint.Site, seams: float64(max(j.Qty, 1))}
 	if j.Part1 != "" || j.Part2 != "" {
 		c.takeSection(t)

@@ -1,0 +1,179 @@
+package plan
+
+import (
+	"slices"
+
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+	"seamtally/batch/units"
+)
+
+// form is what the joints of a list have in common that differ in nothing but their
+// names, their length and how many there are: a long list has few of them.
+type form struct {
+	task  *task     // of the first joint of the form
+	again bool      // more than one joint has the form: worth keeping what follows
+	open  []outcome // the ways open to it, laid and with their machines
+	tried bool      // open is known
+	ways  []formWay // those chosen so far
+}
+
+// formKey is a joint without its names, length and quantity.
+type formKey struct {
+	kind                                joint.Kind
+	opening                             joint.Opening
+	allRound                            bool
+	sides                               int
+	stitch                              joint.Stitch
+	stitched                            bool
+	size                                joint.Size
+	t1, t2                              units.MM
+	angle                               units.Degree
+	gap, rootFace, depth, radius        units.MM
+	backing                             string
+	gapGiven, rootFaceGiven             bool
+	material, material2                 string
+	position                            string
+	where                               joint.Where
+	process, wire, gas, machine         string
+	quality, procedure, note, examining string
+}
+
+// mostForms is how many forms are kept: a list of which every joint is another kind
+// gains nothing by them.
+const mostForms = 2048
+
+// formOf returns the form of a joint; false where more than its seam follows from
+// its length or from its parts.
+func formOf(j *joint.Joint) (formKey, bool) {
+	if j.Part1 != "" || j.Part2 != "" || j.Kind == joint.Plug || j.Kind == joint.Slot {
+		return formKey{}, false
+	}
+	key := formKey{
+		kind: j.Kind, opening: j.Open, allRound: j.AllRound, sides: j.Sides, size: j.Size, t1: j.T1, t2: j.T2, angle: j.Angle,
+		gap: j.Gap, rootFace: j.RootFace, depth: j.Depth, radius: j.Radius, backing: j.Backing, gapGiven: j.GapGiven, rootFaceGiven: j.RootFaceGiven,
+		material: j.Material, material2: j.Material2, position: j.Position, where: j.Where, process: j.Process, wire: j.Wire, gas: j.Gas,
+		machine: j.Machine, quality: j.Quality, procedure: j.WPS, note: j.Note, examining: j.NDT,
+	}
+	if j.Stitch != nil {
+		key.stitch, key.stitched = *j.Stitch, true
+	}
+	return key, true
+}
+
+// newTask reads one joint, or takes what another of its form has in common with it.
+func (c *catalog) newTask(j *joint.Joint) *task {
+	key, ok := formOf(j)
+	if !ok {
+		return c.readTask(j)
+	}
+	if f := c.forms[key]; f != nil {
+		return f.next(c, j)
+	}
+	t := c.readTask(j)
+	if c.forms != nil && len(c.forms) < mostForms {
+		t.form = &form{task: t}
+		c.forms[key] = t.form
+	}
+	return t
+}
+
+// next returns the task of another joint of the form.
+func (f *form) next(c *catalog, j *joint.Joint) *task {
+	f.again = true
+	t := new(task)
+	*t = *f.task
+	t.j, t.kept, t.twin, t.gasless = j, nil, 0, false
+	t.seams = float64(max(j.Qty, 1))
+	t.seam, t.segments, t.startsPerPass, t.stitch, t.stitchMissing = 0, 0, 0, stitched{}, ""
+	c.readSeam(t)
+	return t
+}
+
+// repeats tells whether more than one joint has the form.
+func (f *form) repeats() bool { return f != nil && f.again }
+
+// found returns the outcome of a way on the form before its amounts; nil if nobody
+// tried it or it is not open.
+func (f *form) found(n *way) *outcome {
+	if f == nil {
+		return nil
+	}
+	for i := range f.open {
+		if f.open[i].way == n {
+			return &f.open[i]
+		}
+	}
+	return nil
+}
+
+// formWay is what is known of a form that is welded in one way.
+type formWay struct {
+	way    *way
+	runs   []Run
+	warmed *warmed
+	checks []finding.Check // of the joint of the form that was judged last
+}
+
+// at returns what is known of a way, to be read and added to.
+func (f *form) at(n *way) *formWay {
+	for i := range f.ways {
+		if f.ways[i].way == n {
+			return &f.ways[i]
+		}
+	}
+	f.ways = append(f.ways, formWay{way: n})
+	return &f.ways[len(f.ways)-1]
+}
+
+// runsOf returns the passes of an outcome, one list for all joints of a form.
+func (o *outcome) runsOf(t *task, band float64) []Run {
+	if !t.form.repeats() {
+		return o.runs(t, band)
+	}
+	w := t.form.at(o.way)
+	if w.runs == nil {
+		w.runs = o.runs(t, band)
+	}
+	return w.runs
+}
+
+// shared returns checks that say the same as those of the form's last joint as the
+// same list: a long list says the same of most of its joints.
+func (f *form) shared(n *way, checks []finding.Check) []finding.Check {
+	if !f.repeats() || len(checks) == 0 {
+		return checks
+	}
+	w := f.at(n)
+	if !slices.Equal(w.checks, checks) {
+		w.checks = slices.Clip(checks)
+	}
+	return w.checks
+}
+
+// warmed is what a way's passes ask of a form's heat.
+type warmed struct {
+	checks    []finding.Check
+	words     string
+	preheat   *units.Celsius
+	interpass *units.Celsius
+	cooling   *[2]units.Second
+	limits    [2]units.KJMM
+}
+
+// warmth judges preheat, interpass, heat and cooling, once for a form and a way.
+func (k *checker) warmth(t *task, n *way, p *Plan) {
+	if !t.form.repeats() {
+		k.judgeWarmth(t, p)
+		return
+	}
+	f := t.form.at(n)
+	if w := f.warmed; w != nil {
+		k.out = append(k.out, w.checks...)
+		p.PreheatWords, p.Preheat, p.Interpass, p.T85, p.HeatRange = w.words, w.preheat, w.interpass, w.cooling, w.limits
+		return
+	}
+	before := len(k.out)
+	k.judgeWarmth(t, p)
+	f.warmed = &warmed{slices.Clone(k.out[before:]), p.PreheatWords, p.Preheat, p.Interpass, p.T85, p.HeatRange}
+}
