@@ -193,14 +193,17 @@ func (k *checker) list(t *task) {
 	k.parts(t)
 }
 
-// markTwins notes the row of the first joint with the same mark.
-func markTwins(tasks []*task) {
-	seen := make(map[string]*joint.Joint, len(tasks))
-	for _, t := range tasks {
-		if first, ok := seen[t.j.Mark]; ok && t.j.Mark != "" {
-			t.twin = first.Place.Row
+// twins returns of each joint whose mark stands above it already the row of the
+// first with that mark.
+func twins(joints []joint.Joint) map[int]int {
+	seen, out := make(map[string]int, len(joints)), map[int]int{}
+	for i := range joints {
+		mark := joints[i].Mark
+		if first, ok := seen[mark]; ok && mark != "" {
+			out[i] = joints[first].Place.Row
 			continue
 		}
-		seen[t.j.Mark] = t.j
+		seen[mark] = i
 	}
+	return out
 }

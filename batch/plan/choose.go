@@ -7,10 +7,15 @@ import (
 
 // candidate is one feasible way for one joint, with what it costs there.
 type candidate struct {
+	*laid
+	cost   float64
+	kg     float64 // wire bought
+	litres float64 // gas
+}
+
+// laid is what all joints of a form have in common in one way.
+type laid struct {
 	way     *way
-	cost    float64
-	kg      float64  // wire bought
-	litres  float64  // gas
 	machine *machine // the lightest that bears it; nil: none
 	most    float64  // largest current of its passes, A
 	named   bool     // the list names the machine
@@ -18,11 +23,20 @@ type candidate struct {
 
 // candidate sums an outcome up for the choice.
 func (o *outcome) candidate(t *task) candidate {
-	c := candidate{named: t.wish.machine != "", way: o.way, cost: float64(o.cost.Total), kg: o.wireKg, litres: o.gas, machine: o.machine}
-	for i := range o.groups[:o.count] {
-		c.most = max(c.most, o.groups[i].current)
+	c := candidate{laid: o.laid, cost: float64(o.cost.Total), kg: o.wireKg, litres: o.gas}
+	if c.laid == nil {
+		c.laid = o.layout(t)
 	}
 	return c
+}
+
+// layout is what of an outcome does not follow from the length.
+func (o *outcome) layout(t *task) *laid {
+	l := &laid{way: o.way, machine: o.machine, named: t.wish.machine != ""}
+	for i := range o.groups[:o.count] {
+		l.most = max(l.most, o.groups[i].current)
+	}
+	return l
 }
 
 // offer is what one joint can be welded with: for each set-up its best way.
@@ -72,7 +86,11 @@ func (c *catalog) openWays(t *task) []outcome {
 	}
 	c.room = open
 	if t.form.repeats() {
-		t.form.open, t.form.tried = slices.Clone(open), true
+		open = slices.Clone(open)
+		for i := range open {
+			open[i].laid = open[i].layout(t)
+		}
+		t.form.open, t.form.tried = open, true
 	}
 	return open
 }

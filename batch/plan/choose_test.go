@@ -78,17 +78,16 @@ func bestOf(c *catalog, offers []offer) float64 {
 
 // chosenCost plans the list and reckons it with the machines that were settled.
 func chosenCost(c *catalog, list []joint.Joint) (cost float64, offers []offer, picked []candidate, on []*machine) {
-	tasks, offers := c.ready(list)
-	chosen := c.choose(offers)
-	c.settleMachines(tasks, offers, chosen)
-	for i, n := range chosen {
+	r := c.ready(list)
+	offers = r.offers
+	for i, n := range r.chosen {
 		k := offers[i].of(n)
 		if k == nil {
 			return 0, offers, nil, nil
 		}
 		m := k.machine
-		if tasks[i].kept != nil {
-			m = tasks[i].kept
+		if r.kept[i] != nil {
+			m = r.kept[i]
 		}
 		picked, on = append(picked, *k), append(on, m)
 	}
@@ -156,14 +155,14 @@ func TestNoSingleMoveSaves(t *testing.T) {
 			}
 		}
 		c := newCatalog(set, &shop, Options{}.wanting(list))
-		tasks, offers := c.ready(list)
-		chosen := c.choose(offers)
-		now := settledCost(c, tasks, offers, chosen)
+		ready := c.ready(list)
+		offers, chosen := ready.offers, ready.chosen
+		now := settledCost(c, offers, chosen)
 		for i := range chosen {
 			was := chosen[i]
 			for k := range offers[i].list {
 				chosen[i] = offers[i].list[k].way
-				if v := settledCost(c, tasks, offers, chosen); v < now-1e-6 {
+				if v := settledCost(c, offers, chosen); v < now-1e-6 {
 					t.Errorf("seed %d: joint %d on %s %v saves %.4f of %.2f", seed, i, chosen[i].wire.Filler, chosen[i].dia, now-v, now)
 				}
 			}
@@ -173,11 +172,8 @@ func TestNoSingleMoveSaves(t *testing.T) {
 }
 
 // settledCost reckons a choice with the machines that would be settled for it.
-func settledCost(c *catalog, tasks []*task, offers []offer, chosen []*way) float64 {
-	for _, t := range tasks {
-		t.kept = nil
-	}
-	c.settleMachines(tasks, offers, chosen)
+func settledCost(c *catalog, offers []offer, chosen []*way) float64 {
+	kept := c.settleMachines(offers, chosen)
 	var picked []candidate
 	var on []*machine
 	for i, n := range chosen {
@@ -186,8 +182,8 @@ func settledCost(c *catalog, tasks []*task, offers []offer, chosen []*way) float
 			continue
 		}
 		m := k.machine
-		if tasks[i].kept != nil {
-			m = tasks[i].kept
+		if kept[i] != nil {
+			m = kept[i]
 		}
 		picked, on = append(picked, *k), append(on, m)
 	}

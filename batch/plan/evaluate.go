@@ -60,7 +60,8 @@ type outcome struct {
 	kwh      float64
 	wanted   float64 // target current
 	cost     rates.Cost
-	governed int // index of the governing group
+	governed int   // index of the governing group
+	laid     *laid // of the joint's form; nil: not shared
 }
 
 // try plans one joint in one way of welding.

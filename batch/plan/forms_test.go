@@ -27,22 +27,11 @@ func TestFormsChangeNothing(t *testing.T) {
 		own := newCatalog(set, shop, Options{})
 		own.forms = nil
 		kept := newCatalog(set, shop, Options{})
-		want, got := planWith(own, joints), planWith(kept, joints)
+		want, got := own.ready(joints).plans(), kept.ready(joints).plans()
 		for i := range want {
 			if !reflect.DeepEqual(want[i], got[i]) {
 				rt.Fatalf("joint %d: read by itself\n%+v\nas one of its form\n%+v", i, want[i], got[i])
 			}
 		}
 	})
-}
-
-func planWith(c *catalog, joints []joint.Joint) []Plan {
-	tasks, offers := c.ready(joints)
-	chosen := c.choose(offers)
-	c.settleMachines(tasks, offers, chosen)
-	plans := make([]Plan, len(joints))
-	for i := range plans {
-		plans[i] = c.plan(tasks[i], &offers[i], chosen[i])
-	}
-	return plans
 }

@@ -29,38 +29,67 @@ func (o Options) wanting(joints []joint.Joint) Options {
 // shop allow, wire and gas are chosen for the list, and the chosen way becomes
 // the joint's plan. The result has one plan for each joint, in the same order.
 func Joints(joints []joint.Joint, set *tables.Set, shop *rates.Shop, opt Options) []Plan {
-	c := newCatalog(set, shop, opt.wanting(joints))
-	tasks, offers := c.ready(joints)
-	chosen := c.choose(offers)
-	c.settleMachines(tasks, offers, chosen)
-	plans := make([]Plan, len(joints))
-	for i := range plans {
-		plans[i] = c.plan(tasks[i], &offers[i], chosen[i])
-		tasks[i], offers[i] = nil, offer{} // a long list need not keep both
-	}
+	r := newCatalog(set, shop, opt.wanting(joints)).ready(joints)
+	plans := r.plans()
 	sayOnce(plans)
 	return plans
-}
-
-// ready reads every joint and tries the ways open to it.
-func (c *catalog) ready(joints []joint.Joint) ([]*task, []offer) {
-	tasks, offers := make([]*task, len(joints)), make([]offer, len(joints))
-	for i := range joints {
-		tasks[i] = c.newTask(&joints[i])
-		offers[i] = c.offers(tasks[i])
-	}
-	markTwins(tasks)
-	return tasks, offers
 }
 
 // Explain plans the list as Joints does and returns the plan of one joint with
 // its working and the options that were considered.
 func Explain(joints []joint.Joint, index int, set *tables.Set, shop *rates.Shop, opt Options) Plan {
 	c := newCatalog(set, shop, opt.wanting(joints))
-	tasks, offers := c.ready(joints)
-	chosen := c.choose(offers)
-	c.settleMachines(tasks, offers, chosen)
-	p := c.plan(tasks[index], &offers[index], chosen[index])
-	c.trace(&p, tasks[index], &offers[index], chosen[index])
+	r := c.ready(joints)
+	t, chosen := r.task(index), r.chosen[index]
+	p := c.plan(t, &r.offers[index], chosen)
+	c.trace(&p, t, &r.offers[index], chosen)
 	return p
+}
+
+// readied is a list of which every joint was read and tried, with the way chosen
+// for each.
+type readied struct {
+	c      *catalog
+	joints []joint.Joint
+	tasks  []*task // nil: read again from its form, which is quicker than it is large
+	offers []offer
+	chosen []*way
+	kept   []*machine  // that the list keeps at the place; nil: the joint's own
+	twins  map[int]int // joint -> row of another with the same mark
+}
+
+// ready reads every joint, tries the ways open to it and chooses.
+func (c *catalog) ready(joints []joint.Joint) *readied {
+	r := &readied{c: c, joints: joints, tasks: make([]*task, len(joints)), offers: make([]offer, len(joints)), twins: twins(joints)}
+	for i := range joints {
+		t := c.newTask(&joints[i])
+		r.offers[i] = c.offers(t)
+		if t.form == nil || t.form.task == t {
+			r.tasks[i] = t
+		}
+	}
+	r.chosen = c.choose(r.offers)
+	r.kept = c.settleMachines(r.offers, r.chosen)
+	return r
+}
+
+// task returns the task of a joint.
+func (r *readied) task(i int) *task {
+	t := r.tasks[i]
+	if t == nil {
+		t = r.c.newTask(&r.joints[i])
+	}
+	t.kept, t.twin = r.kept[i], r.twins[i]
+	return t
+}
+
+// plans writes out the plan of every joint. What a joint was offered is let go
+// with it: a long list need not keep both.
+func (r *readied) plans() []Plan {
+	plans := make([]Plan, len(r.joints))
+	for i := range plans {
+		plans[i] = r.c.plan(r.task(i), &r.offers[i], r.chosen[i])
+		r.tasks[i], r.offers[i] = nil, offer{}
+	}
+	return plans
 }

@@ -6,12 +6,14 @@ import "slices"
 // joint's own is the lightest that bears it; a heavier one that the list needs
 // anyway welds it as well, and the change between them is saved. A wire with its
 // gas is moved only as a whole: half of its joints elsewhere would save nothing.
-// What each joint keeps to stands in its task; nothing is planned here.
-func (c *catalog) settleMachines(tasks []*task, offers []offer, chosen []*way) {
-	if c.shop.Choose == "joint" || len(tasks) < 2 {
-		return
+// It returns what each joint keeps to, nil where that is its own; nothing is
+// planned here.
+func (c *catalog) settleMachines(offers []offer, chosen []*way) []*machine {
+	kept := make([]*machine, len(offers))
+	if c.shop.Choose == "joint" || len(offers) < 2 {
+		return kept
 	}
-	own := make([]*candidate, len(tasks))
+	own := make([]*candidate, len(offers))
 	groups := map[int][]int{} // set-up -> joints
 	var order []int
 	var top *machine
@@ -33,10 +35,11 @@ func (c *catalog) settleMachines(tasks []*task, offers []offer, chosen []*way) {
 		for _, i := range groups[setup] {
 			most = heavier(most, own[i].machine)
 		}
-		if !keepOn(groups[setup], top, own, tasks) {
-			keepOn(groups[setup], most, own, tasks)
+		if !keepOn(groups[setup], top, own, kept) {
+			keepOn(groups[setup], most, own, kept)
 		}
 	}
+	return kept
 }
 
 func heavier(a, b *machine) *machine {
@@ -58,15 +61,15 @@ func (o *offer) of(n *way) *candidate {
 
 // keepOn puts joints on one machine; false, and nothing changed, where it does not
 // bear them all as long as their own, or the list asks for another.
-func keepOn(members []int, m *machine, own []*candidate, tasks []*task) bool {
+func keepOn(members []int, m *machine, own []*candidate, kept []*machine) bool {
 	for _, i := range members {
-		if k := own[i]; k.machine != m && (tasks[i].wish.machine != "" || !m.replaces(k)) {
+		if k := own[i]; k.machine != m && (k.named || !m.replaces(k)) {
 			return false
 		}
 	}
 	for _, i := range members {
 		if own[i].machine != m {
-			tasks[i].kept = m
+			kept[i] = m
 		}
 	}
 	return true

@@ -50,12 +50,9 @@ func TestKeepingMachinesNeverCosts(t *testing.T) {
 		list = append(list, filletJoint(3+float64(i%7), 4+float64(i%5)*4, []string{"PB", "PF", "PA"}[i%3]))
 	}
 	c := newCatalog(set, shop, Options{})
-	tasks, offers := c.ready(list)
-	chosen := c.choose(offers)
-	before := make([]Plan, len(list))
-	for i := range before {
-		before[i] = c.plan(tasks[i], &offers[i], chosen[i])
-	}
+	r := c.ready(list)
+	clear(r.kept)
+	before := r.plans()
 	after := Joints(list, set, shop, Options{})
 	cost := func(plans []Plan) (money units.Money, changes int) {
 		var setups []rates.Setup
