@@ -1,8 +1,9 @@
 package workbook
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,14 +18,27 @@ func fitsFormula(r *row) string {
 	if !r.p.Settings {
 		return ""
 	}
+	pattern := r.fitPattern()
+	if known, ok := r.l.fits[pattern]; ok {
+		return known
+	}
+	text := r.comparison()
+	if !pattern.many {
+		r.l.fits[pattern] = text
+	}
+	return text
+}
+
+// comparison puts the formula of fitsFormula together.
+func (r *row) comparison() string {
 	text := "AND("
 	for i := range plannedFrom {
 		if pair := &plannedFrom[i]; pair.there(r) {
 			text += "ABS([" + pair.now + "]-[" + pair.then + "])<0.0001,"
 		}
 	}
-	if cells := r.inWords(); len(cells) > 0 {
-		text += "EXACT(" + r.wordsNow(cells) + ",[words_read]),"
+	if words := r.inWords(); len(words) > 0 {
+		text += "EXACT(" + r.wordsNow(words) + ",[words_read]),"
 	}
 	if r.p.Travel.High > 0 {
 		text += "[travel_mm_min]>=[travel_low_mm_min]*0.99999,[travel_mm_min]<=[travel_high_mm_min]*1.00001,"
@@ -83,28 +97,57 @@ func (r *row) followed(key string, v float64) bool {
 	return false
 }
 
-// inWords lists the user's cells in this row that the plan was made from and that
-// no column of figures of ours follows: words, blanks, and numbers that stand for
-// a word, such as that of a process.
-func (r *row) inWords() []list.Cell {
-	if r.src == nil {
-		return nil
-	}
-	var cells []list.Cell
+// planCell is a column of the user's that an input which decides a plan stands in.
+type planCell struct {
+	key string
+	col int
+}
+
+// planCells returns those columns from the left to the right.
+func (l *layout) planCells() []planCell {
+	var out []planCell
 	for _, key := range planKeys {
-		for _, c := range r.l.inputs[key] {
-			cell := r.src.At(c.Col)
-			if cell.Col == 0 {
-				cell.Col = c.Col // a blank cell does not know its column
-			}
-			v, number := r.l.number(r.src.Number, cell)
-			if number && !r.followed(key, v) || !number && (cell.Kind == list.Text || cell.Kind == list.Blank) {
-				cells = append(cells, cell)
-			}
+		for _, c := range l.inputs[key] {
+			out = append(out, planCell{key, c.Col})
 		}
 	}
-	sort.Slice(cells, func(i, j int) bool { return cells[i].Col < cells[j].Col })
-	return cells
+	slices.SortStableFunc(out, func(a, b planCell) int { return cmp.Compare(a.col, b.col) })
+	return out
+}
+
+// word is a cell of the user's that a plan was made from and that no column of
+// figures of ours follows.
+type word struct {
+	col    int
+	text   string
+	value  float64
+	number bool // it is a number that stands for a word, such as that of a process
+}
+
+// inWords lists the words of a row: words, blanks, and numbers that stand for a word.
+func (r *row) inWords() []word {
+	if r.worded || r.src == nil {
+		return r.words
+	}
+	r.worded = true
+	r.words = make([]word, 0, len(r.l.decisive))
+	cells := r.src.Cells
+	for k, c := range r.l.decisive {
+		for len(cells) > 0 && cells[0].Col < c.col {
+			cells = cells[1:]
+		}
+		w, cell := word{col: c.col}, list.Cell{Col: c.col} // a blank cell
+		if len(cells) > 0 && cells[0].Col == c.col {
+			cell = cells[0]
+		}
+		w.text = cell.Text
+		w.value, w.number = r.l.number(r.src.Number, cell)
+		if w.number && !r.followed(c.key, w.value) || !w.number && (cell.Kind == list.Text || cell.Kind == list.Blank) {
+			r.words = append(r.words, w)
+			r.pattern.word(k, w.number)
+		}
+	}
+	return r.words
 }
 
 // millionths is how numbers stand among the words: whole, so that every program
@@ -113,26 +156,65 @@ const millionths = 1e6
 
 // wordsRead returns those words in one line.
 func (r *row) wordsRead() string {
-	var words []string
-	for _, cell := range r.inWords() {
-		text := cell.Text
-		if v, number := r.l.number(r.src.Number, cell); number {
-			text = strconv.FormatFloat(math.Round(v*millionths), 'f', 0, 64)
+	var line strings.Builder
+	for i, w := range r.inWords() {
+		if i > 0 {
+			line.WriteByte('|')
 		}
-		words = append(words, text)
+		if w.number {
+			w.text = strconv.FormatFloat(math.Round(w.value*millionths), 'f', 0, 64)
+		}
+		line.WriteString(w.text)
 	}
-	return strings.Join(words, "|")
+	return line.String()
 }
 
 // wordsNow returns the template that puts the same words together live.
-func (r *row) wordsNow(cells []list.Cell) string {
+func (r *row) wordsNow(words []word) string {
 	var refs []string
-	for _, cell := range cells {
-		ref := r.l.userCell(cell.Col)
-		if _, number := r.l.number(r.src.Number, cell); number {
+	for _, w := range words {
+		ref := r.l.userCell(w.col)
+		if w.number {
 			ref = "ROUND(" + ref + "*1000000,0)"
 		}
 		refs = append(refs, ref)
 	}
 	return strings.Join(refs, `&"|"&`)
+}
+
+// fitPattern tells which parts the comparison of a row has: rows of one pattern
+// have the same formula.
+type fitPattern struct {
+	figures uint32
+	words   [2]uint64
+	many    bool // more columns than the pattern holds
+}
+
+// word notes that the k-th decisive column is a word, or a number that stands for one.
+func (f *fitPattern) word(k int, number bool) {
+	if k >= 64 {
+		f.many = true
+		return
+	}
+	f.words[0] |= 1 << k
+	if number {
+		f.words[1] |= 1 << k
+	}
+}
+
+// fitPattern returns the pattern of a row.
+func (r *row) fitPattern() fitPattern {
+	r.inWords()
+	f := r.pattern
+	for i := range plannedFrom {
+		if plannedFrom[i].there(r) {
+			f.figures |= 1 << i
+		}
+	}
+	for i, has := range []bool{r.p.Travel.High > 0, r.p.HeatRange[0] > 0, r.p.HeatRange[1] > 0} {
+		if has {
+			f.figures |= 1 << (len(plannedFrom) + i)
+		}
+	}
+	return f
 }

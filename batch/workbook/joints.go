@@ -15,6 +15,15 @@ type joints struct {
 	header   int            // the row of our headers
 	labels   int            // the row of the group labels; 0 for none
 	formulas []headStyle
+	last     []drawn // of each column
+}
+
+// drawn is what a column's cell was drawn with last: most cells repeat the one above.
+type drawn struct {
+	style    styleKey
+	id       int
+	template string
+	formula  *pack.Formula
 }
 
 type headStyle struct{ head, label int }
@@ -34,6 +43,10 @@ func newJoints(l *layout, header, labels int) *joints {
 		js.formulas = append(js.formulas, headStyle{
 			head: l.style(look.HeadOf(c.group), ""), label: l.style(look.LabelOf(c.group), "")})
 		js.prepare(c)
+	}
+	js.last = make([]drawn, len(l.cols))
+	for i := range js.last {
+		js.last[i].style.format = "none yet"
 	}
 	return js
 }
@@ -133,29 +146,46 @@ func (js *joints) drawRow(p *pack.Pen, r *row) {
 	for i := range js.l.cols {
 		c := &js.l.cols[i]
 		if c.number == nil {
-			js.drawWords(p, r, c, js.l.letters[i])
+			js.drawWords(p, r, i)
 		} else {
-			js.drawNumber(p, r, c, js.l.letters[i])
+			js.drawNumber(p, r, i)
 		}
 	}
 }
 
-func (js *joints) formula(r *row, c *column) *pack.Formula {
+// style returns the number of a style of the i-th column.
+func (js *joints) style(i int, role look.Role, format string) int {
+	d := &js.last[i]
+	if key := (styleKey{role, format}); key != d.style {
+		d.style, d.id = key, js.l.style(role, format)
+	}
+	return d.id
+}
+
+// formula returns the formula of a row in the i-th column; nil where it has none.
+func (js *joints) formula(r *row, i int) *pack.Formula {
+	c := &js.l.cols[i]
 	if !js.l.live || c.formula == nil {
 		return nil
 	}
-	if template := c.formula(r); template != "" {
-		return js.l.compile(template, c.unit)
+	template := c.formula(r)
+	if template == "" {
+		return nil
 	}
-	return nil
+	d := &js.last[i]
+	if template != d.template {
+		d.template, d.formula = template, js.l.compile(template, c.unit)
+	}
+	return d.formula
 }
 
-func (js *joints) drawNumber(p *pack.Pen, r *row, c *column, col string) {
+func (js *joints) drawNumber(p *pack.Pen, r *row, i int) {
+	c := &js.l.cols[i]
 	v, ok := c.number(r)
 	if !ok {
 		return
 	}
-	f := js.formula(r, c)
+	f := js.formula(r, i)
 	role := c.role
 	switch {
 	case role == look.Edit && f != nil:
@@ -163,10 +193,11 @@ func (js *joints) drawNumber(p *pack.Pen, r *row, c *column, col string) {
 	case role == look.Calc && f == nil && c.formula != nil && js.l.live:
 		role = look.Chosen
 	}
-	p.Number(col, js.l.style(role, c.formatOf(js.l.us)), f, c.unit.show(v, js.l.us))
+	p.Number(js.l.letters[i], js.style(i, role, c.formatOf(js.l.us)), f, c.unit.show(v, js.l.us))
 }
 
-func (js *joints) drawWords(p *pack.Pen, r *row, c *column, col string) {
+func (js *joints) drawWords(p *pack.Pen, r *row, i int) {
+	c := &js.l.cols[i]
 	text := c.words(r)
 	if text == "" {
 		return
@@ -175,11 +206,11 @@ func (js *joints) drawWords(p *pack.Pen, r *row, c *column, col string) {
 	if c.key == "status" || c.key == "worst" {
 		role = roleOf(r.worst())
 	}
-	f := js.formula(r, c)
+	f := js.formula(r, i)
 	if f != nil {
 		format = ""
 	}
-	p.Text(col, js.l.style(look.Off(role), format), f, text)
+	p.Text(js.l.letters[i], js.style(i, look.Off(role), format), f, text)
 }
 
 // columns are the widths and folds of our columns. In each group the first

@@ -33,7 +33,9 @@ type layout struct {
 	letters []string
 	at      map[string]int // key -> index in cols
 
-	rateNames map[string]string // rate -> defined name
+	rateNames map[string]string     // rate -> defined name
+	decisive  []planCell            // columns that decide a plan, from the left
+	fits      map[fitPattern]string // the comparison by its pattern
 	templates map[templateKey]*pack.Formula
 	styles    map[styleKey]int
 }
@@ -47,7 +49,7 @@ func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *lay
 	l := &layout{
 		job: job, us: opt.US, live: !opt.ValuesOnly, sheet: sheet, from: from,
 		inputs: map[string][]joint.Column{}, at: map[string]int{},
-		templates: map[templateKey]*pack.Formula{}, styles: map[styleKey]int{},
+		templates: map[templateKey]*pack.Formula{}, styles: map[styleKey]int{}, fits: map[fitPattern]string{},
 	}
 	for _, c := range job.List.Columns {
 		if c.Key != "" {
@@ -60,6 +62,7 @@ func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *lay
 			l.numeric[c.Col] = true
 		}
 	}
+	l.decisive = l.planCells()
 	l.cols = columnsOf(l)
 	for i, c := range l.cols {
 		l.at[c.key] = i

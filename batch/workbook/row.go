@@ -18,6 +18,10 @@ type row struct {
 	j   *joint.Joint
 	p   *plan.Plan
 	src *list.Row // the user's cells; nil if they are not at hand
+
+	words   []word // see inWords
+	worded  bool
+	pattern fitPattern
 }
 
 func (r *row) shop() *rates.Shop { return &r.l.job.Shop }

@@ -235,6 +235,9 @@ const maxText = 32767
 // Plain returns a text fit for a cell: valid UTF-8, no control characters but
 // tab and line feed, at most 32,767 characters with the cut shown.
 func Plain(s string) string {
+	if len(s) <= maxText && plainASCII(s) {
+		return s
+	}
 	s = strings.ToValidUTF8(s, "\uFFFD")
 	if strings.IndexFunc(s, unfit) >= 0 {
 		s = strings.Map(func(r rune) rune {
@@ -248,6 +251,15 @@ func Plain(s string) string {
 		return s
 	}
 	return cut(s)
+}
+
+func plainASCII(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
 }
 
 func unfit(r rune) bool {
