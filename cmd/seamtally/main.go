@@ -25,6 +25,7 @@ const version = "0.1.0"
 const grace = 1500 * time.Millisecond
 
 func main() {
+	spareMemory()
 	signal.Ignore(syscall.SIGPIPE) // A reader that has seen enough, such as head, is no fault.
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()

@@ -23,17 +23,28 @@ const level = 2
 
 // packer writes the final package: parts in the order given, the stamped part last.
 type packer struct {
-	sum hash.Hash
-	zip *zip.Writer
+	sum  hash.Hash
+	zip  *zip.Writer
+	pack *flate.Writer
 }
 
 func newPacker(to io.Writer) *packer {
 	p := &packer{sum: sha256.New()}
 	p.zip = zip.NewWriter(io.MultiWriter(to, p.sum))
-	p.zip.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) {
-		return flate.NewWriter(w, level)
-	})
+	p.zip.RegisterCompressor(zip.Deflate, p.compressor)
 	return p
+}
+
+// compressor packs one part. Parts are written one after the other, so one packing
+// machine, which is large, serves all.
+func (p *packer) compressor(w io.Writer) (io.WriteCloser, error) {
+	if p.pack == nil {
+		var err error
+		p.pack, err = flate.NewWriter(w, level)
+		return p.pack, err
+	}
+	p.pack.Reset(w)
+	return p.pack, nil
 }
 
 // create opens a part for writing.
