@@ -15,6 +15,7 @@ type Job struct {
 	Stdin io.Reader // only read where "-" stands among the lists
 
 	Sheet  string // of the list; empty: found
+	Parts  string // sheet or file of the cut list; empty: a sheet that reads like one, if any
 	Inches bool   // bare numbers are inches
 
 	Shop   string   // shop file; empty: none
@@ -63,12 +64,20 @@ func (j *Job) disk() save.Disk {
 // inputs are the files that the job reads and therefore never replaces.
 func (j *Job) inputs() []string {
 	var all []string
-	for _, path := range append([]string{j.Shop}, j.Lists...) {
+	for _, path := range append([]string{j.Shop, j.partsFile()}, j.Lists...) {
 		if path != "" && path != standardInput {
 			all = append(all, path)
 		}
 	}
 	return all
+}
+
+// partsFile is the file of the cut list; empty where --parts names a sheet or nothing.
+func (j *Job) partsFile() string {
+	if info, err := os.Stat(j.Parts); j.Parts == "" || err != nil || info.IsDir() {
+		return ""
+	}
+	return j.Parts
 }
 
 func free(path string) bool {

@@ -6,8 +6,10 @@ import (
 	"io"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 
+	"seamtally/batch/price"
 	"seamtally/batch/save"
 )
 
@@ -19,6 +21,7 @@ const (
 	Workbook  Output = "workbook"
 	Results   Output = "results"
 	Traveller Output = "traveller"
+	Parts     Output = "parts" // with the results, where there is a cut list
 )
 
 // outputs are all of them, in the order they are written.
@@ -71,6 +74,42 @@ func (j *Job) wanted() []Output {
 	return out
 }
 
+// outputsOf returns what is written for a list: with the results those of its cut
+// list, and without joints no results of joints.
+func (j *Job) outputsOf(job *price.Job) []Output {
+	var out []Output
+	for _, o := range j.wanted() {
+		if o != Results || len(job.List.Joints) > 0 || job.Parts == nil {
+			out = append(out, o)
+		}
+		if o == Results && job.Parts != nil {
+			out = append(out, Parts)
+		}
+	}
+	return out
+}
+
+// checkMore makes sure that what a list turned out to have besides joints can be
+// saved as well.
+func (j *Job) checkMore(p place, job *price.Job) error {
+	if j.DryRun || !slices.Contains(j.outputsOf(job), Parts) {
+		return nil
+	}
+	return p.folder.Check(save.Target{Name: p.names[Parts], Judge: judges[Parts]})
+}
+
+// partsName names the results of the cut list: another name than that of the cut
+// list itself.
+func (j *Job) partsName(dir, stem string) string {
+	name := stem + "-parts.csv"
+	for _, input := range j.inputs() {
+		if pathKey(input) == pathKey(filepath.Join(dir, name)) {
+			return stem + "-parts-worked.csv"
+		}
+	}
+	return name
+}
+
 func (j *Job) place(list string) place {
 	dir, stem, ext := ".", "list", plainExt
 	if list != standardInput {
@@ -87,7 +126,7 @@ func (j *Job) place(list string) place {
 		stem = m[1]
 		name = j.rework(&p, stem, filepath.Base(list), ext)
 	}
-	p.names = map[Output]string{Workbook: name, Results: stem + "-joints.csv", Traveller: stem + "-traveller.pdf"}
+	p.names = map[Output]string{Workbook: name, Results: stem + "-joints.csv", Parts: j.partsName(dir, stem), Traveller: stem + "-traveller.pdf"}
 	return p
 }
 

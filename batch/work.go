@@ -12,6 +12,7 @@ import (
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/batch/list"
+	"seamtally/batch/parts"
 	"seamtally/batch/plan"
 	"seamtally/batch/price"
 	"seamtally/batch/rates"
@@ -30,6 +31,9 @@ func (j *Job) save(ctx context.Context, t *tools, p place) Result {
 	}
 	src, job, err := j.work(ctx, t, p.list)
 	if err != nil {
+		return r.fail(err)
+	}
+	if err := j.checkMore(p, job); err != nil {
 		return r.fail(err)
 	}
 	files, err := j.build(ctx, src, job, p)
@@ -93,21 +97,29 @@ type said struct{ file, shop []finding.Problem }
 
 // plan takes the rows of a list, without anything of ours among them, to a priced job.
 func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source, shop rates.Shop, before said) (*price.Job, error) {
-	joints, err := joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize, Material: shop.DefaultMaterial}, t.set)
+	read, err := j.understand(src, name, &shop, t.set)
 	if err != nil {
 		return nil, fullName(err, name)
 	}
+	joints := read.joints
 	joints.Problems = append(before.file, joints.Problems...)
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
 	plans := plan.Joints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
 	plan.Hints(plans, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
+	var book *parts.Book
+	if read.cut != nil {
+		var compared []finding.Problem
+		book, compared = parts.Work(read.cut, plans, t.set, &shop)
+		joints.Problems = append(joints.Problems, read.told(compared)...)
+	}
 	if j.Looks.US {
 		plan.Imperial(plans)
+		book.Imperial()
 	}
 	job := price.Price(*joints, plans, shop, before.shop, j.Looks)
-	job.Version, job.TablesEdition = j.Version, t.set.Edition
+	job.Version, job.TablesEdition, job.Parts = j.Version, t.set.Edition, book
 	j.payBack(&job, t.set)
 	return &job, ctx.Err()
 }
@@ -115,7 +127,7 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 // build makes the outputs that are wanted.
 func (j *Job) build(ctx context.Context, src *list.Source, job *price.Job, p place) ([]save.File, error) {
 	var files []save.File
-	for _, out := range j.wanted() {
+	for _, out := range j.outputsOf(job) {
 		file, err := j.output(out, src, job, p)
 		if err != nil {
 			return nil, &Bug{List: p.list, Fault: err}
@@ -136,6 +148,9 @@ func (j *Job) output(out Output, src *list.Source, job *price.Job, p place) (sav
 	switch out {
 	case Workbook:
 		return j.workbook(src, job, p)
+	case Parts:
+		data, err := report.PartsCSV(job)
+		return save.File{Data: save.StampCSV(data)}, err
 	case Results:
 		data, err := report.CSV(job)
 		return save.File{Data: save.StampCSV(data)}, err
@@ -165,7 +180,7 @@ func (j *Job) workbook(src *list.Source, job *price.Job, p place) (save.File, er
 }
 
 // judges tell an output of this tool from any other file.
-var judges = map[Output]save.Judge{Workbook: judgeWorkbook, Results: save.JudgeCSV, Traveller: save.JudgePDF}
+var judges = map[Output]save.Judge{Workbook: judgeWorkbook, Results: save.JudgeCSV, Parts: save.JudgeCSV, Traveller: save.JudgePDF}
 
 func judgeWorkbook(data []byte) save.Owner {
 	switch ours, unchanged := workbook.Stamped(data); {

@@ -20,6 +20,7 @@ type document struct {
 	List     source    `json:"list"`
 	Shop     shop      `json:"shop"`
 	Joints   []row     `json:"joints"`
+	*cuts              // where there is a cut list
 	Totals   totals    `json:"totals"`
 	Buy      []buyLine `json:"buy"`
 	Problems []problem `json:"problems"`
@@ -38,6 +39,7 @@ func JSON(job *price.Job) ([]byte, error) {
 		List: source{job.List.File, job.List.Sheet, job.List.SHA256},
 		Shop: job.Shop.Values, Joints: []row{}, Totals: newTotals(&job.Totals), Buy: newBuy(job.Buy), Problems: newProblems(job.Problems),
 	}
+	doc.cuts, doc.Totals.partTotals = newCuts(job.Parts), newPartTotals(job.Parts)
 	for i := range job.Plans {
 		doc.Joints = append(doc.Joints, newRow(&job.Plans[i]))
 	}

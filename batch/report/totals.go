@@ -54,6 +54,7 @@ type totals struct {
 	NotYours        []string  `json:"not_yours"`
 	Unpriced        []string  `json:"unpriced"`
 	Exclusions      []string  `json:"exclusions"`
+	*partTotals               // where there is a cut list
 	Errors          int       `json:"errors"`
 	Warnings        int       `json:"warnings"`
 	Notes           int       `json:"notes"`

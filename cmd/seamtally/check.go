@@ -10,6 +10,7 @@ import (
 	"seamtally/batch"
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
+	"seamtally/batch/parts"
 	"seamtally/batch/price"
 )
 
@@ -34,7 +35,10 @@ func (p program) judgement(c *cli.Context, w io.Writer, r batch.Result) error {
 	}
 	var b strings.Builder
 	if !c.Bool("quiet") {
-		understood(&b, r.Job)
+		if len(r.Job.List.Joints) > 0 || r.Job.Parts == nil {
+			understood(&b, r.Job)
+		}
+		cutRead(&b, r.Job.Parts)
 		assumed(&b, r.Job)
 		stitches(&b, r.Job)
 		procedures(&b, r.Job)
@@ -65,23 +69,54 @@ func understood(b *strings.Builder, job *price.Job) {
 		fmt.Fprintf(b, ", header in row %d", l.HeaderRows[0])
 	}
 	b.WriteString("\n\nColumns\n")
-	for _, col := range l.Columns {
+	columnsRead(b, l.Columns)
+	fates(b, l.Others, "joints")
+}
+
+// cutRead tells how the cut list was understood.
+func cutRead(b *strings.Builder, book *parts.Book) {
+	if book == nil {
+		return
+	}
+	l := &book.List
+	fmt.Fprintf(b, "%sCut list %s", paragraph(b), l.File)
+	if l.Sheet != "" {
+		fmt.Fprintf(b, ", sheet %s", l.Sheet)
+	}
+	fmt.Fprintf(b, ": %d rows read, %d parts", l.RowsRead, len(l.Parts))
+	if l.HeaderRows[0] > 0 {
+		fmt.Fprintf(b, ", header in row %d", l.HeaderRows[0])
+	}
+	b.WriteString("\n\nColumns\n")
+	columnsRead(b, l.Columns)
+	fates(b, l.Others, "parts")
+}
+
+// paragraph is the blank line before what is not the first.
+func paragraph(b *strings.Builder) string {
+	if b.Len() == 0 {
+		return ""
+	}
+	return "\n"
+}
+
+func columnsRead(b *strings.Builder, columns []joint.Column) {
+	for _, col := range columns {
 		key := orElse(col.Key, "passed through")
 		if col.Unit != "" {
 			key += " in " + col.Unit
 		}
 		fmt.Fprintf(b, "  %-3s %-24s %-22s %s\n", finding.ColumnName(col.Col), oneLine(col.Header), key, col.Why)
 	}
-	fates(b, l)
 }
 
-// fates lists the rows that are no joints, so that none is lost in silence.
-func fates(b *strings.Builder, l *joint.List) {
-	if len(l.Others) == 0 {
+// fates lists the rows that are no joints, or no parts, so that none is lost in silence.
+func fates(b *strings.Builder, others []joint.OtherRow, of string) {
+	if len(others) == 0 {
 		return
 	}
-	b.WriteString("\nRows that are no joints\n")
-	for _, o := range l.Others {
+	b.WriteString("\nRows that are no " + of + "\n")
+	for _, o := range others {
 		fmt.Fprintf(b, "  row %-5d %-16s %s\n", o.Row, o.Fate, oneLine(o.Text))
 	}
 }
@@ -173,7 +208,11 @@ func checkText(c finding.Check) string {
 // tally counts the findings of a job in one line.
 func tally(job *price.Job) string {
 	n := job.Totals
-	return fmt.Sprintf("%s: %d joints; %s, %s, %s", job.List.File, len(job.List.Joints),
+	what := fmt.Sprintf("%d joints", len(job.List.Joints))
+	if len(job.List.Joints) == 0 && job.Parts != nil {
+		what = fmt.Sprintf("%d parts", len(job.Parts.List.Parts))
+	}
+	return fmt.Sprintf("%s: %s; %s, %s, %s", job.List.File, what,
 		plural(n.Errors, "error"), plural(n.Warnings, "warning"), plural(n.Notes, "note"))
 }
 

@@ -43,6 +43,7 @@ func workingOptions() []cli.Flag {
 		&cli.BoolFlag{Name: "json", Usage: "print the result document on standard output", Category: groupOutput},
 		&cli.BoolFlag{Name: "values-only", Usage: "no live formulas in the workbook", Category: groupOutput},
 		&cli.StringFlag{Name: "sheet", Usage: "`NAME`read the sheet of this name", Category: groupInput},
+		&cli.StringFlag{Name: "parts", Usage: "`NAME|FILE`the cut list: a sheet of the list or a file (default: a sheet that reads like one)", Category: groupInput},
 		&cli.StringFlag{Name: "list-units", Usage: "`mm|in`what numbers without a unit are (default: mm)", Category: groupInput},
 		&cli.StringFlag{Name: "shop", Usage: "`FILE`the shop's rates, prices and stock", Category: groupShop},
 		&cli.StringSliceFlag{Name: "set", Usage: "`KEY=VALUE`one shop value (repeatable, beats the shop file)", Category: groupShop},
@@ -77,7 +78,7 @@ func (p program) jobOf(c *cli.Context, lists []string) (batch.Job, error) {
 	job := batch.Job{
 		Lists: lists, Stdin: p.in, Version: version,
 		Out: c.String("out"), Force: c.Bool("force"), DryRun: c.Bool("dry-run"), JSON: c.Bool("json"), Strict: c.Bool("strict"),
-		Sheet: c.String("sheet"), Inches: c.String("list-units") == "in",
+		Sheet: c.String("sheet"), Parts: c.String("parts"), Inches: c.String("list-units") == "in",
 		Shop: c.String("shop"), Set: c.StringSlice("set"), Tables: c.String("tables"),
 		Looks: price.Options{
 			Date: date, US: c.String("units") == "us", Codes: orElse(c.String("codes"), "iso"), Symbols: orElse(c.String("symbols"), "iso"),

@@ -30,6 +30,32 @@ func (p program) summary(c *cli.Context, w io.Writer, r batch.Result) error {
 }
 
 func totals(job *price.Job) string {
+	if len(job.List.Joints) == 0 && job.Parts != nil {
+		return tally(job) + "\n" + cutTotals(job)
+	}
+	return weldTotals(job) + cutTotals(job)
+}
+
+// cutTotals says what the cut list comes to; empty where there is none.
+func cutTotals(job *price.Job) string {
+	if job.Parts == nil {
+		return ""
+	}
+	t := &job.Parts.Totals
+	text := fmt.Sprintf("  cut list: %s, %s, %.1f kg, %.2f m² to paint", plural(t.Rows, "row"), plural(t.Pieces, "piece"), float64(t.Mass), t.Paint)
+	if t.WeldPerTonne > 0 {
+		text += fmt.Sprintf(", %.1f kg of weld metal a tonne", t.WeldPerTonne)
+	}
+	if t.Bars > 0 {
+		text += fmt.Sprintf("\n  %s to buy, no plan needs fewer than %d", plural(t.Bars, "bar"), t.LowerBound)
+	}
+	if t.Cost > 0 {
+		text += fmt.Sprintf("\n  material %.2f %s for %.1f kg, apart from the welding price", float64(t.Cost), job.Shop.Currency, float64(t.BoughtKg))
+	}
+	return text + "\n"
+}
+
+func weldTotals(job *price.Job) string {
 	t := job.Totals
 	text := fmt.Sprintf("%s\n  %.2f m of seam, %.2f kg weld metal, %.1f h arc, %.1f h labour; cost %.2f, price %.2f %s\n",
 		tally(job), float64(t.All.Seam), float64(t.All.WeldMetal), float64(t.All.Arc)/60, float64(t.All.Labour)/60, float64(t.Cost), float64(t.Price), job.Shop.Currency)
