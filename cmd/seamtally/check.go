@@ -210,7 +210,7 @@ func tally(job *price.Job) string {
 	n := job.Totals
 	what := fmt.Sprintf("%d joints", len(job.List.Joints))
 	if len(job.List.Joints) == 0 && job.Parts != nil {
-		what = fmt.Sprintf("%d parts", len(job.Parts.List.Parts))
+		what = plural(len(job.Parts.List.Parts), "part")
 	}
 	return fmt.Sprintf("%s: %s; %s, %s, %s", job.List.File, what,
 		plural(n.Errors, "error"), plural(n.Warnings, "warning"), plural(n.Notes, "note"))
