@@ -4,10 +4,9 @@ import (
 	"strconv"
 	"unicode/utf8"
 
-	"github.com/boombuler/barcode/qr"
-
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/scan"
 )
 
 // codeSize is the side of the square that a code takes in the header, its quiet
@@ -54,21 +53,17 @@ func (b *builder) code(p *page.Page, r page.Rect, text string) {
 	if text == "" {
 		return
 	}
-	made, err := qr.Encode(asUnicode(text), qr.M, qr.Unicode)
-	if err != nil {
+	made, ok := scan.Of(asUnicode(text))
+	if !ok {
 		return
 	}
 	box := p.Box("code", r)
-	n := made.Bounds().Dx()
+	n := made.Side
 	module := r.W / float64(n+2*codeQuiet)
-	dark := func(x, y int) bool {
-		v, _, _, _ := made.At(x, y).RGBA()
-		return v < 0x8000
-	}
 	for y := range n {
 		for x := 0; x < n; {
 			end := x
-			for end < n && dark(end, y) {
+			for end < n && made.Dark(end, y) {
 				end++
 			}
 			if end > x {

@@ -22,29 +22,54 @@ type Canvas interface {
 // Draw draws the whole document on a canvas, in reading order.
 func Draw(doc *page.Document, c Canvas) {
 	for _, p := range doc.Pages {
-		c.Page(p.W, p.H)
-		for _, m := range p.Marks {
-			c.Mark(m)
-		}
-		for _, s := range p.Shapes {
-			c.Shape(s)
-		}
-		for _, t := range p.Texts {
-			c.Text(t)
-		}
+		drawPage(p, c)
+	}
+}
+
+func drawPage(p *page.Page, c Canvas) {
+	c.Page(p.W, p.H)
+	for _, m := range p.Marks {
+		c.Mark(m)
+	}
+	for _, s := range p.Shapes {
+		c.Shape(s)
+	}
+	for _, t := range p.Texts {
+		c.Text(t)
 	}
 }
 
 // PDF returns the document as the bytes of a PDF file. The same document always
-// gives the same bytes: the dates are the document's, not the clock's.
+// gives the same bytes: the dates are the document's, not the clock's. Each page of
+// the model is given up once it is drawn, so that a large file is not held twice: the
+// document has no pages afterwards.
 func PDF(doc *page.Document) ([]byte, error) {
 	canvas := newPDF(doc)
-	Draw(doc, canvas)
-	var out bytes.Buffer
+	for i, p := range doc.Pages {
+		drawPage(p, canvas)
+		doc.Pages[i] = nil
+	}
+	doc.Pages = nil
+	var out whole
 	if err := canvas.pdf.Output(&out); err != nil {
 		return nil, fmt.Errorf("the traveller could not be drawn: %w", err)
 	}
-	return out.Bytes(), nil
+	return out.packed, nil
+}
+
+// whole packs a file that it is given in one piece.
+type whole struct{ packed []byte }
+
+func (w *whole) Write(file []byte) (int, error) {
+	if w.packed != nil {
+		return 0, errTable
+	}
+	packed, err := pack(file)
+	if err != nil {
+		return 0, err
+	}
+	w.packed = packed
+	return len(file), nil
 }
 
 type pdfCanvas struct {
@@ -60,6 +85,7 @@ type pdfCanvas struct {
 func newPDF(doc *page.Document) *pdfCanvas {
 	pdf := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", Size: gofpdf.SizeType{Wd: 210, Ht: 297}})
 	pdf.SetAutoPageBreak(false, 0)
+	pdf.SetCompression(false) // see pack
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetCatalogSort(true)
 	date, err := time.Parse(time.DateOnly, doc.Date)

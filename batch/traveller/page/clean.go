@@ -18,6 +18,9 @@ const longest = 600
 // what the fonts lack becomes a visible box. A text that is too long for any
 // page ends in an ellipsis. Clean never fails.
 func Clean(s string) string {
+	if tidy(s) {
+		return s
+	}
 	var b strings.Builder
 	n, space := 0, false
 	for _, r := range norm.NFC.String(strings.ToValidUTF8(cut(s), string(Unknown))) {
@@ -43,6 +46,18 @@ func Clean(s string) string {
 		n++
 	}
 	return b.String()
+}
+
+// tidy tells whether a text is plain ASCII words with single spaces, as most are.
+func tidy(s string) bool {
+	space := true // none may lead
+	for i := range len(s) {
+		if c := s[i]; c < ' ' || c > '~' || c == ' ' && space {
+			return false
+		}
+		space = s[i] == ' '
+	}
+	return len(s) <= longest && (!space || s == "")
 }
 
 // cut shortens an endless text before the costly steps, at a rune border.
