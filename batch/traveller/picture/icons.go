@@ -3,6 +3,7 @@ package picture
 import (
 	"math"
 
+	"seamtally/batch/joint"
 	"seamtally/batch/traveller/page"
 )
 
@@ -53,11 +54,17 @@ func (i Icon) floor() {
 	}
 }
 
-// Position draws how the joint lies and where the torch comes from. The codes
-// are those of ISO 6947; a pipe position is drawn as its plate counterpart.
-func (i Icon) Position(code string) {
+// grey is the fill of a plate.
+const grey = 0.8
+
+// Position draws how a joint of a kind lies and where the torch comes from. The codes
+// are those of ISO 6947; a pipe position is drawn as its plate counterpart. A kind that
+// has no drawing of its own in a position is drawn as a butt or a T.
+func (i Icon) Position(code string, kind joint.Kind) {
 	i.floor()
-	const grey = 0.8
+	if (code == "PA" || code == "PB") && i.ownDrawing(code, kind) {
+		return
+	}
 	switch code {
 	case "PA":
 		i.poly(grey, 0.3, 0.08, 0.62, 0.47, 0.62, 0.53, 0.74, 0.08, 0.74)
@@ -88,6 +95,47 @@ func (i Icon) Position(code string) {
 	default:
 		i.nozzle(0.5, 0.75, math.Pi/2, 0.5)
 	}
+}
+
+// ownDrawing draws the kinds that lie otherwise than a butt in PA and a T in PB; it
+// tells whether this is one of them.
+func (i Icon) ownDrawing(code string, kind joint.Kind) bool {
+	switch {
+	case code == "PA" && (kind == joint.Fillet || kind == joint.Lap): // in the trough
+		i.poly(grey, 0.3, 0.5, 0.84, 0.146, 0.486, 0.054, 0.578, 0.408, 0.932)
+		i.poly(grey, 0.3, 0.5, 0.84, 0.854, 0.486, 0.946, 0.578, 0.592, 0.932)
+		i.poly(1, 0.3, 0.5, 0.84, 0.38, 0.72, 0.62, 0.72)
+		i.nozzle(0.5, 0.7, math.Pi/2, 0.5)
+	case code == "PA" && kind == joint.Corner: // on the ridge
+		i.poly(grey, 0.3, 0.5, 0.56, 0.217, 0.843, 0.125, 0.751, 0.408, 0.468)
+		i.poly(grey, 0.3, 0.5, 0.56, 0.783, 0.843, 0.875, 0.751, 0.592, 0.468)
+		i.poly(1, 0.3, 0.5, 0.56, 0.408, 0.468, 0.592, 0.468)
+		i.nozzle(0.5, 0.45, math.Pi/2, 0.42)
+	case code == "PA" && kind == joint.Edge:
+		i.poly(grey, 0.3, 0.36, 0.55, 0.5, 0.55, 0.5, 0.93, 0.36, 0.93)
+		i.poly(grey, 0.3, 0.5, 0.55, 0.64, 0.55, 0.64, 0.93, 0.5, 0.93)
+		i.poly(1, 0.3, 0.36, 0.55, 0.41, 0.49, 0.59, 0.49, 0.64, 0.55)
+		i.nozzle(0.5, 0.47, math.Pi/2, 0.44)
+	case code == "PA" && (kind == joint.Plug || kind == joint.Slot):
+		i.poly(grey, 0.3, 0.08, 0.76, 0.92, 0.76, 0.92, 0.88, 0.08, 0.88)
+		i.poly(grey, 0.3, 0.08, 0.64, 0.38, 0.64, 0.38, 0.76, 0.08, 0.76)
+		i.poly(grey, 0.3, 0.62, 0.64, 0.92, 0.64, 0.92, 0.76, 0.62, 0.76)
+		i.poly(1, 0.3, 0.38, 0.64, 0.62, 0.64, 0.62, 0.76, 0.38, 0.76)
+		i.nozzle(0.5, 0.62, math.Pi/2, 0.5)
+	case code == "PB" && kind == joint.Lap:
+		i.poly(grey, 0.3, 0.08, 0.76, 0.92, 0.76, 0.92, 0.88, 0.08, 0.88)
+		i.poly(grey, 0.3, 0.08, 0.62, 0.46, 0.62, 0.46, 0.76, 0.08, 0.76)
+		i.poly(1, 0.3, 0.46, 0.76, 0.46, 0.62, 0.6, 0.76)
+		i.nozzle(0.54, 0.67, math.Pi/4, 0.5)
+	case code == "PB" && kind == joint.Corner:
+		i.poly(grey, 0.3, 0.08, 0.36, 0.44, 0.36, 0.44, 0.5, 0.08, 0.5)
+		i.poly(grey, 0.3, 0.44, 0.5, 0.58, 0.5, 0.58, 0.93, 0.44, 0.93)
+		i.poly(1, 0.3, 0.44, 0.5, 0.44, 0.36, 0.58, 0.5)
+		i.nozzle(0.52, 0.42, math.Pi/4, 0.5)
+	default:
+		return false
+	}
+	return true
 }
 
 // upright draws a standing seam seen from the side, welded up or down.

@@ -4,27 +4,30 @@ import (
 	"math"
 	"testing"
 
+	"seamtally/batch/joint"
 	"seamtally/batch/traveller/page"
 )
 
 // A pictogram stays near its square: a nozzle or the ground may stand out a little.
 func TestPicturesStayInTheirSquare(t *testing.T) {
 	for _, code := range []string{"PA", "PB", "PC", "PD", "PE", "PF", "PG", "PH", "PJ", "PK", "", "?"} {
-		p := (&page.Document{}).Add(210, 297)
-		box := p.Box("icon", page.Rect{X: 49, Y: 49, W: 22, H: 22})
-		Icon{p, box, page.Point{X: 50, Y: 50}, 20}.Position(code)
-		if faults := p.Faults(); len(faults) > 0 {
-			t.Errorf("%q: %v", code, faults)
-		}
-		if len(p.Shapes) < 3 {
-			t.Errorf("%q: only %d strokes", code, len(p.Shapes))
+		for _, kind := range []joint.Kind{joint.NoKind, joint.Fillet, joint.Lap, joint.Corner, joint.Edge, joint.Plug, joint.SingleV} {
+			p := (&page.Document{}).Add(210, 297)
+			box := p.Box("icon", page.Rect{X: 49, Y: 49, W: 22, H: 22})
+			Icon{p, box, page.Point{X: 50, Y: 50}, 20}.Position(code, kind)
+			if faults := p.Faults(); len(faults) > 0 {
+				t.Errorf("%q %s: %v", code, kind, faults)
+			}
+			if len(p.Shapes) < 3 {
+				t.Errorf("%q %s: only %d strokes", code, kind, len(p.Shapes))
+			}
 		}
 	}
 }
 
-func shapes(code string) []page.Shape {
+func shapes(code string, kind joint.Kind) []page.Shape {
 	p := (&page.Document{}).Add(210, 297)
-	Icon{p, 0, page.Point{X: 50, Y: 50}, 20}.Position(code)
+	Icon{p, 0, page.Point{X: 50, Y: 50}, 20}.Position(code, kind)
 	return p.Shapes
 }
 
@@ -33,8 +36,23 @@ func TestPositionsDiffer(t *testing.T) {
 	codes := []string{"PA", "PB", "PC", "PD", "PE", "PF", "PG"}
 	for i, a := range codes {
 		for _, b := range codes[i+1:] {
-			if same(shapes(a), shapes(b)) {
+			if same(shapes(a, joint.NoKind), shapes(b, joint.NoKind)) {
 				t.Errorf("%s and %s look the same", a, b)
+			}
+		}
+	}
+}
+
+// What is welded lying flat or on a ledge is drawn as the joint that it is.
+func TestPositionShowsTheJoint(t *testing.T) {
+	for code, kinds := range map[string][]joint.Kind{
+		"PA": {joint.SingleV, joint.Fillet, joint.Corner, joint.Edge, joint.Plug}, "PB": {joint.Fillet, joint.Lap, joint.Corner},
+	} {
+		for i, a := range kinds {
+			for _, b := range kinds[i+1:] {
+				if same(shapes(code, a), shapes(code, b)) {
+					t.Errorf("%s: %s and %s look the same", code, a, b)
+				}
 			}
 		}
 	}
