@@ -57,12 +57,13 @@ func FuzzCutList(f *testing.F) {
 		f.Add(text)
 	}
 	set, shop := builtIn()
+	reader := NewReader(set) // shared: it only remembers designations
 	f.Fuzz(func(t *testing.T, text string) {
 		src, _, err := list.Read("cut.csv", []byte(text))
 		if err != nil {
 			return
 		}
-		l, err := NewReader(set).Understand(src, Options{})
+		l, err := reader.Understand(src, Options{})
 		if err != nil {
 			return
 		}
