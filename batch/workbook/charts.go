@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/xuri/excelize/v2"
 
@@ -29,6 +30,15 @@ func (o *output) charts(f *excelize.File, g *look.Grid) map[string]pack.Cache {
 	return caches
 }
 
+// labelFormat keeps the figures at the bars short, since the longest bar reaches
+// the frame, and does not round hours of a small job to nothing.
+func labelFormat(values []float64) string {
+	if len(values) > 0 && slices.Max(values) < 10 {
+		return "0.0"
+	}
+	return "#,##0"
+}
+
 func (o *output) chart(f *excelize.File, g *look.Grid, caches map[string]pack.Cache, cell, title string, rows span, col, colour, format string) {
 	rows.to = min(rows.to, rows.from+mostBars-1)
 	names := fmt.Sprintf("%s!$A$%d:$A$%d", quoteSheet(g.Name), rows.from, rows.to)
@@ -43,7 +53,7 @@ func (o *output) chart(f *excelize.File, g *look.Grid, caches map[string]pack.Ca
 		Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: title, Font: &excelize.Font{Size: 11, Bold: true, Color: "33475B"}}}},
 		Legend:    excelize.ChartLegend{Position: "none"},
 		Dimension: excelize.ChartDimension{Width: 372, Height: 330},
-		PlotArea:  excelize.ChartPlotArea{ShowVal: true, NumFmt: excelize.ChartNumFmt{CustomNumFmt: "#,##0"}}, // short: the longest bar reaches the frame
+		PlotArea:  excelize.ChartPlotArea{ShowVal: true, NumFmt: excelize.ChartNumFmt{CustomNumFmt: labelFormat(caches[values].Numbers)}},
 		XAxis:     excelize.ChartAxis{ReverseOrder: true, Font: excelize.Font{Size: 9, Color: "1D2B36"}},
 		YAxis:     excelize.ChartAxis{None: true},
 		GapWidth:  &gap,

@@ -28,7 +28,7 @@ func newRejected(l *layout) []joint.OtherRow {
 // how every column and stitch note was understood.
 func (o *output) checksSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.checks)
-	g.Widths = []float64{9, 12, 8, 60, 50, 40, 34, 16, 20}
+	g.Widths = []float64{9, 16, 8, 60, 50, 40, 34, 16, 20}
 	g.Freeze, g.Titles = 4, 4
 	t := o.l.job.Totals
 	g.Text(1, 1, look.Title, "Checks")

@@ -96,9 +96,10 @@ func sizeText(r *row) string {
 	if letter == "" {
 		return ""
 	}
-	text := letter + exact(round6(float64(r.j.Size.A)))
+	shown := func(v units.MM) string { return exact(round6(mm.show(float64(v), r.l.us))) }
+	text := letter + shown(r.j.Size.A)
 	if r.j.Size.B > 0 && r.j.Size.B != r.j.Size.A {
-		text += "x" + exact(round6(float64(r.j.Size.B)))
+		text += "x" + shown(r.j.Size.B)
 	}
 	return text
 }

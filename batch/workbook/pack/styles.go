@@ -27,8 +27,8 @@ func mergeStyles(user, donor *part) (merged, error) {
 		return merged{}, strange("the stylesheet is a %s", user.root.name)
 	}
 	m := styleMerge{user: user, donor: donor, formats: map[string]string{}}
+	m.numFmts() // first, as the order is: a stylesheet without sections takes them all at one place
 	moved := map[string][]int{"fontId": m.section("fonts"), "fillId": m.section("fills"), "borderId": m.section("borders")}
-	m.numFmts()
 	out := merged{styles: m.xfs(moved), dxfs: m.dxfs()}
 	if total := m.count("cellXfs") + len(out.styles); total > 64000 {
 		return merged{}, strange("the workbook has %d cell styles already, more do not fit", m.count("cellXfs"))
