@@ -90,3 +90,18 @@ func sayTheSame(cmd []string, input, output string, said []byte) bool {
 	}
 	return true
 }
+
+// TestLongListAgreesWithAnotherProgram has another program work out a generated
+// list of two thousand joints.
+func TestLongListAgreesWithAnotherProgram(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long")
+	}
+	src, _, err := list.Read("long.xlsx", longList(t, 2000))
+	must(t, err)
+	n := sameFigures(t, build(t, src, understoodJob(t, src, price.Options{}), Options{}))
+	if n < 2000*40 {
+		t.Errorf("only %d formulas", n)
+	}
+	t.Logf("%d formulas agree to 1e-9", n)
+}
