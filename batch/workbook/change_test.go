@@ -14,10 +14,12 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"seamtally/batch/joint"
+	"seamtally/batch/plan"
 	"seamtally/batch/price"
 	"seamtally/batch/rates"
 	"seamtally/batch/units"
 	"seamtally/batch/weld"
+	"seamtally/tables"
 )
 
 // TestAChangeMovesThePrice changes a rate, a length and a leg in the workbook,
@@ -215,4 +217,41 @@ func zipped(t *testing.T, like []byte, bodies map[string][]byte) []byte {
 	}
 	must(t, zw.Close())
 	return out.Bytes()
+}
+
+// TestAChangedRateMovesTheTotals changes a rate in the workbooks of all samples;
+// the price on the Totals sheet becomes, to a cent, that of a run with the rate
+// stated.
+func TestAChangedRateMovesTheTotals(t *testing.T) {
+	for _, s := range samples {
+		src, job := sampleJob(t, s.path, s.opts)
+		was := job.Totals.Price
+		if was == 0 {
+			t.Logf("%s: no row names a material, so there is no price to move", s.path)
+			continue
+		}
+		out := build(t, src, job, Options{US: s.opts.US})
+		changed := withNumbers(t, out, map[string]float64{"Rates!" + rateCell(job, "margin_pct"): 25})
+		now := opened(t, recalculated(t, changed))
+		job.Shop.MarginPct = 25
+		files, err := tables.Open("")
+		must(t, err)
+		set, err := tables.Load(files)
+		must(t, err)
+		fresh := price.Price(job.List, plan.Joints(job.List.Joints, set, &job.Shop, plan.Options{}), job.Shop, nil, s.opts)
+		rows, err := now.GetRows("Totals")
+		must(t, err)
+		found := false
+		for _, row := range rows {
+			if len(row) > 2 && row[0] == "Price" && row[2] != "" && !found {
+				got, err := strconv.ParseFloat(row[2], 64)
+				if found = err == nil; found && (math.Abs(got-float64(fresh.Totals.Price)) > 0.005 || math.Abs(got-float64(was)) < 0.01) {
+					t.Errorf("%s: Totals say %v, a run says %v; it was %v", s.path, got, fresh.Totals.Price, was)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: no price on the Totals", s.path)
+		}
+	}
 }
