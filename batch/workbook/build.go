@@ -99,6 +99,7 @@ func annotate(src *list.Source, job *price.Job, opt Options) (*Book, error) {
 	if first+len(l.cols) > pack.MaxCol {
 		return nil, &pack.Strange{Why: "no columns are left to the right of the list"}
 	}
+	l.cut = cutSheetOf(src, job)
 	l.place(first)
 	l.book = look.NewBook(u.Font())
 	header, labels := headerRows(job, shape)

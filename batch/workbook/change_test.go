@@ -171,7 +171,7 @@ func withNumbers(t *testing.T, data []byte, change map[string]float64) []byte {
 	for i, name := range u.GetSheetList() {
 		files[name] = strings.TrimPrefix(sheetPart(t, data, i), "/")
 	}
-	out := parts(t, data)
+	out := partsOf(t, data)
 	for where, v := range change {
 		i := strings.LastIndex(where, "!")
 		part, cell := files[where[:i]], where[i+1:]
@@ -187,7 +187,7 @@ func withNumbers(t *testing.T, data []byte, change map[string]float64) []byte {
 // sheetPart returns the part of the n-th sheet.
 func sheetPart(t *testing.T, data []byte, n int) string {
 	t.Helper()
-	all := parts(t, data)
+	all := partsOf(t, data)
 	ids := regexp.MustCompile(`<sheet [^>]*:id="([^"]*)"`).FindAllSubmatch(all["xl/workbook.xml"], -1)
 	rel := regexp.MustCompile(`<Relationship [^>]*>`)
 	for _, r := range rel.FindAll(all["xl/_rels/workbook.xml.rels"], -1) {

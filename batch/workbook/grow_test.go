@@ -46,7 +46,7 @@ func TestRunningAgainDoesNotGrow(t *testing.T) {
 // styleSizes counts what a stylesheet holds.
 func styleSizes(t *testing.T, data []byte) (all string) {
 	t.Helper()
-	styles := parts(t, data)["xl/styles.xml"]
+	styles := partsOf(t, data)["xl/styles.xml"]
 	for _, part := range []string{"cellXfs", "fonts", "fills", "borders", "numFmts", "dxfs"} {
 		section := regexp.MustCompile(`(?s)<` + part + `[ >].*?</` + part + `>`).Find(styles)
 		child := map[string]string{"cellXfs": "xf", "fonts": "font", "fills": "fill", "borders": "border", "numFmts": "numFmt", "dxfs": "dxf"}[part]
@@ -58,7 +58,7 @@ func styleSizes(t *testing.T, data []byte) (all string) {
 // differing names the parts that two packages do not share.
 func differing(t *testing.T, a, b []byte) (out []string) {
 	t.Helper()
-	one, other := parts(t, a), parts(t, b)
+	one, other := partsOf(t, a), partsOf(t, b)
 	for name, body := range one {
 		if !bytes.Equal(body, other[name]) {
 			out = append(out, name)

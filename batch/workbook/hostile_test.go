@@ -47,7 +47,7 @@ func TestTextStaysText(t *testing.T) {
 				}
 			}
 		}
-		for name, body := range parts(t, out) {
+		for name, body := range partsOf(t, out) {
 			if strings.HasSuffix(name, ".xml") {
 				if err := wellFormed(body); err != nil {
 					t.Errorf("text %d: %s: %v", i, name, err)

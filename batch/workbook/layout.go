@@ -19,6 +19,7 @@ type layout struct {
 	live    bool   // formulas are written
 	sheet   string // the sheet with the joints
 	from    *list.Sheet
+	cut     *list.Sheet // of the cut list, where it stands in the same workbook
 	inputs  map[string][]joint.Column
 	numeric map[int]bool // columns of the user's that hold numbers
 	book    *look.Book

@@ -23,6 +23,7 @@ type output struct {
 	caches              map[string]pack.Cache
 
 	totals, buy, checks, rates, basis string // names of the sheets
+	parts, bars                       string // empty without a cut list
 }
 
 func newOutput(l *layout, sheets, names []string) *output {
@@ -35,6 +36,9 @@ func newOutput(l *layout, sheets, names []string) *output {
 	}
 	o.totals, o.buy, o.checks = o.freeName("Totals"), o.freeName("Buy list"), o.freeName("Checks")
 	o.rates, o.basis = o.freeName("Rates"), o.freeName("Basis")
+	if l.job.Parts != nil {
+		o.parts, o.bars = o.freeName("Parts"), o.freeName("Bars")
+	}
 	return o
 }
 
@@ -67,11 +71,24 @@ func (o *output) freeDefined(name string) string {
 	return free
 }
 
+// grids are our own sheets, from what is asked first to what it rests on. A cut
+// list of its own has no welds to price or to buy for.
+func (o *output) grids() []*look.Grid {
+	var all []*look.Grid
+	if o.l.job.Parts == nil || len(o.l.job.List.Joints) > 0 {
+		all = append(all, o.totalsSheet(), o.buySheet())
+	}
+	if o.l.job.Parts != nil {
+		all = append(all, o.partsSheet(), o.barsSheet())
+	}
+	return append(all, o.checksSheet(), o.ratesSheet(), o.basisSheet())
+}
+
 // donor makes the workbook whose sheets are set into the final one. With a name
 // for the sheet of joints it holds that sheet too, as the first.
 func (o *output) donor(joints string) ([]byte, []pack.Sheet, error) {
 	o.nameRates() // formulas on all sheets use the names
-	grids := []*look.Grid{o.totalsSheet(), o.buySheet(), o.checksSheet(), o.ratesSheet(), o.basisSheet()}
+	grids := o.grids()
 	f := o.l.book.File
 	defer f.Close()
 	var sheets []pack.Sheet

@@ -142,7 +142,7 @@ func withForeignParts(t testing.TB, data []byte) []byte {
 	const rel = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 	const head = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>` + "\n"
 	out := map[string][]byte{}
-	for name, body := range parts(t, data) {
+	for name, body := range partsOf(t, data) {
 		out[name] = body
 	}
 	put := func(name, from, to string) {

@@ -38,7 +38,7 @@ func TestRichWorkbookIsKept(t *testing.T) {
 		t.Fatalf("not annotated: %+v", book.Problems)
 	}
 	after := bytesOf(t, book)
-	old, now := parts(t, before), parts(t, after)
+	old, now := partsOf(t, before), partsOf(t, after)
 	for name, body := range old {
 		switch got, ok := now[name]; {
 		case !ok && name == "xl/calcChain.xml": // every program builds it anew
@@ -62,7 +62,7 @@ func TestRichWorkbookIsKept(t *testing.T) {
 	again, _, err := list.Read("rich-worked.xlsm", after)
 	must(t, err)
 	bare, _ := Undress(again)
-	for name, body := range parts(t, bare.Data) {
+	for name, body := range partsOf(t, bare.Data) {
 		if was, ok := old[name]; ok && !slices.Contains(touched, name) && !bytes.Equal(body, was) {
 			t.Errorf("part %s does not come back", name)
 		} else if !ok && name != "docProps/custom.xml" {

@@ -110,9 +110,9 @@ func newlyInvalidParts(t *testing.T, outputs map[string]string) {
 	for _, output := range slices.Sorted(maps.Keys(outputs)) {
 		before := map[string][]byte{}
 		if outputs[output] != "" {
-			before = parts(t, read(t, outputs[output]))
+			before = partsOf(t, read(t, outputs[output]))
 		}
-		after := parts(t, read(t, output))
+		after := partsOf(t, read(t, output))
 		for _, part := range slices.Sorted(maps.Keys(after)) {
 			if bytes.Equal(after[part], before[part]) {
 				continue

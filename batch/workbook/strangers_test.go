@@ -177,7 +177,7 @@ func isFresh(problems []finding.Problem) bool {
 // it is one of those that take insertions, and that those are well formed.
 func sameParts(t *testing.T, name string, before, after []byte) {
 	t.Helper()
-	old, now := parts(t, before), parts(t, after)
+	old, now := partsOf(t, before), partsOf(t, after)
 	changed := 0
 	for part, body := range old {
 		got, ok := now[part]
@@ -197,7 +197,7 @@ func sameParts(t *testing.T, name string, before, after []byte) {
 	}
 }
 
-func parts(t testing.TB, data []byte) map[string][]byte {
+func partsOf(t testing.TB, data []byte) map[string][]byte {
 	t.Helper()
 	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	must(t, err)

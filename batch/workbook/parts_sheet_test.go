@@ -1,0 +1,132 @@
+package workbook
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/list"
+	"seamtally/batch/parts"
+	"seamtally/batch/plan"
+	"seamtally/batch/price"
+	"seamtally/batch/rates"
+	"seamtally/tables"
+)
+
+// twoLists is a workbook with joints on one sheet and a cut list on another.
+func twoLists(t *testing.T) []byte {
+	f := excelize.NewFile()
+	must(t, f.SetSheetName("Sheet1", "Joints"))
+	_, err := f.NewSheet("Cut list")
+	must(t, err)
+	for sheet, rows := range map[string][][]any{
+		"Joints": {{"Mark", "Kind", "Leg mm", "Part 1", "Part 2", "Length mm", "Qty", "Position"},
+			{"W1", "fillet", 5, "P1", "P2", 600, 4, "PB"}, {"W2", "single V", nil, "P4", "P4", 400, 2, "PA"}, {"W3", "fillet", 3, "P3", "P1", "all round", 8, "PB"}},
+		"Cut list": {{"Invented frame"}, {"Part", "Section", "Grade", "Length", "Qty"}, {nil, nil, nil, "m", nil},
+			{"P1", "SHS 80x80x5", "S355J2H", 1.2, 4}, {"P2", "FL 100x10", "S235JR", 0.25, 4}, {"P3", "CHS 48.3x3.2", "S235", "480 mm", 8},
+			{"P4", "PL 300x12", "S355", 0.4, 4}, {"P5", "IPE 160", "304", 2.95, 3}},
+	} {
+		for i := range rows {
+			must(t, f.SetSheetRow(sheet, cellOf(t, 1, i+1), &rows[i]))
+		}
+	}
+	return written(t, f)
+}
+
+// cutJob works both lists of a workbook.
+func cutJob(t testing.TB, data []byte, opts price.Options) (*list.Source, *price.Job) {
+	t.Helper()
+	src, _, err := list.Read("frame.xlsx", data)
+	must(t, err)
+	files, err := tables.Open("")
+	must(t, err)
+	set, err := tables.Load(files)
+	must(t, err)
+	shop, err := rates.Default(set)
+	must(t, err)
+	cut, err := parts.NewReader(set).Understand(src, parts.Options{})
+	must(t, err)
+	l, err := joint.Understand(src, joint.Options{Inches: opts.US}, set)
+	must(t, err)
+	l.Joints = parts.NewIndex(cut).Lend(l.Joints)
+	plans := plan.Joints(l.Joints, set, &shop, plan.Options{})
+	book, _ := parts.Work(cut, plans, set, &shop)
+	job := price.Price(*l, plans, shop, nil, opts)
+	job.Parts = book
+	return src, &job
+}
+
+// The sheets of parts and bars hold what was worked out, and another program gets
+// the same from their formulas.
+func TestPartsOnTheirSheet(t *testing.T) {
+	for _, opts := range []price.Options{{}, {US: true}} {
+		src, job := cutJob(t, twoLists(t), opts)
+		data := build(t, src, job, Options{US: opts.US})
+		if n := sameFigures(t, data); n < 360 {
+			t.Errorf("only %d formulas", n)
+		}
+		f := opened(t, data)
+		for i := range job.Parts.List.Parts {
+			for col, want := range map[string]float64{"G": kilo.show(float64(job.Parts.Results[i].Mass), opts.US), "I": square.show(job.Parts.Results[i].Paint, opts.US)} {
+				cell := col + strconv.Itoa(5+i)
+				text, err := f.GetCellValue("Parts", cell)
+				must(t, err)
+				if got, _ := strconv.ParseFloat(text, 64); math.Abs(got-want) > 1e-9*want {
+					t.Errorf("%s is %s, want %v", cell, text, want)
+				}
+				if formula, _ := f.GetCellFormula("Parts", cell); formula == "" {
+					t.Errorf("%s has no formula", cell)
+				}
+			}
+		}
+	}
+}
+
+// A longer part weighs more, on its line and in the total, without another run.
+func TestALongerPartWeighsMore(t *testing.T) {
+	src, job := cutJob(t, twoLists(t), price.Options{})
+	data := build(t, src, job, Options{})
+	changed := opened(t, recalculated(t, withNumbers(t, data, map[string]float64{"Cut list!D4": 2.4, "Cut list!E8": 6})))
+	twice := func(i int) float64 { return 2 * float64(job.Parts.Results[i].Mass) }
+	for cell, want := range map[string]float64{"G5": twice(0), "G9": twice(4),
+		"G10": float64(job.Parts.Totals.Mass) + float64(job.Parts.Results[0].Mass) + float64(job.Parts.Results[4].Mass)} {
+		text, err := changed.GetCellValue("Parts", cell)
+		must(t, err)
+		if got, _ := strconv.ParseFloat(text, 64); math.Abs(got-want) > 2e-3 {
+			t.Errorf("Parts!%s is %s, want %.3f", cell, text, want)
+		}
+	}
+}
+
+// A cut list of its own comes back with its parts worked out and no sheet of welds.
+func TestACutListOfItsOwn(t *testing.T) {
+	f := excelize.NewFile()
+	for i, row := range [][]any{{"Part", "Section", "Length mm", "Qty"}, {"P1", "SHS 80x80x5", 1200, 4}, {"P2", "UPN 140", 700, 2}} {
+		must(t, f.SetSheetRow("Sheet1", cellOf(t, 1, i+1), &row))
+	}
+	src, _, err := list.Read("cut.xlsx", written(t, f))
+	must(t, err)
+	files, _ := tables.Open("")
+	set, err := tables.Load(files)
+	must(t, err)
+	shop, err := rates.Default(set)
+	must(t, err)
+	cut, err := parts.NewReader(set).Understand(src, parts.Options{})
+	must(t, err)
+	book, _ := parts.Work(cut, nil, set, &shop)
+	job := price.Price(joint.List{File: cut.File, Sheet: cut.Sheet, SHA256: cut.SHA256}, nil, shop, nil, price.Options{})
+	job.Parts = book
+	data := build(t, src, &job, Options{})
+	sameFigures(t, data)
+	out := opened(t, data)
+	if got, want := fmt.Sprint(out.GetSheetList()), "[Sheet1 Parts Bars Checks Rates Basis]"; got != want {
+		t.Errorf("sheets %s, want %s", got, want)
+	}
+	if rows, _ := out.GetRows("Sheet1"); len(rows[0]) != 4 {
+		t.Errorf("the user's sheet has %v in its header", rows[0])
+	}
+}
