@@ -1,6 +1,6 @@
 // Package samples holds invented jobs to try the tool on: a steel mezzanine, a
-// stainless wash table, an aluminium gangway, a list of mistakes and the smallest
-// useful list. No real structure, shop or person stands behind any of them, and
+// stainless wash table, an aluminium gangway, a list of mistakes, the smallest
+// useful list, and a trestle with its cut list. No real structure, shop or person stands behind any of them, and
 // each list says so in its first row.
 //
 // The lists are read from disk; nothing is embedded. The mezzanine workbook is

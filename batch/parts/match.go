@@ -181,7 +181,8 @@ func (m *matcher) twin(i int) bool {
 //	sum of the joints' quantities that have the part first = k x pieces, k whole   (PARTS-1)
 //	joints on the part in all >= pieces                                            (PARTS-2)
 //
-// Assumes: pieces that are alike are welded alike. Basis: derived.
+// A joint between two pieces of one part counts twice. Assumes: pieces that are
+// alike are welded alike. Basis: derived.
 func (m *matcher) quantities() {
 	for i := range m.touches {
 		pieces := m.pieces(i)
@@ -197,6 +198,9 @@ func (m *matcher) uneven(i, pieces int) {
 	var odd []int
 	for _, t := range m.touches[i] {
 		n := max(m.plans[t.joint].Joint.Qty, 1)
+		if t.first && t.second { // two pieces of one part meet
+			n *= 2
+		}
 		all += n
 		if t.first {
 			first += n

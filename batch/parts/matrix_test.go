@@ -28,6 +28,7 @@ func scenes() []scene {
 		{code: "part-quantity", says: "the joint stands 5 times, but A is cut 4 times", yes: []joint.Joint{fillet("W1", "A", "B", 5, 400)}, no: both, onJoint: true},
 		{code: "part-quantity", says: "A is cut 4 times, but the joints that have it first stand 5 times", yes: []joint.Joint{fillet("W1", "A", "B", 5, 400)}, no: []joint.Joint{fillet("W1", "A", "B", 8, 400)}},
 		{code: "part-quantity", says: "B is cut 12 times, but joints stand on it only 4 times", cut: "A,PL 10x200,S235,500,4\nB,PL 12x150,S235,500,12\n", yes: both, no: both, noCut: twoPlates},
+		{code: "part-quantity", says: "first stand 6 times in all", yes: []joint.Joint{fillet("W1", "A", "A", 3, 400), fillet("W2", "B", "A", 4, 400)}, no: []joint.Joint{fillet("W1", "A", "A", 2, 400), fillet("W2", "B", "A", 4, 400)}},
 		{code: "part-unused", says: "no joint touches C (L 50x50x5)", cut: twoPlates + "C,L 50x50x5,S235,700,2\n", yes: both, no: both, noCut: twoPlates},
 		{code: "part-ambiguous", says: "which 2 parts of the cut list have", cut: twoPlates + "C,L 50x50x5,S235,700,2\nD,L 50x50x5,S235,900,2\n", yes: append([]joint.Joint{fillet("W2", "L 50x50x5", "B", 2, 50)}, both...),
 			no: append([]joint.Joint{fillet("W2", "C", "B", 2, 50), fillet("W3", "D", "B", 2, 50)}, both...), onJoint: true},
