@@ -48,12 +48,47 @@ func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *t
 		return both{joints: joints}, err
 	}
 	cut, err := reader.Understand(cutFrom, cutOpt)
+	if err == nil && j.Parts == "" && !meant(cut, joints) {
+		return both{joints: joints}, nil
+	}
 	if err != nil {
 		return both{}, err
 	}
 	joints.Joints = parts.NewIndex(cut).Lend(joints.Joints)
 	return both{joints, cut}, nil
 }
+
+// meant tells whether a sheet that reads like a cut list and that nobody named is
+// one: a joint names one of its parts, or it names a grade, or its name says so. A
+// sheet of paint areas, say, has sections and lengths too.
+func meant(cut *parts.List, joints *joint.List) bool {
+	for _, c := range cut.Columns {
+		if c.Key == "material" || c.Key == "standard" {
+			return true
+		}
+	}
+	name := strings.ToLower(cut.Sheet)
+	for _, word := range cutWords {
+		if strings.Contains(name, word) {
+			return true
+		}
+	}
+	index := parts.NewIndex(cut)
+	for i := range joints.Joints {
+		p := &joints.Joints[i]
+		for _, mark := range []string{p.Part1, p.Part2} {
+			if _, ok := index.Find(mark, p.Assembly); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// cutWords are the words for a cut list in the names of sheets, in the languages
+// whose headers are known.
+var cutWords = []string{"cut", "part", "piece", "saw", "bom", "teil", "stückl", "zuschnitt", "säge", "piez", "despiece", "corte", "débit", "pièce",
+	"pezzi", "distinta", "peça", "detal", "element", "cięci", "детал", "розкр", "специф", "раскр", "díl", "dil", "řez"}
 
 func (j *Job) joints(src *list.Source, shop *rates.Shop, set *tables.Set) (*joint.List, error) {
 	return joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize, Material: shop.DefaultMaterial}, set)
