@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -32,6 +33,9 @@ func (j *Job) save(ctx context.Context, t *tools, p place) Result {
 	src, job, err := j.work(ctx, t, p.list)
 	if err != nil {
 		return r.fail(err)
+	}
+	if !slices.Contains(j.wanted(), Workbook) {
+		src = nil // only the workbook goes back to the cells: a long list has many
 	}
 	if err := j.checkMore(p, job); err != nil {
 		return r.fail(err)

@@ -14,17 +14,32 @@ import (
 // CSV returns the results file: one row for each joint, in the order of the
 // list, in UTF-8 with a point as decimal mark.
 func CSV(job *price.Job) ([]byte, error) {
-	rows := make([]row, len(job.Plans))
-	for i := range job.Plans {
-		rows[i] = newRow(&job.Plans[i])
-		rows[i].guard()
-	}
 	var out bytes.Buffer
-	if err := gocsv.MarshalCSV(rows, gocsv.NewSafeCSVWriter(csv.NewWriter(&out))); err != nil {
+	out.Grow(usualRow * (len(job.Plans) + 3))
+	to := gocsv.NewSafeCSVWriter(csv.NewWriter(&out))
+	rows := make([]row, 0, min(len(job.Plans), atOnce))
+	if err := gocsv.MarshalCSV(rows, to); err != nil { // the header
 		return nil, err
+	}
+	for from := 0; from < len(job.Plans); from += atOnce {
+		rows = rows[:0]
+		for i := from; i < min(from+atOnce, len(job.Plans)); i++ {
+			rows = append(rows, newRow(&job.Plans[i]))
+			rows[i-from].guard()
+		}
+		if err := gocsv.MarshalCSVWithoutHeaders(rows, to); err != nil {
+			return nil, err
+		}
 	}
 	return out.Bytes(), nil
 }
+
+// atOnce is how many rows are made ready together: those of a long list need not
+// all stand in memory.
+const atOnce = 1000
+
+// usualRow is what a row takes, in bytes.
+const usualRow = 450
 
 // guard keeps a spreadsheet program from running text of the list as a formula.
 // Only words are guarded; numbers have types of their own.

@@ -57,7 +57,7 @@ const csvColumn = ",stamp"
 // StampCSV returns the CSV with one more column that holds the hash of the rest.
 func StampCSV(text []byte) []byte {
 	stamp := shortHash(text)
-	var out []byte
+	out := make([]byte, 0, len(text)+len(text)/8)
 	for i, record := range csvRecords(text) {
 		body, end := splitEnd(record)
 		out = append(out, body...)
