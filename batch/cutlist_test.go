@@ -2,12 +2,15 @@ package batch_test
 
 import (
 	"context"
+	"fmt"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
 
 	"seamtally/batch"
+	"seamtally/batch/finding"
 )
 
 // bookOf writes a workbook of sheets, in the order given.
@@ -20,7 +23,7 @@ func bookOf(t *testing.T, sheets ...any) string {
 			t.Fatal(err)
 		}
 		for r, row := range sheets[i+1].([][]any) {
-			if err := f.SetSheetRow(name, "A"+string(rune('1'+r)), &row); err != nil {
+			if err := f.SetSheetRow(name, fmt.Sprint("A", r+1), &row); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -93,6 +96,84 @@ func TestTheJointWinsOverItsPart(t *testing.T) {
 		}
 		if !told["part-thickness"] || !told["part-grade"] {
 			t.Errorf("told: %v", told)
+		}
+	}
+	batch.Run(context.Background(), job)
+}
+
+// A hundred mistakes planted in two lists, twenty of each kind, are told, each with
+// its row and what to do about it; the rows between them are worked in peace.
+func TestAHundredMistakesInTwoListsAreTold(t *testing.T) {
+	joints := [][]any{{"Mark", "Leg mm", "Part 1", "Part 2", "t1 mm", "Length mm", "Qty"}}
+	cut := [][]any{{"Part", "Section", "Grade", "Length mm", "Qty"}}
+	type planted struct{ joint, part int } // rows, either of which may tell it
+	var mistakes []planted
+	for i := range 120 {
+		part, plate := fmt.Sprintf("P%d", i), fmt.Sprintf("Q%d", i)
+		j := []any{fmt.Sprintf("W%d", i), 5, part, plate, nil, 150, 4}
+		p := []any{part, "SHS 80x80x5", "S355", 1200, 4}
+		switch {
+		case i%6 == 0: // nothing wrong
+		case i%6 == 1:
+			j[2] = fmt.Sprintf("X%d", i)
+		case i%6 == 2:
+			p[4], j[6] = 12, 10
+		case i%6 == 3:
+			j[4] = 9
+		case i%6 == 4:
+			p[1] = "IPE 205"
+		case i%6 == 5:
+			p[3] = 1.2 // metres under a header of millimetres
+		}
+		joints, cut = append(joints, j), append(cut, p, []any{plate, "PL 200x12", "S235", 200, 4})
+		if i%6 != 0 {
+			mistakes = append(mistakes, planted{len(joints), len(cut) - 1})
+		}
+	}
+	job := batch.Job{Lists: []string{bookOf(t, "Welds", joints, "Cut list", cut)}, DryRun: true}
+	job.Done = func(r batch.Result) {
+		if r.Err != nil {
+			t.Fatal(r.Err)
+		}
+		toldJoint, toldPart := map[int]string{}, map[int]string{}
+		for i := range r.Job.Plans {
+			for _, c := range r.Job.Plans[i].Checks {
+				if strings.HasPrefix(c.Code, "part-") && c.Level != finding.Note {
+					if c.Do == "" || c.Text == "" {
+						t.Errorf("%+v says not what to do", c)
+					}
+					toldJoint[r.Job.Plans[i].Joint.Place.Row] += c.Text + "; "
+				}
+			}
+		}
+		for _, p := range r.Job.Problems {
+			if p.Level == finding.Note {
+				continue
+			}
+			if p.Place.Row == 0 || p.Hint == "" {
+				t.Errorf("%s: no row, or not what to do", p.Line())
+			}
+			if p.Place.Sheet == "Cut list" {
+				toldPart[p.Place.Row] += p.Text + "; "
+			} else {
+				toldJoint[p.Place.Row] += p.Text + "; "
+			}
+		}
+		told := 0
+		for k, m := range mistakes {
+			if toldJoint[m.joint] == "" && toldPart[m.part] == "" {
+				t.Errorf("mistake %d of kind %d (joint row %d, part row %d) is not told", k, k%5+1, m.joint, m.part)
+				continue
+			}
+			told++
+		}
+		if len(mistakes) != 100 || told != 100 {
+			t.Errorf("%d of %d planted mistakes are told", told, len(mistakes))
+		}
+		for row := 2; row <= len(joints); row += 6 { // those without a mistake
+			if text := toldJoint[row]; text != "" {
+				t.Errorf("row %d has no mistake, but: %s", row, text)
+			}
 		}
 	}
 	batch.Run(context.Background(), job)
