@@ -13,8 +13,8 @@ import (
 var families = map[string]string{
 	"SHS": "box", "RHS": "box", "QHP": "box", "QRO": "box", "RRO": "box", "HSQ": "box", "BOX": "box", "PROFIL": "box", "ПРОФИЛЬ": "box", "ПРОФІЛЬ": "box",
 	"CHS": "round", "PIPE": "round", "D": "round", "DIA": "round", "OD": "round", "KHP": "round",
-	"TUBE": "tube", "ROHR": "tube", "TUBO": "tube", "RURA": "tube", "ТРУБА": "tube", "TRUBKA": "tube", "TRUBA": "tube", "HOLLOW": "tube",
-	"L": "L", "EA": "L", "UA": "L", "LNP": "L", "ANGLE": "L", "WINKEL": "L", "УГОЛОК": "L", "КУТНИК": "L", "KĄTOWNIK": "L", "ANGULAR": "L", "∠": "L",
+	"TUBE": "tube", "ROHR": "tube", "TUBO": "tube", "RURA": "tube", "ТРУБА": "tube", "TRUBKA": "tube", "TRUBA": "tube", "HOLLOW": "tube", "ROR": "tube", "RÖR": "tube", "BUIS": "tube", "KOKER": "tube",
+	"L": "L", "EA": "L", "RSA": "L", "UA": "L", "LNP": "L", "ANGLE": "L", "WINKEL": "L", "УГОЛОК": "L", "КУТНИК": "L", "KĄTOWNIK": "L", "ANGULAR": "L", "∠": "L",
 	"IPE": "IPE", "HEA": "HEA", "HEB": "HEB", "HEM": "HEM", "HEAA": "HEAA", "UB": "UB", "UKB": "UB", "UC": "UC", "UKC": "UC", "IPBL": "HEA", "IPB": "HEB", "IPBV": "HEM",
 	"UPN": "UPN", "UNP": "UPN", "U": "UPN", "UPE": "UPE", "PFC": "PFC", "INP": "INP", "IPN": "INP",
 	"FL": "flat", "FLT": "flat", "FLAT": "flat", "FLACH": "flat", "PLETINA": "flat", "PŁASKOWNIK": "flat", "ПОЛОСА": "flat", "ШТАБА": "flat", "BAR": "flat",
