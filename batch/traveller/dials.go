@@ -123,6 +123,22 @@ func sameDials(a, b plan.Run) bool {
 	return a.Transfer == b.Transfer && near(float64(a.WireFeed), float64(b.WireFeed), 0.02) && near(float64(a.Voltage), float64(b.Voltage), 0.01)
 }
 
+// kindsOf names what passes of the same dials are, each kind once; nothing where the
+// room does not hold all of them: the table of passes names each.
+func (f *flow) kindsOf(runs []plan.Run, room float64) string {
+	var kinds []string
+	for _, r := range runs {
+		if word := f.say("run." + string(r.Kind)); !slices.Contains(kinds, word) {
+			kinds = append(kinds, word)
+		}
+	}
+	text := strings.Join(kinds, ", ")
+	if body.At(8.5).Width(page.Clean(text)) > room {
+		return ""
+	}
+	return text
+}
+
 // mostDials is how many sets of dials a sheet shows large; the pass table has all.
 const mostDials = 3
 
@@ -178,7 +194,7 @@ func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *
 			size = 22
 		}
 		f.p.Write(box, r.X+2, r.Y+r.H/2-1.2, lead-3, page.Left, page.Style{Face: page.Bold, Size: 14}, f.say("dial.pass", numbers(s.runs)))
-		kind, mode := f.say("run."+string(s.runs[0].Kind)), f.transfer(s.runs[0].Transfer)
+		kind, mode := f.kindsOf(s.runs, lead-3), f.transfer(s.runs[0].Transfer)
 		f.p.Write(box, r.X+2, r.Y+r.H/2+2.7, lead-3, page.Left, body.At(8.5), kind)
 		f.p.Write(box, r.X+2, r.Y+r.H/2+6, lead-3, page.Left, body.At(8.5), mode)
 	}

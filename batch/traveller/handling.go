@@ -283,7 +283,7 @@ func (f *flow) passCells(row passes) []string {
 	}
 	kind := f.say("run." + string(r.Kind))
 	if r.Side == 2 {
-		kind += " " + f.say("run.side2")
+		kind += ", " + f.say("run.side2")
 	}
 	seconds, _ := f.show.Pace(r.Travel)
 	one := func(v float64) plan.Window { return plan.Window{Start: v} }
