@@ -21,6 +21,8 @@ func newWindow(r io.Reader) *window { return &window{r: r, buf: make([]byte, 1<<
 // maxPiece bounds a head, a row or a tail.
 const maxPiece = 256 << 20
 
+var errNested = errors.New("its rows do not stand where they belong")
+
 var errCut = errors.New("its text ends too early")
 
 func (w *window) fill() error {

@@ -284,8 +284,8 @@ func pieces(data []byte, depth int) ([]piece, error) {
 	for {
 		start := int(dec.InputOffset())
 		tok, err := dec.RawToken()
-		if err == io.EOF && tail && depth != 0 {
-			return nil, errCut // what follows the rows ends with the sheet
+		if err == io.EOF && (tail && depth != 0 || !tail && depth != 2) {
+			return nil, errNested // before the rows sheet and rows are open, behind them neither
 		}
 		if err == io.EOF {
 			return out, nil
