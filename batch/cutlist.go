@@ -24,38 +24,53 @@ type both struct {
 // which the cut list is the only list is worked for what follows from parts alone.
 func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *tables.Set) (both, error) {
 	reader := parts.NewReader(set)
-	cutFrom, cutOpt, found, err := j.cutList(src, name, reader)
+	from, sheets, err := j.cutSheets(src, name, reader)
 	if err != nil {
 		return both{}, err
 	}
-	cutOpt.Inches, cutOpt.Material = j.Inches, shop.DefaultMaterial
-	own := found && cutFrom == src
+	opt := parts.Options{Inches: j.Inches, Material: shop.DefaultMaterial}
 	joints, err := j.joints(src, shop, set)
-	switch {
-	case own && (err != nil || strings.EqualFold(joints.Sheet, cutOpt.Sheet)):
-		if j.Parts == "" || len(src.Sheets) == 1 {
-			cut, err := reader.Understand(src, cutOpt)
-			if err != nil {
-				return both{}, err
-			}
-			return both{joints: &joint.List{File: cut.File, Sheet: cut.Sheet, SHA256: cut.SHA256}, cut: cut}, nil
+	if own, ok := j.ownList(src, from, sheets, joints, err); ok {
+		opt.Sheet = own
+		cut, err := reader.Understand(src, opt)
+		if err != nil {
+			return both{}, err
 		}
-		if err == nil {
-			err = Usagef("--parts %q names the sheet with the joints: name the sheet of the cut list, or leave --parts away", j.Parts)
-		}
-		return both{}, err
-	case err != nil || !found:
+		return both{joints: &joint.List{File: cut.File, Sheet: cut.Sheet, SHA256: cut.SHA256}, cut: cut}, nil
+	}
+	if err != nil {
 		return both{joints: joints}, err
 	}
-	cut, err := reader.Understand(cutFrom, cutOpt)
-	if err == nil && j.Parts == "" && !meant(cut, joints) {
-		return both{joints: joints}, nil
+	for _, sheet := range sheets {
+		if from == src && strings.EqualFold(sheet, joints.Sheet) {
+			return both{}, Usagef("--parts %q names the sheet with the joints: name the sheet of the cut list, or leave --parts away", j.Parts)
+		}
+		opt.Sheet = sheet
+		cut, err := reader.Understand(from, opt)
+		if j.Parts == "" && (err != nil || !meant(cut, joints)) {
+			continue
+		}
+		if err != nil {
+			return both{}, err
+		}
+		joints.Joints = parts.NewIndex(cut).Lend(joints.Joints)
+		return both{joints, cut}, nil
 	}
-	if err != nil {
-		return both{}, err
+	return both{joints: joints}, nil
+}
+
+// ownList tells whether the file's list is a cut list and nothing else, and on which
+// sheet: the sheet that reads best as joints is one, or none reads as joints.
+func (j *Job) ownList(src, from *list.Source, sheets []string, joints *joint.List, err error) (sheet string, ok bool) {
+	if from != src || len(sheets) == 0 {
+		return "", false
 	}
-	joints.Joints = parts.NewIndex(cut).Lend(joints.Joints)
-	return both{joints, cut}, nil
+	for _, s := range sheets {
+		if err == nil && strings.EqualFold(s, joints.Sheet) {
+			return s, j.Parts == "" || len(src.Sheets) == 1
+		}
+	}
+	return sheets[0], err != nil
 }
 
 // meant tells whether a sheet that reads like a cut list and that nobody named is
@@ -94,32 +109,31 @@ func (j *Job) joints(src *list.Source, shop *rates.Shop, set *tables.Set) (*join
 	return joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize, Material: shop.DefaultMaterial}, set)
 }
 
-// cutList finds the cut list: the sheet or the file that --parts names, else a sheet
-// of the list's own file that reads like one.
-func (j *Job) cutList(src *list.Source, name string, reader *parts.Reader) (from *list.Source, opt parts.Options, ok bool, err error) {
+// cutSheets finds the cut list: the sheet or the file that --parts names, else the
+// sheets of the list's own file that read like one.
+func (j *Job) cutSheets(src *list.Source, name string, reader *parts.Reader) (from *list.Source, sheets []string, err error) {
 	if j.Parts == "" {
-		sheet, ok := reader.Find(src)
-		if !ok || j.Sheet != "" && strings.EqualFold(sheet.Name, j.Sheet) && len(src.Sheets) > 1 {
-			return nil, opt, false, nil
+		for _, sheet := range reader.Sheets(src) {
+			if j.Sheet == "" || !strings.EqualFold(sheet, j.Sheet) || len(src.Sheets) == 1 {
+				sheets = append(sheets, sheet)
+			}
 		}
-		opt.Sheet = sheet.Name
-		return src, opt, true, nil
+		return src, sheets, nil
 	}
 	for i := range src.Sheets {
 		if strings.EqualFold(src.Sheets[i].Name, j.Parts) {
-			opt.Sheet = src.Sheets[i].Name
-			return src, opt, true, nil
+			return src, []string{src.Sheets[i].Name}, nil
 		}
 	}
 	if _, err := os.Stat(j.Parts); err != nil {
-		return nil, opt, false, Usagef("--parts %q is neither a sheet of %s%s nor a file that can be read", j.Parts, filepath.Base(name), sheetsOf(src))
+		return nil, nil, Usagef("--parts %q is neither a sheet of %s%s nor a file that can be read", j.Parts, filepath.Base(name), sheetsOf(src))
 	}
 	data, err := readFile("cut list", j.Parts)
 	if err != nil {
-		return nil, opt, false, err
+		return nil, nil, err
 	}
 	from, _, err = list.Read(filepath.Base(j.Parts), data)
-	return from, opt, err == nil, fullName(err, j.Parts)
+	return from, []string{""}, fullName(err, j.Parts)
 }
 
 // sheetsOf names the sheets of a file, for a person who looks for one.

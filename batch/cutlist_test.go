@@ -57,6 +57,7 @@ func TestWhichSheetIsTheCutList(t *testing.T) {
 		"before":          {bookOf(t, "Liste", cutRows, "Welds", jointRows), "", 2, 1},
 		"named by option": {bookOf(t, "Welds", plainRows, "Paint", paintRows), "paint", 1, 1},
 		"paint areas":     {bookOf(t, "Welds", plainRows, "Paint", paintRows), "", -1, 1},
+		"behind paint":    {bookOf(t, "Welds", plainRows, "Paint", paintRows, "Liste", cutRows), "", 2, 1},
 		"alone":           {bookOf(t, "Liste", cutRows), "", 2, 0},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -68,6 +68,9 @@ func makeMezzanine(t *testing.T) []byte {
 	looks(b, last)
 	comment(b)
 	paintAreas(b, s)
+	_, err = b.NewSheet(cutSheet)
+	b.must(err)
+	cutList(b, s)
 	return b.bytes()
 }
 

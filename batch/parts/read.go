@@ -140,6 +140,17 @@ func (r *Reader) Find(src *list.Source) (sheet *list.Sheet, ok bool) {
 	return nil, false
 }
 
+// Sheets returns the names of all sheets that read like a cut list, in their order.
+func (r *Reader) Sheets(src *list.Source) []string {
+	var out []string
+	for i := range src.Sheets {
+		if s := &src.Sheets[i]; !s.Hidden && r.IsList(s) {
+			out = append(out, s.Name)
+		}
+	}
+	return out
+}
+
 // Understand reads a cut list from a file's rows. Every row that is not blank
 // becomes a part, or is told with its fate; all problems are gathered in one pass.
 // The error, if any, is a *list.Refusal: no list was found.
