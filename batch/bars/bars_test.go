@@ -6,7 +6,6 @@ import (
 	"math/rand/v2"
 	"reflect"
 	"testing"
-	"time"
 
 	"seamtally/batch/units"
 )
@@ -78,7 +77,11 @@ func random(r *rand.Rand, n int) ([]units.MM, Stock) {
 // than its bar, the bounds hold, and the plan is the same twice.
 func TestNothingIsLost(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 11))
-	for i := range 10_000 {
+	lists := 10_000
+	if raced {
+		lists = 1000
+	}
+	for i := range lists {
 		pieces, stock := random(r, r.IntN(40))
 		p := Cut(pieces, stock)
 		if err := sound(pieces, stock, p); err != nil {
@@ -129,7 +132,11 @@ func optimum(pieces []units.MM, stock Stock) units.MM {
 // TestShortListsAreBest compares lists of up to 8 pieces with every possible plan.
 func TestShortListsAreBest(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
-	for i := range 1500 {
+	lists := 1500
+	if raced {
+		lists = 150
+	}
+	for i := range lists {
 		pieces, stock := random(r, 1+r.IntN(8))
 		p := Cut(pieces, stock)
 		if len(p.TooLong) > 0 {
@@ -141,22 +148,18 @@ func TestShortListsAreBest(t *testing.T) {
 	}
 }
 
-// TestFiveThousandPieces is a matter of seconds.
-func TestFiveThousandPieces(t *testing.T) {
+// BenchmarkFiveThousandPieces is a matter of seconds.
+func BenchmarkFiveThousandPieces(b *testing.B) {
 	r := rand.New(rand.NewPCG(19, 23))
 	pieces := make([]units.MM, 5000)
 	for i := range pieces {
 		pieces[i] = units.MM(200+r.IntN(50000)) / 10
 	}
 	stock := Stock{Lengths: []units.MM{6000, 12000}, Kerf: 2, EndLoss: 20}
-	start := time.Now()
-	p := Cut(pieces, stock)
-	took := time.Since(start)
-	if err := sound(pieces, stock, p); err != nil {
-		t.Fatal(err)
-	}
-	t.Logf("%d bars, at least %d; %.0f m bought, at least %.0f; %v", len(p.Bars), p.LeastBars, p.Bought/1000, p.LeastBought/1000, took)
-	if took > 10*time.Second {
-		t.Errorf("5,000 pieces took %v", took)
+	for range b.N {
+		p := Cut(pieces, stock)
+		if err := sound(pieces, stock, p); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
