@@ -1,6 +1,10 @@
 package list
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+	"unicode"
+)
 
 // Refusal says in plain words why a file is not read at all, and what to do.
 type Refusal struct {
@@ -11,14 +15,26 @@ type Refusal struct {
 
 // Error returns the refusal on one line.
 func (r *Refusal) Error() string {
-	line := r.Text
+	line := oneLine(r.Text)
 	if r.File != "" {
 		line = r.File + ": " + line
 	}
 	if r.Hint != "" {
-		line += "; " + r.Hint
+		line += "; " + oneLine(r.Hint)
 	}
 	return line
+}
+
+// oneLine takes line ends and control characters out of a sentence: it may quote
+// headers and sheet names of the list.
+func oneLine(text string) string {
+	text = strings.Join(strings.Fields(text), " ")
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return '\u25a1'
+		}
+		return r
+	}, text)
 }
 
 func refuse(hint, format string, args ...any) *Refusal {
