@@ -30,7 +30,7 @@ func (c *catalog) plan(t *task, of *offer, n *way) Plan {
 
 // geometryOf returns a plan with geometry, metal and metres only.
 func (c *catalog) geometryOf(t *task) Plan {
-	p := Plan{Joint: t.j, Branch: t.branch, Prep: t.prep, Assumed: t.assumed, Segments: t.segments, Density: units.KgM3(t.density)}
+	p := Plan{Joint: t.j, Branch: t.branch, Prep: t.prep, Assumed: t.assumed, Segments: t.segments, Density: units.KgM3(t.density), PositionAWS: c.awsPosition(t.j)}
 	if t.mat != nil {
 		p.MetalGroup = t.metal
 	}

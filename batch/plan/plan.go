@@ -116,6 +116,8 @@ type Plan struct {
 	WeldMetal  units.Kg
 	Density    units.KgM3 // of the weld metal
 
+	PositionAWS string // American name of the position; "" where there is none
+
 	Settings   bool
 	NoSettings string
 

@@ -101,6 +101,7 @@ type builder struct {
 	job   *price.Job
 	words templates.Words
 	show  show.Figures
+	names price.Names
 	pen   picture.Pen
 	name  string // of the job
 	// remedies are the wording's keys of what the planner says in inches.
@@ -124,7 +125,7 @@ const (
 
 func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
 	w, h := page.Size(job.Opts.Paper)
-	b := &builder{job: job, words: words, show: show.Figures{US: job.Opts.US}, w: w, h: h}
+	b := &builder{job: job, words: words, show: show.Figures{US: job.Opts.US}, names: job.Names(), w: w, h: h}
 	b.pen = picture.Pen{Words: words, Show: b.show, AWS: job.Opts.Symbols == "aws"}
 	b.left, b.width = marginLeft, w-marginLeft-marginRight
 	b.top, b.foot = marginEdge+headHeight+3, h-marginEdge-footHeight-1

@@ -106,7 +106,7 @@ func (f *flow) stageRow(i int, st setup.Stage) []cell {
 	lines := append(page.Wrap(body.At(8.5), strings.Join(marks, ", "), w, 2), "", "")
 	return []cell{
 		{text: strconv.Itoa(i + 1), bold: true},
-		{text: joinParts([]string{st.Station.Filler, f.show.Dia(st.Station.Dia)}), under: joinParts([]string{st.Station.Gas, st.Station.Machine})},
+		{text: joinParts([]string{f.names.Filler(st.Station.Filler), f.show.Dia(st.Station.Dia)}), under: joinParts([]string{st.Station.Gas, st.Station.Machine})},
 		{text: sheets}, {text: lines[0], under: lines[1]}, {text: show.Minutes(st.Arc).String()}, {},
 	}
 }
@@ -123,7 +123,7 @@ func (f *flow) needs(a *setup.Assembly) {
 	var rows [][]cell
 	for _, n := range a.Wires {
 		rows = append(rows, []cell{
-			{text: joinParts([]string{f.say("needs.wire"), n.Name, f.show.Dia(n.Dia)}), bold: false},
+			{text: joinParts([]string{f.say("needs.wire"), f.names.Filler(n.Name), f.show.Dia(n.Dia)}), bold: false},
 			{text: f.show.Mass(n.Kg).String(), bold: true},
 			{text: f.packs(float64(n.Kg), n.Pack, "needs.spools", f.show.Pack(units.Kg(n.Pack)))},
 		})
@@ -246,7 +246,7 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 	}
 	wire := f.say("col.nosettings")
 	if p.Settings {
-		wire = joinParts([]string{p.Filler + " " + show.Num(float64(p.Dia), 1), p.Gas})
+		wire = joinParts([]string{f.names.Filler(p.Filler) + " " + show.Num(float64(p.Dia), 1), p.Gas})
 	}
 	times := ""
 	if j.Qty > 1 {
@@ -265,7 +265,7 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 	}
 	return []cell{
 		{text: j.Mark, bold: true}, {text: what, under: under},
-		{text: f.show.Length(j.Length).String(), under: times}, {text: j.Position},
+		{text: f.show.Length(j.Length).String(), under: times}, {text: f.names.Position(p)},
 		{text: strconv.Itoa(sheet)}, {text: runs}, {text: arc, under: labour},
 	}
 }

@@ -16,8 +16,8 @@ const stationHeight = 13
 // station is what must be loaded before anything is set: wire, gas, process, machine.
 func (f *flow) station(p *plan.Plan) {
 	r, box := f.take("station", stationHeight)
-	wire := p.Filler
-	if p.FillerAWS != "" && p.FillerAWS != p.Filler {
+	wire := f.names.Filler(p.Filler)
+	if p.FillerAWS != "" && wire == p.Filler && p.FillerAWS != wire {
 		wire += " / " + p.FillerAWS
 	}
 	gas := p.Gas

@@ -169,6 +169,6 @@ func (f *flow) positionTile(box page.BoxID, r page.Rect, p *plan.Plan) {
 		words = f.say(key)
 	}
 	size := r.H - 3.5
-	f.tile(box, page.Rect{X: r.X, Y: r.Y, W: r.W - size - 2, H: r.H}, f.say("position"), dash(p.Joint.Position), "", words)
+	f.tile(box, page.Rect{X: r.X, Y: r.Y, W: r.W - size - 2, H: r.H}, f.say("position"), dash(f.names.Position(p)), "", words)
 	picture.Icon{P: f.p, Box: box, At: page.Point{X: r.Right() - size - 0.5, Y: r.Y + 1.5}, Size: size}.Position(p.Joint.Position, picture.KindOf(p))
 }

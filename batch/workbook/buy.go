@@ -29,7 +29,7 @@ func (o *output) buySheet() *look.Grid {
 	for _, b := range o.l.job.Buy {
 		switch b.What {
 		case price.BuyWire:
-			wires = append(wires, b.Name)
+			wires = append(wires, o.shownName("by_wire", b.Name))
 		case price.BuyGas:
 			gases = append(gases, b.Name)
 		default:
@@ -73,7 +73,7 @@ func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
 		need = rounded(o.sumBy("arc_min", k.by, cell, plain, price.MinuteDecimals)+"/60/"+life, tipDecimals)
 	}
 	g.Text(row, 1, look.Plain, b.What)
-	g.Text(row, 2, look.Plain, b.Name)
+	g.Text(row, 2, look.Plain, o.shownName(k.by, b.Name))
 	format := "#,##0.00"
 	if b.What == price.BuyGas {
 		format = "#,##0"

@@ -128,7 +128,7 @@ func groupColumns() []column {
 	}
 	return []column{
 		word("by_assembly", "By assembly", func(r *row) string { return or(r.j.Assembly, price.NoAssembly) }),
-		word("by_wire", "By wire", settled(func(r *row) string { return rates.WireName(r.p.Filler, r.p.Dia) + " mm" })),
+		word("by_wire", "By wire", settled(func(r *row) string { return rates.WireName(r.l.names.Filler(r.p.Filler), r.p.Dia) + " mm" })),
 		word("by_gas", "By gas", settled(func(r *row) string { return or(r.p.Gas, price.NoGas) })),
 		word("by_process", "By process", settled(func(r *row) string { return r.p.Process })),
 		word("by_position", "By position", func(r *row) string { return or(r.j.Position, price.NoPosition) }),

@@ -70,7 +70,7 @@ func readColumns(*layout) []column {
 		length("depth2_mm", "Depth 2", func(r *row) units.MM { return r.p.Prep.Depth2 }, depthFormula2, "depth of preparation from the second side"),
 		length("radius_mm", "Radius", radiusUsed, radiusFormula, "at the root of a U or J; of the round edge of a flare"),
 		word("material", "Material", 11, false, func(r *row) string { return r.j.Material }, "as read; the group it belongs to decides wire and settings"),
-		word("position", "Position", 8, false, func(r *row) string { return r.j.Position }, "ISO 6947"),
+		word("position", "Position", 8, false, func(r *row) string { return r.l.names.Position(r.p) }, "ISO 6947"),
 		word("where", "Where", 7, false, whereOf, "shop or site"),
 		word("assumed", "Assumed", 26, false, (*row).assumed, "what the list did not say, and what was taken for it"),
 	}

@@ -102,7 +102,7 @@ func foremanColumns() []column {
 	}
 	waste := "[weld_raw_kg]/[efficiency]*(1+{waste_pct}/100)"
 	cols := []column{
-		word("filler", "Wire", 13, func(r *row) string { return r.p.Filler }, "standard class; chosen by the planner or asked for by the list"),
+		word("filler", "Wire", 13, func(r *row) string { return r.l.names.Filler(r.p.Filler) }, "standard class; chosen by the planner or asked for by the list"),
 		chosen(g, "wire_mm", "Wire dia.", mm, 7, "0.0", known(func(r *row) units.MM { return r.p.Dia }), "diameter"),
 		word("gas", "Gas", 7, func(r *row) string { return r.p.Gas }, "ISO 14175 designation"),
 		word("process", "Process", 8, func(r *row) string { return r.p.Process }, "ISO 4063 number"),

@@ -16,8 +16,9 @@ import (
 type layout struct {
 	job     *price.Job
 	us      bool
-	live    bool   // formulas are written
-	sheet   string // the sheet with the joints
+	names   price.Names // of fillers and positions, in the codes asked for
+	live    bool        // formulas are written
+	sheet   string      // the sheet with the joints
 	from    *list.Sheet
 	cut     *list.Sheet // of the cut list, where it stands in the same workbook
 	inputs  map[string][]joint.Column
@@ -48,7 +49,7 @@ type styleKey struct {
 
 func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *layout {
 	l := &layout{
-		job: job, us: opt.US, live: !opt.ValuesOnly, sheet: sheet, from: from,
+		job: job, us: opt.US, names: job.Names(), live: !opt.ValuesOnly, sheet: sheet, from: from,
 		inputs: map[string][]joint.Column{}, at: map[string]int{},
 		templates: map[templateKey]*pack.Formula{}, styles: map[styleKey]int{}, fits: map[fitPattern]string{},
 	}

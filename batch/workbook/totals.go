@@ -118,7 +118,7 @@ func (o *output) groupBlock(g *look.Grid, at int, title, by string, sums []price
 		"Gas "+litre.name(us), "Arc h", "Labour h", "kWh", "Cost "+cur, "Price "+cur)
 	names := make([]string, len(sums))
 	for i, s := range sums {
-		names[i] = s.Name
+		names[i] = o.shownName(by, s.Name)
 	}
 	plain := plainNames(names)
 	if by == "by_assembly" {
@@ -132,7 +132,7 @@ func (o *output) groupBlock(g *look.Grid, at int, title, by string, sums []price
 // groupLine writes one name of a group. Joints is a count of rows, copies of pieces.
 func (o *output) groupLine(g *look.Grid, row int, by string, s price.Sum, plain bool) {
 	us, cell := o.l.us, fmt.Sprintf("$A%d", row)
-	g.Text(row, 1, look.Plain, s.Name)
+	g.Text(row, 1, look.Plain, o.shownName(by, s.Name))
 	g.Number(row, 2, look.Calc, "0", o.countBy(by, cell, plain), float64(s.Joints))
 	for i, c := range []struct {
 		key, format string
@@ -220,4 +220,12 @@ func (o *output) assumptions() []string {
 		out = append(out, fmt.Sprintf("Assumed for %s: %s.", plural(count[text], "row"), text))
 	}
 	return out
+}
+
+// shownName is the name of a group as its rows bear it.
+func (o *output) shownName(by, name string) string {
+	if at := strings.LastIndexByte(strings.TrimSuffix(name, " mm"), ' '); by == "by_wire" && at > 0 {
+		return o.l.names.Filler(name[:at]) + name[at:]
+	}
+	return name
 }
