@@ -58,6 +58,9 @@ func hollow(h, b, t, outer, inner float64, source string) (Section, error) {
 	if t <= 0 || 2*t >= math.Min(h, b) {
 		return Section{}, fmt.Errorf("a wall of %g mm leaves nothing hollow in %gx%g mm", t, h, b)
 	}
+	if 2*outer > math.Min(h, b) {
+		return Section{}, fmt.Errorf("a wall of %g mm is too thick for corners that can be formed in %gx%g mm", t, h, b)
+	}
 	area := 2*t*(h+b-2*t) - 4*quarter*(outer*outer-inner*inner)
 	family := "RHS"
 	if h == b {
