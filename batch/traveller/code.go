@@ -4,9 +4,10 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"rsc.io/qr"
+
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
-	"seamtally/batch/traveller/scan"
 )
 
 // codeSize is the side of the square that a code takes in the header, its quiet
@@ -53,17 +54,17 @@ func (b *builder) code(p *page.Page, r page.Rect, text string) {
 	if text == "" {
 		return
 	}
-	made, ok := scan.Of(asUnicode(text))
-	if !ok {
+	made, err := qr.Encode(asUnicode(text), qr.M)
+	if err != nil {
 		return
 	}
 	box := p.Box("code", r)
-	n := made.Side
+	n := made.Size
 	module := r.W / float64(n+2*codeQuiet)
 	for y := range n {
 		for x := 0; x < n; {
 			end := x
-			for end < n && made.Dark(end, y) {
+			for end < n && made.Black(end, y) {
 				end++
 			}
 			if end > x {
