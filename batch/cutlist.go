@@ -11,6 +11,7 @@ import (
 	"seamtally/batch/list"
 	"seamtally/batch/parts"
 	"seamtally/batch/rates"
+	"seamtally/batch/workbook"
 	"seamtally/tables"
 )
 
@@ -24,7 +25,7 @@ type both struct {
 // which the cut list is the only list is worked for what follows from parts alone.
 func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *tables.Set) (both, error) {
 	reader := parts.NewReader(set)
-	from, sheets, err := j.cutSheets(src, name, reader)
+	from, sheets, problems, err := j.cutSheets(src, name, reader)
 	if err != nil {
 		return both{}, err
 	}
@@ -53,6 +54,7 @@ func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *t
 		if err != nil {
 			return both{}, err
 		}
+		cut.Problems = append(problems, cut.Problems...)
 		joints.Joints = parts.NewIndex(cut).Lend(joints.Joints)
 		return both{joints, cut}, nil
 	}
@@ -110,30 +112,35 @@ func (j *Job) joints(src *list.Source, shop *rates.Shop, set *tables.Set) (*join
 }
 
 // cutSheets finds the cut list: the sheet or the file that --parts names, else the
-// sheets of the list's own file that read like one.
-func (j *Job) cutSheets(src *list.Source, name string, reader *parts.Reader) (from *list.Source, sheets []string, err error) {
+// sheets of the list's own file that read like one. The problems are those of
+// reading the other file.
+func (j *Job) cutSheets(src *list.Source, name string, reader *parts.Reader) (from *list.Source, sheets []string, problems []finding.Problem, err error) {
 	if j.Parts == "" {
 		for _, sheet := range reader.Sheets(src) {
 			if j.Sheet == "" || !strings.EqualFold(sheet, j.Sheet) || len(src.Sheets) == 1 {
 				sheets = append(sheets, sheet)
 			}
 		}
-		return src, sheets, nil
+		return src, sheets, nil, nil
 	}
 	for i := range src.Sheets {
 		if strings.EqualFold(src.Sheets[i].Name, j.Parts) {
-			return src, []string{src.Sheets[i].Name}, nil
+			return src, []string{src.Sheets[i].Name}, nil, nil
 		}
 	}
 	if _, err := os.Stat(j.Parts); err != nil {
-		return nil, nil, Usagef("--parts %q is neither a sheet of %s%s nor a file that can be read", j.Parts, filepath.Base(name), sheetsOf(src))
+		return nil, nil, nil, Usagef("--parts %q is neither a sheet of %s%s nor a file that can be read", j.Parts, filepath.Base(name), sheetsOf(src))
 	}
 	data, err := readFile("cut list", j.Parts)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
-	from, _, err = list.Read(filepath.Base(j.Parts), data)
-	return from, []string{""}, fullName(err, j.Parts)
+	from, problems, err = list.Read(filepath.Base(j.Parts), data)
+	if err != nil {
+		return nil, nil, nil, fullName(err, j.Parts)
+	}
+	from, own := workbook.Undress(from)
+	return from, []string{""}, append(problems, own...), nil
 }
 
 // sheetsOf names the sheets of a file, for a person who looks for one.
@@ -146,12 +153,4 @@ func sheetsOf(src *list.Source) string {
 		names = append(names, fmt.Sprintf("%q", src.Sheets[i].Name))
 	}
 	return " (it has " + strings.Join(names, ", ") + ")"
-}
-
-// told are the findings of a cut list: of reading it, and of comparing it.
-func (b both) told(compared []finding.Problem) []finding.Problem {
-	if b.cut == nil {
-		return nil
-	}
-	return append(append([]finding.Problem{}, b.cut.Problems...), compared...)
 }

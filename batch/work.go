@@ -116,7 +116,7 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 	if read.cut != nil {
 		var compared []finding.Problem
 		book, compared = parts.Work(read.cut, plans, t.set, &shop)
-		joints.Problems = append(joints.Problems, read.told(compared)...)
+		joints.Problems = append(append(joints.Problems, read.cut.Problems...), compared...)
 	}
 	if j.Looks.US {
 		plan.Imperial(plans)

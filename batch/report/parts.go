@@ -3,6 +3,8 @@ package report
 import (
 	"bytes"
 	"encoding/csv"
+	"slices"
+	"strings"
 
 	"github.com/gocarina/gocsv"
 
@@ -97,11 +99,7 @@ func newEdges(list []parts.Edge) edges {
 
 // MarshalCSV names the joints that ask for the edges.
 func (list edges) MarshalCSV() (string, error) {
-	var marks []string
-	for _, e := range list {
-		marks = append(marks, e.Joint)
-	}
-	return Guard(joined(marks)), nil
+	return marksOf(list, func(e edge) string { return e.Joint }), nil
 }
 
 // end is an end of a piece that is not cut square.
@@ -127,27 +125,18 @@ func newEnds(list []parts.End) ends {
 
 // MarshalCSV names the joints that ask for the ends.
 func (list ends) MarshalCSV() (string, error) {
-	var marks []string
-	for _, e := range list {
-		marks = append(marks, e.Joint)
-	}
-	return Guard(joined(marks)), nil
+	return marksOf(list, func(e end) string { return e.Joint }), nil
 }
 
-// joined are marks in one cell, each once.
-func joined(marks []string) string {
-	text, seen := "", map[string]bool{}
-	for _, m := range marks {
-		if m == "" || seen[m] {
-			continue
+// marksOf are the marks of joints in one cell, each once.
+func marksOf[T any](list []T, mark func(T) string) string {
+	var marks []string
+	for _, e := range list {
+		if m := mark(e); m != "" && !slices.Contains(marks, m) {
+			marks = append(marks, m)
 		}
-		seen[m] = true
-		if text != "" {
-			text += "; "
-		}
-		text += m
 	}
-	return text
+	return Guard(strings.Join(marks, "; "))
 }
 
 // bar is one bar as bought and what is cut from it.

@@ -10,12 +10,17 @@ import (
 	"seamtally/tables"
 )
 
+// wholeSizes are the sizes as the tables have them: both legs of an equal angle.
+func (w *written) wholeSizes() []float64 {
+	if w.family == "L" && len(w.sizes) == 2 {
+		return []float64{w.sizes[0], w.sizes[0], w.sizes[1]}
+	}
+	return w.sizes
+}
+
 // fromTable finds a rolled section.
 func (w *written) fromTable(set *tables.Set) (Section, string) {
-	sizes := w.sizes
-	if w.family == "L" && len(sizes) == 2 {
-		sizes = []float64{sizes[0], sizes[0], sizes[1]}
-	}
+	sizes := w.wholeSizes()
 	for i := range set.Sections {
 		row := &set.Sections[i]
 		if row.Family != w.family {
@@ -55,10 +60,7 @@ func (w *written) near(set *tables.Set) []string {
 		off  float64
 	}
 	var list []candidate
-	sizes := w.sizes
-	if w.family == "L" && len(sizes) == 2 {
-		sizes = []float64{sizes[0], sizes[0], sizes[1]}
-	}
+	sizes := w.wholeSizes()
 	for i := range set.Sections {
 		row := &set.Sections[i]
 		if row.Family != w.family {

@@ -3,6 +3,7 @@ package workbook
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"seamtally/batch/parts"
@@ -11,18 +12,30 @@ import (
 	"seamtally/batch/workbook/look"
 )
 
+// barsFrom is the row of the first section to buy.
+const barsFrom = 5
+
+// materialCost is the cell that adds up what bars and plates cost.
+func (o *output) materialCost() string {
+	b := o.l.job.Parts
+	return quoteSheet(o.bars) + "!$K$" + itoa(barsFrom+len(b.Groups)+len(b.Plates))
+}
+
 // barsSheet says which bars and plates to buy and which pieces come from which bar.
 func (o *output) barsSheet() *look.Grid {
 	b, us := o.l.job.Parts, o.l.us
 	g := look.NewGrid(o.l.book, o.bars)
 	g.Widths = []float64{24, 13, 9, 11, 11, 11, 10, 10, 11, 11, 12}
-	g.Freeze, g.Titles = 4, 4
+	g.Freeze, g.Titles = barsFrom-1, barsFrom-1
 	cur := o.l.job.Shop.Currency
 	g.Text(1, 1, look.Title, "Bars and plates")
 	g.Text(2, 1, look.Sub, "What to buy for the parts and which pieces come from which bar. Material is apart from the welding price. Allowances for shrinkage are not in the lengths.")
+	stale := fmt.Sprintf("COUNTIF(%s!%s,\"run again\")", quoteSheet(o.parts), o.partRange(cutCol))
+	const holds, changed = "The bars are cut for the parts as they stand.", "Parts were changed: run again. Bars, pieces and cost below are for the lengths as they were."
+	g.Words(3, 1, look.Sub, o.live(fmt.Sprintf(`IF(%s=0,"%s","%s")`, stale, holds, changed)), holds)
 	heads := []string{"Section", "Material", kiloM.name(us), "Bars", "Least bars", "Bought " + metre.name(us), "Waste " + metre.name(us), "Waste %", "Bought " + kilo.name(us), cur + " a " + kilo.name(us), "Cost " + cur}
 	headLine(g, 4, 2, heads)
-	row := 5
+	row := barsFrom
 	for i := range b.Groups {
 		o.barGroupLine(g, row, &b.Groups[i])
 		row++
@@ -36,14 +49,14 @@ func (o *output) barsSheet() *look.Grid {
 	for col := 2; col <= 10; col++ {
 		switch {
 		case col == 9:
-			g.Number(row, col, look.Total, "#,##0.00", o.live(fmt.Sprintf("SUM(I5:I%d)", row-1)), kilo.show(float64(b.Totals.BoughtKg), us))
-		case col == 4 && first > 5:
-			g.Number(row, col, look.Total, "0", o.live(fmt.Sprintf("SUM(D5:D%d)", first-1)), float64(b.Totals.Bars))
+			g.Number(row, col, look.Total, "#,##0.00", o.live(fmt.Sprintf("SUM(I%d:I%d)", barsFrom, row-1)), kilo.show(float64(b.Totals.BoughtKg), us))
+		case col == 4 && first > barsFrom:
+			g.Number(row, col, look.Total, "0", o.live(fmt.Sprintf("SUM(D%d:D%d)", barsFrom, first-1)), float64(b.Totals.Bars))
 		default:
 			g.Blank(row, col, look.TotalTxt)
 		}
 	}
-	g.Number(row, 11, look.Total, money2, o.live(fmt.Sprintf("SUM(K5:K%d)", row-1)), float64(b.Totals.Cost))
+	g.Number(row, 11, look.Total, money2, o.live(fmt.Sprintf("SUM(K%d:K%d)", barsFrom, row-1)), float64(b.Totals.Cost))
 	g.Text(row+1, 1, look.Sub, "Least bars is proven: no plan of cutting needs fewer. Plates are bought with the shop's plate_waste_pct on top of their pieces.")
 	o.barPlan(g, row+3)
 	return g
@@ -158,15 +171,7 @@ func (o *output) barPlan(g *look.Grid, row int) {
 }
 
 func sameBar(a, b *parts.Bar) bool {
-	if a.Group != b.Group || a.Stock != b.Stock || len(a.Pieces) != len(b.Pieces) {
-		return false
-	}
-	for i := range a.Pieces {
-		if a.Pieces[i] != b.Pieces[i] {
-			return false
-		}
-	}
-	return true
+	return a.Group == b.Group && a.Stock == b.Stock && slices.Equal(a.Pieces, b.Pieces)
 }
 
 // piecesText names the pieces of a bar: "3 x B1 1250; B2 800".

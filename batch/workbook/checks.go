@@ -3,6 +3,7 @@ package workbook
 import (
 	"fmt"
 	"sort"
+	"strings"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -39,9 +40,15 @@ func (o *output) checksSheet() *look.Grid {
 	}
 	at := o.planChecks(g, 5)
 	at = o.readingProblems(g, at+1)
-	at = o.columnsRead(g, at+1)
+	list := &o.l.job.List
+	at = o.columnsRead(g, at+1, "How each column was understood", list.Columns)
 	at = o.stitchesRead(g, at+1)
-	o.otherRows(g, at+1)
+	at = o.otherRows(g, at+1, "joint", list.RowsRead, list.Others, finding.Place{Sheet: o.l.sheet})
+	if b := o.l.job.Parts; b != nil {
+		cut := &b.List
+		at = o.columnsRead(g, at+1, "How each column of the cut list was understood", cut.Columns)
+		o.otherRows(g, at+1, "part", cut.RowsRead, cut.Others, finding.Place{File: cut.File, Sheet: cut.Sheet})
+	}
 	return g
 }
 
@@ -97,7 +104,7 @@ func (o *output) checkHead(g *look.Grid, at int, level finding.Level, mark strin
 	if cell == "" && place.Row > 0 {
 		cell = "A" + itoa(place.Row)
 	}
-	o.link(g, at, 3, place.Sheet, cell)
+	o.link(g, at, 3, place, cell)
 }
 
 // markCol is the user's column of marks; the first column where there is none.
@@ -108,16 +115,23 @@ func (o *output) markCol() int {
 	return 1
 }
 
-// link leads to a cell of the list. Only places on the sheet of joints are led
-// to; others are named.
-func (o *output) link(g *look.Grid, row, col int, sheet, cell string) {
+// link leads to a cell of the list or of a cut list in the same workbook; other
+// places are named.
+func (o *output) link(g *look.Grid, row, col int, place finding.Place, cell string) {
+	sheet := ""
+	switch {
+	case o.l.cut != nil && place.Sheet == o.l.cut.Name:
+		sheet = o.l.cut.Name
+	case place.Sheet == o.l.sheet || o.l.ofList(place):
+		sheet = o.l.sheet
+	}
 	switch {
 	case cell == "":
 		g.Text(row, col, look.Plain, "")
-	case !o.l.live || (sheet != "" && sheet != o.l.sheet && sheet != o.l.job.List.Sheet):
+	case !o.l.live || sheet == "":
 		g.Text(row, col, look.Plain, cell)
 	default:
-		g.Words(row, col, look.Link, fmt.Sprintf(`HYPERLINK("#%s%s","%s")`, quoteText(o.l.sheetRef()), cell, cell), cell)
+		g.Words(row, col, look.Link, fmt.Sprintf(`HYPERLINK("#%s!%s","%s")`, quoteText(quoteSheet(sheet)), cell, cell), cell)
 	}
 }
 
@@ -160,16 +174,16 @@ func (o *output) readingProblems(g *look.Grid, at int) int {
 }
 
 // columnsRead echoes how each column was understood.
-func (o *output) columnsRead(g *look.Grid, at int) int {
-	if len(o.l.job.List.Columns) == 0 {
+func (o *output) columnsRead(g *look.Grid, at int, title string, columns []joint.Column) int {
+	if len(columns) == 0 {
 		return at
 	}
-	g.Section(at, 9, "How each column was understood")
+	g.Section(at, 9, title)
 	for i, s := range []string{"Column", "Taken as", "Unit", "Header as it stands", "Why", "", "", "", ""} {
 		g.Text(at+1, i+1, look.Head, s)
 	}
 	at += 2
-	for _, c := range o.l.job.List.Columns {
+	for _, c := range columns {
 		key := c.Key
 		if key == "" {
 			key = "(kept)"
@@ -198,7 +212,7 @@ func (o *output) stitchesRead(g *look.Grid, at int) int {
 			at, started = at+2, true
 		}
 		g.Line(at, look.Plain, s.Text, r.j.Mark)
-		o.link(g, at, 3, o.l.sheet, "A"+itoa(r.j.Place.Row))
+		o.link(g, at, 3, finding.Place{Sheet: o.l.sheet}, "A"+itoa(r.j.Place.Row))
 		kind := "gap between stitches, as ISO 2553 writes it"
 		if s.ByPitch {
 			kind = "pitch centre to centre, as AWS A2.4 writes it"
@@ -224,24 +238,25 @@ var fateWords = map[joint.RowFate]string{
 	joint.TotalRow: "a total, not a joint", joint.RepeatRow: "header repeated", joint.TrailingRow: "below the list", joint.Rejected: "not worked",
 }
 
-// otherRows lists the rows that are not worked joints, so that nothing is lost.
-func (o *output) otherRows(g *look.Grid, at int) {
-	list := o.l.job.List
-	if len(list.Others) == 0 {
-		return
+// otherRows lists the rows that are not worked joints, or parts, so that nothing is
+// lost.
+func (o *output) otherRows(g *look.Grid, at int, of string, read int, others []joint.OtherRow, place finding.Place) int {
+	if len(others) == 0 {
+		return at
 	}
-	g.Section(at, 9, fmt.Sprintf("Rows that are not joints: %d of %d", len(list.Others), list.RowsRead))
+	g.Section(at, 9, fmt.Sprintf("Rows that are not %ss: %d of %d", of, len(others), read))
 	for i, h := range []string{"Row", "", "Cell", "What stands in it", "Taken as", "", "", "", ""} {
 		g.Text(at+1, i+1, look.Head, h)
 	}
 	at += 2
-	for _, r := range list.Others {
+	for _, r := range others {
 		g.Number(at, 1, look.Calc, "0", "", float64(r.Row))
-		o.link(g, at, 3, o.l.sheet, "A"+itoa(r.Row))
+		o.link(g, at, 3, place, "A"+itoa(r.Row))
 		g.Text(at, 4, look.Wrap, r.Text)
-		g.Text(at, 5, look.Plain, fateWords[r.Fate])
+		g.Text(at, 5, look.Plain, strings.Replace(fateWords[r.Fate], "joint", of, 1))
 		at++
 	}
+	return at
 }
 
 // joined is what a check found with what stands behind it.

@@ -33,9 +33,10 @@ func newJoints(l *layout, header, labels int) *joints {
 	for i, j := range l.job.List.Joints {
 		js.byRow[j.Place.Row] = i
 	}
+	why := l.reasons()
 	for _, o := range l.job.List.Others {
 		if o.Fate == joint.Rejected {
-			js.why[o.Row] = "not worked: " + js.reason(o.Row)
+			js.why[o.Row] = "not worked: " + why[o.Row]
 		}
 	}
 	for i := range l.cols {
@@ -66,24 +67,32 @@ func (js *joints) prepare(c *column) {
 	}
 }
 
-// reason says in plain words what kept a row from being worked.
-func (js *joints) reason(row int) string {
-	text := ""
-	for _, p := range js.l.job.Problems {
-		if p.Place.Row == row && p.Level == finding.Error && sameSheet(p.Place.Sheet, js.l.job.List.Sheet) {
-			if text != "" {
-				text += "; "
-			}
-			text += p.Text
+// reasons says in plain words what kept each row from being worked.
+func (l *layout) reasons() map[int]string {
+	out, list := map[int]string{}, &l.job.List
+	for _, p := range l.job.Problems {
+		if p.Level != finding.Error || p.Place.Row == 0 || !l.ofList(p.Place) {
+			continue
+		}
+		if before := out[p.Place.Row]; before != "" {
+			p.Text = before + "; " + p.Text
+		}
+		out[p.Place.Row] = p.Text
+	}
+	for _, o := range list.Others {
+		if o.Fate == joint.Rejected && out[o.Row] == "" {
+			out[o.Row] = "see the sheet of checks"
 		}
 	}
-	if text == "" {
-		return "see the sheet of checks"
-	}
-	return text
+	return out
 }
 
-func sameSheet(a, b string) bool { return a == "" || b == "" || a == b }
+// ofList tells whether a place is in the list of joints, and not in a cut list or
+// another file.
+func (l *layout) ofList(p finding.Place) bool {
+	list := &l.job.List
+	return (p.File == "" || p.File == list.File) && (p.Sheet == "" || p.Sheet == list.Sheet || list.Sheet == "")
+}
 
 // draw writes our cells of one row.
 func (js *joints) draw(p *pack.Pen, n int) {

@@ -95,12 +95,12 @@ func (l *layout) style(role look.Role, format string) int {
 	return id
 }
 
-// rowAt finds the user's row of a number.
-func (l *layout) rowAt(number int) *list.Row {
-	if l.from == nil {
+// rowAt finds the user's row of a number on a sheet; nil where it has none.
+func rowAt(s *list.Sheet, number int) *list.Row {
+	if s == nil {
 		return nil
 	}
-	rows := l.from.Rows
+	rows := s.Rows
 	i := sort.Search(len(rows), func(i int) bool { return rows[i].Number >= number })
 	if i < len(rows) && rows[i].Number == number {
 		return &rows[i]
@@ -156,7 +156,7 @@ func (l *layout) rows(f func(i int, r *row)) {
 
 func (l *layout) row(i int) *row {
 	j := &l.job.List.Joints[i]
-	return &row{l: l, j: j, p: &l.job.Plans[i], src: l.rowAt(j.Place.Row)}
+	return &row{l: l, j: j, p: &l.job.Plans[i], src: rowAt(l.from, j.Place.Row)}
 }
 
 // templateKey names a compiled formula: the same template is another formula where

@@ -3,6 +3,7 @@ package workbook
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -34,27 +35,53 @@ func cutSheetOf(src *list.Source, job *price.Job) *list.Sheet {
 	return nil
 }
 
-// partHeads are the columns of the sheet of parts.
-type partHead struct {
+// The columns of the sheet of parts.
+const (
+	partCol = 1 + iota
+	assemblyCol
+	sectionCol
+	materialCol
+	lengthCol
+	piecesCol
+	weightCol
+	massCol
+	perimeterCol
+	paintCol
+	seamCol
+	weldCol
+	shrinkCol
+	shrinkToCol
+	bevelCol
+	edgesCol
+	stripCol
+	firstCol
+	cutCol
+	partChecksCol
+	fromCol
+)
+
+// partHeads are their headers, from left to right.
+var partHeads = []struct {
 	text string
 	unit unit
 	wide float64
 	num  bool
-}
-
-var partHeads = []partHead{
-	{"Part", none, 9, false}, {"Section", none, 18, false}, {"Material", none, 10, false}, {"Length", mm, 11, true}, {"Pieces", none, 8, true},
+}{
+	{"Part", none, 9, false}, {"Assembly", none, 10, false}, {"Section", none, 18, false}, {"Material", none, 10, false}, {"Length", mm, 11, true}, {"Pieces", none, 8, true},
 	{"", kiloM, 8, true}, {"Mass", kilo, 10, true}, {"Perimeter", mm, 13, true}, {"Paint", square, 9, true},
 	{"Seam", metre, 9, true}, {"Weld", kilo, 9, true}, {"Shrink", mm, 11, true}, {"to", mm, 8, true}, {"Bevel", metre, 9, true},
-	{"Edges and ends", none, 27, false}, {"Strip first", none, 11, false}, {"First in", none, 10, false}, {"Checks", none, 34, false}, {"Weight and perimeter from", none, 27, false},
+	{"Edges and ends", none, 30, false}, {"Strip first", none, 11, false}, {"First in", none, 10, false}, {"Bars fit?", none, 10, false}, {"Checks", none, 34, false}, {"Weight and perimeter from", none, 27, false},
 }
+
+// partsFrom is the row of the first part.
+const partsFrom = 5
 
 // partsSheet gives the cut list back worked out, on the user's own cells where they
 // are numbers of the same workbook.
 func (o *output) partsSheet() *look.Grid {
 	b := o.l.job.Parts
 	g := look.NewGrid(o.l.book, o.parts)
-	g.Freeze, g.Titles = 4, 4
+	g.Freeze, g.Titles = partsFrom-1, partsFrom-1
 	g.Text(1, 1, look.Title, "Parts")
 	g.Text(2, 1, look.Sub, "The cut list worked out: all pieces of a part together; paint on all faces that show; seam and weld metal of the joints that name it, on both parts of a seam; what its welds shorten one piece by, least and most; edges to bevel.")
 	for i, h := range partHeads {
@@ -66,18 +93,24 @@ func (o *output) partsSheet() *look.Grid {
 		if h.num {
 			role = look.HeadNum
 		}
-		g.Text(4, i+1, role, text)
+		g.Text(partsFrom-1, i+1, role, text)
 	}
 	for i := range b.List.Parts {
-		o.partLine(g, 5+i, i)
+		o.partLine(g, partsFrom+i, i)
 	}
-	o.partTotals(g, 5, 4+len(b.List.Parts))
+	o.partTotals(g)
 	o.assemblyBlock(g, g.Rows()+2)
 	return g
 }
 
+// partRange is a column of the sheet of parts over all parts.
+func (o *output) partRange(col int) string {
+	return fmt.Sprintf("$%s$%d:$%s$%d", pack.ColumnName(col), partsFrom, pack.ColumnName(col), partsFrom-1+len(o.l.job.Parts.List.Parts))
+}
+
 func (o *output) partLine(g *look.Grid, row, i int) {
 	p, r, us := &o.l.job.Parts.List.Parts[i], &o.l.job.Parts.Results[i], o.l.us
+	cell := func(col int, u unit) string { return u.metricOf(pack.ColumnName(col)+itoa(row), us) }
 	num := func(col int, u unit, format, formula string, v float64, known bool) {
 		if !known {
 			return
@@ -88,42 +121,58 @@ func (o *output) partLine(g *look.Grid, row, i int) {
 		}
 		g.Number(row, col, role, format, o.live(formula), u.show(v, us))
 	}
-	g.Text(row, 1, look.Plain, p.Mark)
-	g.Text(row, 2, look.Plain, p.Section.Designation)
-	g.Text(row, 3, look.Plain, p.Material)
-	length, qty := o.cutCell(p, "length", float64(p.Length)), o.cutCell(p, "qty", float64(p.Qty))
+	g.Text(row, partCol, look.Plain, p.Mark)
+	g.Text(row, assemblyCol, look.Plain, p.Assembly)
+	g.Text(row, sectionCol, look.Plain, p.Section.Designation)
+	g.Text(row, materialCol, look.Plain, p.Material)
+	length := o.cutCell(p, "length", float64(p.Length))
 	if length != "" {
 		length = mm.wrap(length, us)
 	}
-	num(4, mm, "#,##0.0", length, float64(p.Length), p.Length > 0)
-	num(5, none, "#,##0", qty, float64(p.Qty), true)
-	num(6, kiloM, "0.000", "", r.KgM, r.KgM > 0)
-	cell := func(col string, u unit) string { return u.metricOf(col+itoa(row), us) }
-	mass := math.Round(r.KgM*float64(p.Length)/1000*float64(p.Qty)*1e3) / 1e3
-	num(7, kilo, "#,##0.00", agreed(mass, float64(r.Mass), kilo.wrap(rounded(cell("F", kiloM)+"*"+cell("D", mm)+"/1000*E"+itoa(row), 3), us)), float64(r.Mass), r.Mass > 0)
-	num(8, mm, "#,##0.0", "", float64(r.Perimeter), r.Perimeter > 0)
-	faces := 0.0
-	if p.Plate {
-		faces = 2 * float64(p.Width) * float64(p.Section.Web) / 1e6
-	}
-	paint := math.Round((float64(r.Perimeter)*float64(p.Length)/1e6+faces)*float64(p.Qty)*1e4) / 1e4
-	body := cell("H", mm) + "*" + cell("D", mm) + "/1000000"
-	if faces > 0 {
-		body = "(" + body + "+" + exact(faces) + ")"
-	}
-	num(9, square, "#,##0.00", agreed(paint, r.Paint, square.wrap(rounded(body+"*E"+itoa(row), 4), us)), r.Paint, r.Paint > 0)
-	num(10, metre, "#,##0.00", "", float64(r.Seam), r.Seam > 0)
-	num(11, kilo, "0.000", "", float64(r.WeldMetal), r.WeldMetal > 0)
+	num(lengthCol, mm, "#,##0.0", length, float64(p.Length), p.Length > 0)
+	num(piecesCol, none, "#,##0", o.cutCell(p, "qty", float64(p.Qty)), float64(p.Qty), true)
+	num(weightCol, kiloM, "0.000", "", r.KgM, r.KgM > 0)
+	mass, gives := o.massFormula(p, r, cell)
+	num(massCol, kilo, "#,##0.00", agreed(gives, float64(r.Mass), mass), float64(r.Mass), r.Mass > 0)
+	num(perimeterCol, mm, "#,##0.0", "", float64(r.Perimeter), r.Perimeter > 0)
+	paint, gives := o.paintFormula(p, r, cell)
+	num(paintCol, square, "#,##0.00", agreed(gives, r.Paint, paint), r.Paint, r.Paint > 0)
+	num(seamCol, metre, "#,##0.00", "", float64(r.Seam), r.Seam > 0)
+	num(weldCol, kilo, "0.000", "", float64(r.WeldMetal), r.WeldMetal > 0)
 	if r.Shrink != nil {
-		num(12, mm, "0.00", "", float64(r.Shrink[0]), true)
-		num(13, mm, "0.00", "", float64(r.Shrink[1]), true)
+		num(shrinkCol, mm, "0.00", "", float64(r.Shrink[0]), true)
+		num(shrinkToCol, mm, "0.00", "", float64(r.Shrink[1]), true)
 	}
-	num(14, metre, "0.00", "", float64(r.Bevel), r.Bevel > 0)
-	g.Text(row, 15, look.Wrap, o.edgesText(r))
-	g.Text(row, 16, look.Plain, r.Strip)
-	g.Text(row, 17, look.Plain, r.Earliest)
-	g.Text(row, 18, look.Wrap, partChecks(r.Checks))
-	g.Text(row, 19, look.Quiet, p.Section.Basis+": "+p.Section.Source)
+	num(bevelCol, metre, "0.00", "", float64(r.Bevel), r.Bevel > 0)
+	g.Text(row, edgesCol, look.Wrap, o.edgesText(r))
+	g.Text(row, stripCol, look.Plain, r.Strip)
+	g.Text(row, firstCol, look.Plain, r.Earliest)
+	if p.Length > 0 {
+		g.Words(row, cutCol, look.Plain, o.live(fmt.Sprintf(`IF(AND(ABS(%s-%s)<0.001,%s=%d),"fits","run again")`, cell(lengthCol, mm), exact(float64(p.Length)), cell(piecesCol, none), p.Qty)), "fits")
+	}
+	g.Text(row, partChecksCol, look.Wrap, partChecks(r.Checks))
+	g.Text(row, fromCol, look.Quiet, p.Section.Basis+": "+p.Section.Source)
+}
+
+// massFormula is the mass of all pieces of a line, and what it gives now.
+func (o *output) massFormula(p *parts.Part, r *parts.Result, cell func(int, unit) string) (formula string, gives float64) {
+	formula = kilo.wrap(rounded(cell(weightCol, kiloM)+"*"+cell(lengthCol, mm)+"/1000*"+cell(piecesCol, none), 3), o.l.us)
+	return formula, math.Round(r.KgM*float64(p.Length)/1000*float64(p.Qty)*1e3) / 1e3
+}
+
+// paintFormula is the area of all pieces of a line, and what it gives now. Plates are
+// painted on their ends as well.
+func (o *output) paintFormula(p *parts.Part, r *parts.Result, cell func(int, unit) string) (formula string, gives float64) {
+	ends := 0.0
+	if p.Plate {
+		ends = 2 * float64(p.Width) * float64(p.Section.Web) / 1e6
+	}
+	one := cell(perimeterCol, mm) + "*" + cell(lengthCol, mm) + "/1000000"
+	if ends > 0 {
+		one = "(" + one + "+" + exact(ends) + ")"
+	}
+	formula = square.wrap(rounded(one+"*"+cell(piecesCol, none), 4), o.l.us)
+	return formula, math.Round((float64(r.Perimeter)*float64(p.Length)/1e6+ends)*float64(p.Qty)*1e4) / 1e4
 }
 
 // agreed returns a formula where it gives what was worked out, else none.
@@ -137,27 +186,21 @@ func agreed(gives, want float64, formula string) string {
 // cutCell links a number of the cut list where the user's own cell is that number
 // in some unit; empty where it is not.
 func (o *output) cutCell(p *parts.Part, key string, want float64) string {
-	if o.l.cut == nil || want == 0 {
+	r := rowAt(o.l.cut, p.Place.Row)
+	if r == nil || want == 0 {
 		return ""
 	}
-	for i := range o.l.cut.Rows {
-		r := &o.l.cut.Rows[i]
-		if r.Number != p.Place.Row {
+	for _, c := range o.l.job.Parts.List.Columns {
+		cell := r.At(c.Col)
+		if c.Key != key || cell.Kind != list.Number || cell.Percent {
 			continue
 		}
-		for _, c := range o.l.job.Parts.List.Columns {
-			cell := r.At(c.Col)
-			if c.Key != key || cell.Kind != list.Number || cell.Percent {
-				continue
-			}
-			for _, f := range factors {
-				if !agree(cell.Value*f, want) || key == "qty" && f != 1 {
-					continue
-				}
-				ref := quoteSheet(o.l.cut.Name) + "!$" + pack.ColumnName(c.Col) + "$" + itoa(r.Number)
-				if f == 1 {
-					return ref
-				}
+		ref := quoteSheet(o.l.cut.Name) + "!$" + pack.ColumnName(c.Col) + "$" + itoa(r.Number)
+		if agree(cell.Value, want) {
+			return ref
+		}
+		for _, f := range factors {
+			if key == "length" && agree(cell.Value*f, want) {
 				return ref + "*" + exact(f)
 			}
 		}
@@ -165,22 +208,28 @@ func (o *output) cutCell(p *parts.Part, key string, want float64) string {
 	return ""
 }
 
+// edgesText names what is to be prepared, alike edges and ends once.
 func (o *output) edgesText(r *parts.Result) string {
 	var said []string
+	add := func(text string) {
+		if !slices.Contains(said, text) {
+			said = append(said, text)
+		}
+	}
 	size := func(v units.MM) string { return trimmed(mm.show(float64(v), o.l.us)) + " " + mm.name(o.l.us) }
 	for _, e := range r.Edges {
-		text := fmt.Sprintf("%s: %s, %s°, root face %s", e.Joint, e.Groove, trimmed(float64(e.Angle)), size(e.RootFace))
+		text := fmt.Sprintf("%s: %s, %s°, face %s", e.Joint, e.Groove, trimmed(float64(e.Angle)), size(e.RootFace))
 		if e.Both {
 			text += ", both faces"
 		}
-		said = append(said, text)
+		add(text)
 	}
 	for _, e := range r.Ends {
 		what := "end to the drawing"
 		if e.Copes {
 			what = fmt.Sprintf("saddle on %s at %s°", size(e.On), trimmed(float64(e.Angle)))
 		}
-		said = append(said, fmt.Sprintf("%s: %s (%d)", e.Joint, what, e.Count))
+		add(fmt.Sprintf("%s: %s (%d)", e.Joint, what, e.Count))
 	}
 	return strings.Join(said, "\n")
 }
@@ -196,19 +245,21 @@ func partChecks(checks []finding.Check) string {
 }
 
 // partTotals adds the parts up.
-func (o *output) partTotals(g *look.Grid, from, to int) {
+func (o *output) partTotals(g *look.Grid) {
 	t, us := &o.l.job.Parts.Totals, o.l.us
-	row := to + 1
+	row := partsFrom + len(o.l.job.Parts.List.Parts)
+	sum := func(col int, format string, v float64) {
+		g.Number(row, col, look.Total, format, o.live("SUM("+o.partRange(col)+")"), v)
+	}
 	g.Text(row, 1, look.TotalTxt, "Total")
-	sum := func(col string) string { return o.live("SUM(" + col + itoa(from) + ":" + col + itoa(to) + ")") }
 	for col := 2; col <= len(partHeads); col++ {
 		switch col {
-		case 5:
-			g.Number(row, col, look.Total, "#,##0", sum("E"), float64(t.Pieces))
-		case 7:
-			g.Number(row, col, look.Total, "#,##0.00", sum("G"), kilo.show(float64(t.Mass), us))
-		case 9:
-			g.Number(row, col, look.Total, "#,##0.00", sum("I"), square.show(t.Paint, us))
+		case piecesCol:
+			sum(col, "#,##0", float64(t.Pieces))
+		case massCol:
+			sum(col, "#,##0.00", kilo.show(float64(t.Mass), us))
+		case paintCol:
+			sum(col, "#,##0.00", square.show(t.Paint, us))
 		default:
 			g.Blank(row, col, look.TotalTxt)
 		}
@@ -223,28 +274,55 @@ func (o *output) assemblyBlock(g *look.Grid, row int) {
 	if us {
 		per, factor = "lb/ton", 2000
 	}
-	for i, s := range []string{"Assembly", "Pieces", "Mass " + kilo.name(us), "Weld " + kilo.name(us), per} {
-		role := look.HeadNum
-		if i == 0 {
-			role = look.Head
-		}
-		g.Text(row+1, i+1, role, s)
-	}
+	headLine(g, row+1, 2, []string{"Assembly", "", "Pieces", "Mass " + kilo.name(us), "Weld " + kilo.name(us), per})
 	for k, a := range o.l.job.Parts.Assemblies {
 		at := row + 2 + k
-		g.Text(at, 1, look.Plain, orDash(a.Name))
-		g.Number(at, 2, look.Plain, "#,##0", "", float64(a.Pieces))
-		g.Number(at, 3, look.Plain, "#,##0.00", "", kilo.show(float64(a.Mass), us))
-		g.Number(at, 4, look.Plain, "#,##0.000", "", kilo.show(float64(a.WeldMetal), us))
+		pieces, mass, weld := o.assemblySums(at, a)
+		name := a.Name
+		if name == "" {
+			name = price.NoAssembly
+		}
+		g.Text(at, 1, look.Plain, name)
+		g.Blank(at, 2, look.Plain)
+		g.Number(at, 3, look.Calc, "#,##0", o.live(pieces), float64(a.Pieces))
+		g.Number(at, 4, look.Calc, "#,##0.00", o.live(mass), kilo.show(float64(a.Mass), us))
+		g.Number(at, 5, look.Calc, "#,##0.000", o.live(weld), kilo.show(float64(a.WeldMetal), us))
 		if a.Mass > 0 && a.WeldMetal > 0 {
-			g.Number(at, 5, look.Calc, "0.0", o.live(fmt.Sprintf("D%d/C%d*%s", at, at, exact(factor))), kilo.show(float64(a.WeldMetal), us)/kilo.show(float64(a.Mass), us)*factor)
+			g.Number(at, 6, look.Calc, "0.0", o.live(fmt.Sprintf("E%d/D%d*%s", at, at, exact(factor))), kilo.show(float64(a.WeldMetal), us)/kilo.show(float64(a.Mass), us)*factor)
 		}
 	}
 }
 
-func orDash(s string) string {
-	if s == "" {
-		return "not named"
+// assemblySums are the formulas that add an assembly up; empty where its name is
+// spelled in more than one way, which no spreadsheet adds together.
+func (o *output) assemblySums(at int, a parts.Assembly) (pieces, mass, weld string) {
+	b, us := o.l.job.Parts, o.l.us
+	n, kg := 0, 0.0
+	for i := range b.List.Parts {
+		if b.List.Parts[i].Assembly == a.Name {
+			n += b.List.Parts[i].Qty
+			kg += float64(b.Results[i].Mass)
+		}
 	}
-	return s
+	name := "$A" + itoa(at)
+	if a.Name == "" {
+		name = `""`
+	}
+	of := func(col int) string {
+		return "SUMPRODUCT(--EXACT(" + o.partRange(assemblyCol) + "," + name + ")," + o.partRange(col) + ")"
+	}
+	if n == a.Pieces {
+		pieces = of(piecesCol)
+		mass = agreed(math.Round(kg*1e3)/1e3, float64(a.Mass), kilo.wrap(rounded(kilo.metricOf(of(massCol), us), 3), us))
+	}
+	metal := 0.0
+	o.l.rows(func(_ int, r *row) {
+		if r.j.Assembly == a.Name {
+			metal += float64(r.p.WeldMetal)
+		}
+	})
+	if len(o.l.job.List.Joints) > 0 {
+		weld = agreed(math.Round(metal*1e6)/1e6, float64(a.WeldMetal), o.sumBy("weld_kg", "by_assembly", "$A"+itoa(at), false, price.KgDecimals))
+	}
+	return pieces, mass, weld
 }

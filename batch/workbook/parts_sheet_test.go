@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/batch/list"
 	"seamtally/batch/parts"
@@ -71,7 +73,7 @@ func TestPartsOnTheirSheet(t *testing.T) {
 		}
 		f := opened(t, data)
 		for i := range job.Parts.List.Parts {
-			for col, want := range map[string]float64{"G": kilo.show(float64(job.Parts.Results[i].Mass), opts.US), "I": square.show(job.Parts.Results[i].Paint, opts.US)} {
+			for col, want := range map[string]float64{"H": kilo.show(float64(job.Parts.Results[i].Mass), opts.US), "J": square.show(job.Parts.Results[i].Paint, opts.US)} {
 				cell := col + strconv.Itoa(5+i)
 				text, err := f.GetCellValue("Parts", cell)
 				must(t, err)
@@ -92,13 +94,37 @@ func TestALongerPartWeighsMore(t *testing.T) {
 	data := build(t, src, job, Options{})
 	changed := opened(t, recalculated(t, withNumbers(t, data, map[string]float64{"Cut list!D4": 2.4, "Cut list!E8": 6})))
 	twice := func(i int) float64 { return 2 * float64(job.Parts.Results[i].Mass) }
-	for cell, want := range map[string]float64{"G5": twice(0), "G9": twice(4),
-		"G10": float64(job.Parts.Totals.Mass) + float64(job.Parts.Results[0].Mass) + float64(job.Parts.Results[4].Mass)} {
+	for cell, want := range map[string]float64{"H5": twice(0), "H9": twice(4),
+		"H10": float64(job.Parts.Totals.Mass) + float64(job.Parts.Results[0].Mass) + float64(job.Parts.Results[4].Mass),
+		"D14": float64(job.Parts.Totals.Mass) + float64(job.Parts.Results[0].Mass) + float64(job.Parts.Results[4].Mass)} { // of the assembly without a name
 		text, err := changed.GetCellValue("Parts", cell)
 		must(t, err)
 		if got, _ := strconv.ParseFloat(text, 64); math.Abs(got-want) > 2e-3 {
 			t.Errorf("Parts!%s is %s, want %.3f", cell, text, want)
 		}
+	}
+	for cell, want := range map[string]string{"Parts!S5": "run again", "Parts!S6": "fits", "Parts!S9": "run again", "Bars!A3": "Parts were changed"} {
+		sheet, at, _ := strings.Cut(cell, "!")
+		if text, _ := changed.GetCellValue(sheet, at); !strings.HasPrefix(text, want) {
+			t.Errorf("%s says %q, want %q", cell, text, want)
+		}
+	}
+}
+
+// What is wrong in another file, such as the cut list, is not told of the row with
+// the same number in the list.
+func TestReasonsAreTheListsOwn(t *testing.T) {
+	job := &price.Job{}
+	job.List.File, job.List.Sheet = "frame.xlsx", "Joints"
+	job.List.Others = []joint.OtherRow{{Row: 3, Fate: joint.Rejected}, {Row: 4, Fate: joint.Rejected}}
+	wrong := func(file, sheet string, row int, text string) finding.Problem {
+		return finding.Problem{Place: finding.Place{File: file, Sheet: sheet, Row: row}, Level: finding.Error, Text: text}
+	}
+	job.Problems = []finding.Problem{wrong("cut.csv", "", 3, "no section"), wrong("frame.xlsx", "Cut list", 3, "no length"),
+		wrong("frame.xlsx", "Joints", 4, "no leg"), wrong("frame.xlsx", "Joints", 4, "no thickness")}
+	got := (&layout{job: job}).reasons()
+	if got[3] != "see the sheet of checks" || got[4] != "no leg; no thickness" {
+		t.Errorf("%v", got)
 	}
 }
 

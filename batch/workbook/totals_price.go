@@ -29,6 +29,10 @@ func (o *output) priceBlock(g *look.Grid, at int) {
 	}
 	b.changes(t)
 	b.totals(t)
+	if p := job.Parts; p != nil && p.Totals.Cost > 0 {
+		b.price = 0 // no share of it
+		b.line("Material, apart", 0, "", float64(p.Totals.Cost), o.live(o.materialCost()), "bars and plates of the cut list, sheet "+o.bars+"; not in the price", look.Calc)
+	}
 }
 
 // hours adds up a column of minutes as hours.
@@ -100,7 +104,7 @@ func (b *priceLines) changes(t price.Totals) {
 	hours := b.o.live(fmt.Sprintf("ROUND(%d*%s,4)/60", t.ChangeOvers, b.o.l.rate("change_min")))
 	b.line("Change-overs", float64(t.ChangeOverMin)/60, hours, float64(t.ChangeOverCost),
 		b.o.live(rounded(fmt.Sprintf("B%d*%s", b.at, rate), price.MoneyDecimals)),
-		fmt.Sprintf("%d changes of wire, gas or machine", t.ChangeOvers), look.Calc)
+		plural(t.ChangeOvers, "change")+" of wire, gas or machine", look.Calc)
 }
 
 // totals writes cost, margin and price. Price is the sum of the joints' prices and

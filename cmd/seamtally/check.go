@@ -60,17 +60,28 @@ func (p program) judgement(c *cli.Context, w io.Writer, r batch.Result) error {
 // understood echoes how the list and each of its columns was read.
 func understood(b *strings.Builder, job *price.Job) {
 	l := &job.List
-	fmt.Fprintf(b, "%s", l.File)
-	if l.Sheet != "" {
-		fmt.Fprintf(b, ", sheet %s", l.Sheet)
+	readAs(b, l.File, l.Sheet, fmt.Sprintf("%d rows read, %d joints", l.RowsRead, len(l.Joints)), l.HeaderRows[0], l.Columns)
+	fates(b, l.Others, "joints")
+}
+
+// readAs tells where a list stands and how each of its columns was taken.
+func readAs(b *strings.Builder, file, sheet, rows string, header int, columns []joint.Column) {
+	b.WriteString(file)
+	if sheet != "" {
+		fmt.Fprintf(b, ", sheet %s", sheet)
 	}
-	fmt.Fprintf(b, ": %d rows read, %d joints", l.RowsRead, len(l.Joints))
-	if l.HeaderRows[0] > 0 {
-		fmt.Fprintf(b, ", header in row %d", l.HeaderRows[0])
+	b.WriteString(": " + rows)
+	if header > 0 {
+		fmt.Fprintf(b, ", header in row %d", header)
 	}
 	b.WriteString("\n\nColumns\n")
-	columnsRead(b, l.Columns)
-	fates(b, l.Others, "joints")
+	for _, col := range columns {
+		key := orElse(col.Key, "passed through")
+		if col.Unit != "" {
+			key += " in " + col.Unit
+		}
+		fmt.Fprintf(b, "  %-3s %-24s %-22s %s\n", finding.ColumnName(col.Col), oneLine(col.Header), key, col.Why)
+	}
 }
 
 // cutRead tells how the cut list was understood.
@@ -79,35 +90,11 @@ func cutRead(b *strings.Builder, book *parts.Book) {
 		return
 	}
 	l := &book.List
-	fmt.Fprintf(b, "%sCut list %s", paragraph(b), l.File)
-	if l.Sheet != "" {
-		fmt.Fprintf(b, ", sheet %s", l.Sheet)
+	if b.Len() > 0 {
+		b.WriteString("\n")
 	}
-	fmt.Fprintf(b, ": %d rows read, %d parts", l.RowsRead, len(l.Parts))
-	if l.HeaderRows[0] > 0 {
-		fmt.Fprintf(b, ", header in row %d", l.HeaderRows[0])
-	}
-	b.WriteString("\n\nColumns\n")
-	columnsRead(b, l.Columns)
+	readAs(b, "Cut list "+l.File, l.Sheet, fmt.Sprintf("%d rows read, %d parts", l.RowsRead, len(l.Parts)), l.HeaderRows[0], l.Columns)
 	fates(b, l.Others, "parts")
-}
-
-// paragraph is the blank line before what is not the first.
-func paragraph(b *strings.Builder) string {
-	if b.Len() == 0 {
-		return ""
-	}
-	return "\n"
-}
-
-func columnsRead(b *strings.Builder, columns []joint.Column) {
-	for _, col := range columns {
-		key := orElse(col.Key, "passed through")
-		if col.Unit != "" {
-			key += " in " + col.Unit
-		}
-		fmt.Fprintf(b, "  %-3s %-24s %-22s %s\n", finding.ColumnName(col.Col), oneLine(col.Header), key, col.Why)
-	}
 }
 
 // fates lists the rows that are no joints, or no parts, so that none is lost in silence.
