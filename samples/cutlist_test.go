@@ -1,5 +1,7 @@
 package samples
 
+import "github.com/xuri/excelize/v2"
+
 const cutSheet = "Cut list"
 
 // cut are the parts of the mezzanine: part, assembly, section, grade, length in mm,
@@ -52,4 +54,7 @@ func cutList(b *book, s styles) {
 	b.must(b.SetColWidth(cutSheet, "C", "D", 16))
 	b.must(b.SetColWidth(cutSheet, "E", "F", 9))
 	b.must(b.SetColWidth(cutSheet, "G", "G", 40))
+	wide, tall, fit := 1, 0, true
+	b.must(b.SetPageLayout(cutSheet, &excelize.PageLayoutOptions{FitToWidth: &wide, FitToHeight: &tall}))
+	b.must(b.SetSheetProps(cutSheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
 }

@@ -114,7 +114,7 @@ func (o *output) columnsTable(g *look.Grid, at int) int {
 		g.Text(at, 2, role, c.key)
 		g.Text(at, 3, look.Plain, groupName(c.group))
 		g.Text(at, 4, look.Plain, o.l.letters[i])
-		g.Text(at, 5, look.Plain, c.about)
+		g.Text(at, 5, look.Wrap, c.about)
 		at++
 	}
 	g.Text(at, 1, look.Sub, "Keys in dark stand in the results file too, in metric units. Formulas and results are metric inside; the header names the unit shown.")
@@ -123,7 +123,7 @@ func (o *output) columnsTable(g *look.Grid, at int) int {
 
 func (o *output) equationTable(g *look.Grid, at int) int {
 	g.Section(at, 5, "Equations")
-	for i, s := range []string{"Id", "Equation and what it gives", "", "", ""} {
+	for i, s := range []string{"Id", "Equation", "", "", "and what it gives"} {
 		g.Text(at+1, i+1, look.Head, s)
 	}
 	at += 2

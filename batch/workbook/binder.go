@@ -55,11 +55,11 @@ func (b *binder) frame(g *look.Grid) {
 	}
 	if g.Rows() > 0 {
 		b.note(b.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: g.Name,
-			RefersTo: fmt.Sprintf("%s!$A$1:$%s$%d", quoteSheet(g.Name), pack.ColumnName(len(g.Widths)), g.Rows())}))
+			RefersTo: printed(g)}))
 	}
 	if g.Titles > 0 {
 		b.note(b.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: g.Name,
-			RefersTo: fmt.Sprintf("%s!$%d:$%d", quoteSheet(g.Name), g.Titles, g.Titles)}))
+			RefersTo: repeated(g)}))
 	}
 	grid := false
 	b.note(b.f.SetSheetView(g.Name, 0, &excelize.ViewOptions{ShowGridLines: &grid}))
@@ -68,6 +68,27 @@ func (b *binder) frame(g *look.Grid) {
 
 // page prints a sheet landscape, one page wide, with a footer that names list,
 // version and page.
+// printed is the area that is printed, in two parts where a sheet is too wide to be
+// read on one page.
+func printed(g *look.Grid) string {
+	part := func(col, row, toCol, toRow int) string {
+		return fmt.Sprintf("%s!$%s$%d:$%s$%d", quoteSheet(g.Name), pack.ColumnName(col), row, pack.ColumnName(toCol), toRow)
+	}
+	if g.Split == 0 {
+		return part(1, 1, len(g.Widths), g.Rows())
+	}
+	return part(1, 1, g.Split-1, g.Rows()) + "," + part(g.Split, g.Titles, len(g.Widths), g.Last)
+}
+
+// repeated is what every printed page begins with.
+func repeated(g *look.Grid) string {
+	rows := fmt.Sprintf("%s!$%d:$%d", quoteSheet(g.Name), g.Titles, g.Titles)
+	if g.Split == 0 {
+		return rows
+	}
+	return fmt.Sprintf("%s!$A:$%s,%s", quoteSheet(g.Name), pack.ColumnName(g.Names), rows)
+}
+
 func (b *binder) page(sheet string) {
 	landscape, wide, tall, paper, fit := "landscape", 1, 0, 9, true
 	if b.paper == "letter" {

@@ -17,7 +17,7 @@ func (o *output) buySheet() *look.Grid {
 	g.Freeze, g.Titles = 4, 4
 	cur := o.l.job.Shop.Currency
 	g.Text(1, 1, look.Title, "Buy list")
-	g.Text(2, 1, look.Sub, "Rounded up once for the whole job, less what is on hand. Add a spare spool and cylinder as you see fit; pack and price come from the sheet of rates; what is on hand is yours to fill in.")
+	g.Text(2, 1, look.Sub, "Rounded up once for the whole job, less what is on hand, which is yours to fill in; pack and price come from the sheet of rates.")
 	for i, s := range []string{"What", "Name", "Need", "Unit", "On hand", "Pack", "Packs", "Bought", "Remains", "Pack " + cur, "Pay " + cur, "In price " + cur} {
 		role := look.HeadNum
 		if i < 2 || i == 3 {
@@ -178,5 +178,5 @@ func (o *output) buyTotal(g *look.Grid, row int) {
 	}
 	g.Number(row, 11, look.Total, money2, o.live(fmt.Sprintf("SUM(K5:K%d)", row-1)), pay)
 	g.Number(row, 12, look.Total, money2, o.live(fmt.Sprintf("SUM(L5:L%d)", row-1)), used)
-	g.Text(row+1, 1, look.Sub, "Pay is what whole packs cost; in price is what the joints' price carries for what they use. What remains is yours for the next job.")
+	g.Text(row+1, 1, look.Sub, "Pay is what whole packs cost; in price is what the joints' price carries for what they use. What remains is yours for the next job. Add a spare spool and cylinder as you see fit.")
 }

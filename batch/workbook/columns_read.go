@@ -15,7 +15,7 @@ func itoa(n int) string { return strconv.Itoa(n) }
 func statusColumns(*layout) []column {
 	return []column{
 		{key: "status", head: "Status", group: "status", width: 34, role: look.Plain,
-			words: (*row).status, about: "worked, metal only, or not worked and why; with the number of errors and warnings"},
+			words: (*row).status, about: "worked, metal only, or not worked, with the number of errors and warnings; the column Checks says why"},
 		{key: "fits", head: "Plan fits?", group: "status", width: 11, role: look.Plain,
 			words: func(r *row) string {
 				if !r.p.Settings {
@@ -107,15 +107,15 @@ func sizeText(r *row) string {
 // checkColumns hold the row's checks in one line.
 func checkColumns() []column {
 	return []column{
-		{key: "checks", head: "Checks", group: "checks", width: 60, role: look.Plain, result: true, words: (*row).checkText,
-			about: "errors first, then warnings, then notes"},
-		{key: "worst", head: "Gravest", group: "checks", width: 9, role: look.Plain, fold: true, about: "gravest level among them",
+		{key: "worst", head: "Gravest", group: "checks", width: 9, role: look.Plain, about: "gravest level among the checks",
 			words: func(r *row) string {
 				if len(r.p.Checks) == 0 {
 					return ""
 				}
 				return string(r.worst())
 			}},
+		{key: "checks", head: "Checks", group: "checks", width: 90, role: look.Plain, fold: true, result: true, words: (*row).checkText,
+			about: "errors first, then warnings, then notes"},
 	}
 }
 

@@ -167,7 +167,7 @@ func (l *layout) printAreas(sheet string) string {
 		return quoteSheet(sheet) + "!$" + from + "$1:$" + to + "$" + itoa(last)
 	}
 	areas := []string{area("A", l.letters[l.at["fits"]])}
-	for _, ends := range [][2]string{{"mark", "assumed"}, {"price", "rework_min"}, {"filler", "gas_l"}, {"wfs_m_min", "inductance"}, {"checks", "worst"}} {
+	for _, ends := range [][2]string{{"mark", "assumed"}, {"price", "rework_min"}, {"filler", "gas_l"}, {"wfs_m_min", "inductance"}, {"worst", "checks"}} {
 		areas = append(areas, area(l.letters[l.at[ends[0]]], l.letters[l.at[ends[1]]]))
 	}
 	return strings.Join(areas, ",")

@@ -36,7 +36,7 @@ func newJoints(l *layout, header, labels int) *joints {
 	why := l.reasons()
 	for _, o := range l.job.List.Others {
 		if o.Fate == joint.Rejected {
-			js.why[o.Row] = "not worked: " + why[o.Row]
+			js.why[o.Row] = why[o.Row]
 		}
 	}
 	for i := range l.cols {
@@ -105,8 +105,20 @@ func (js *joints) draw(p *pack.Pen, n int) {
 		if i, ok := js.byRow[n]; ok && i < len(js.l.job.Plans) {
 			js.drawRow(p, js.l.row(i))
 		} else if why := js.why[n]; why != "" {
-			p.Text(js.l.letters[0], js.l.style(look.Off(look.Stop), "@"), nil, why)
+			js.drawRejected(p, why)
 		}
+	}
+}
+
+// drawRejected says that a row was not worked, and behind the figures that others
+// have, why.
+func (js *joints) drawRejected(p *pack.Pen, why string) {
+	for _, c := range []struct{ key, text string }{{"status", "not worked"}, {"worst", string(finding.Error)}, {"checks", why}} {
+		role := look.Stop
+		if c.key == "checks" {
+			role = look.Plain
+		}
+		p.Text(js.l.letters[js.l.at[c.key]], js.l.style(look.Off(role), look.TextFormat(c.text)), nil, c.text)
 	}
 }
 

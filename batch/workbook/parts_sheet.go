@@ -67,8 +67,8 @@ var partHeads = []struct {
 	wide float64
 	num  bool
 }{
-	{"Part", none, 9, false}, {"Assembly", none, 10, false}, {"Section", none, 18, false}, {"Material", none, 10, false}, {"Length", mm, 11, true}, {"Pieces", none, 8, true},
-	{"", kiloM, 8, true}, {"Mass", kilo, 10, true}, {"Perimeter", mm, 13, true}, {"Paint", square, 9, true},
+	{"Part", none, 9, false}, {"Assembly", none, 12, false}, {"Section", none, 18, false}, {"Material", none, 10, false}, {"Length", mm, 11, true}, {"Pieces", none, 8, true},
+	{"", kiloM, 8, true}, {"Mass", kilo, 11, true}, {"Perimeter", mm, 13, true}, {"Paint", square, 9, true},
 	{"Seam", metre, 9, true}, {"Weld", kilo, 9, true}, {"Shrink", mm, 11, true}, {"to", mm, 8, true}, {"Bevel", metre, 9, true},
 	{"Edges and ends", none, 30, false}, {"Strip first", none, 11, false}, {"First in", none, 10, false}, {"Bars fit?", none, 10, false}, {"Checks", none, 34, false}, {"Weight and perimeter from", none, 27, false},
 }
@@ -81,9 +81,11 @@ const partsFrom = 5
 func (o *output) partsSheet() *look.Grid {
 	b := o.l.job.Parts
 	g := look.NewGrid(o.l.book, o.parts)
-	g.Freeze, g.Titles = partsFrom-1, partsFrom-1
+	g.Freeze, g.Titles, g.Names, g.Split = partsFrom-1, partsFrom-1, sectionCol, edgesCol
+	g.Last = partsFrom - 1 + len(b.List.Parts)
 	g.Text(1, 1, look.Title, "Parts")
-	g.Text(2, 1, look.Sub, "The cut list worked out: all pieces of a part together; paint on all faces that show; seam and weld metal of the joints that name it, on both parts of a seam; what its welds shorten one piece by, least and most; edges to bevel.")
+	g.Text(2, 1, look.Sub, "The cut list worked out, all pieces of a part together. Paint is on all faces; seam and weld metal are those of the joints that name the part, on both parts of a seam.")
+	g.Text(3, 1, look.Sub, "Shrink is what the welds shorten one piece by, least and most; it is not in the length.")
 	for i, h := range partHeads {
 		g.Widths = append(g.Widths, h.wide)
 		role, text := look.Head, h.text
@@ -118,6 +120,9 @@ func (o *output) partLine(g *look.Grid, row, i int) {
 		role := look.Calc
 		if formula == "" {
 			role = look.Plain
+		}
+		if us && u.usFormat != "" {
+			format = u.usFormat
 		}
 		g.Number(row, col, role, format, o.live(formula), u.show(v, us))
 	}
@@ -284,9 +289,14 @@ func (o *output) assemblyBlock(g *look.Grid, row int) {
 		}
 		g.Text(at, 1, look.Plain, name)
 		g.Blank(at, 2, look.Plain)
-		g.Number(at, 3, look.Calc, "#,##0", o.live(pieces), float64(a.Pieces))
-		g.Number(at, 4, look.Calc, "#,##0.00", o.live(mass), kilo.show(float64(a.Mass), us))
-		g.Number(at, 5, look.Calc, "#,##0.000", o.live(weld), kilo.show(float64(a.WeldMetal), us))
+		for i, c := range []struct {
+			format, formula string
+			v               float64
+		}{{"#,##0", pieces, float64(a.Pieces)}, {"#,##0.00", mass, kilo.show(float64(a.Mass), us)}, {"#,##0.000", weld, kilo.show(float64(a.WeldMetal), us)}} {
+			if c.v > 0 {
+				g.Number(at, 3+i, look.Calc, c.format, o.live(c.formula), c.v)
+			}
+		}
 		if a.Mass > 0 && a.WeldMetal > 0 {
 			g.Number(at, 6, look.Calc, "0.0", o.live(fmt.Sprintf("E%d/D%d*%s", at, at, exact(factor))), kilo.show(float64(a.WeldMetal), us)/kilo.show(float64(a.Mass), us)*factor)
 		}

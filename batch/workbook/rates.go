@@ -76,7 +76,7 @@ func mostOf(key string) float64 {
 // everywhere read.
 func (o *output) ratesSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.rates)
-	g.Widths = []float64{30, 22, 24, 9, 9, 12, 18, 44, 42, 64}
+	g.Widths = []float64{30, 34, 20, 9, 9, 26, 17, 40, 24, 60}
 	g.Freeze, g.Titles = firstRate-1, firstRate-1
 	g.Text(1, 1, look.Title, "Rates")
 	g.Text(2, 1, look.Sub, "What the shop pays, needs and has. Change a yellow cell and every formula follows. Settings, wire and gas were chosen with these values: after a large change run the list again.")
@@ -103,7 +103,7 @@ func (o *output) ratesSheet() *look.Grid {
 		if v.IsNum {
 			g.Number(row, 6, look.Calc, "General", "", v.Num)
 		} else {
-			g.Text(row, 6, look.Plain, v.Text)
+			g.Text(row, 6, look.Wrap, v.Text)
 		}
 		g.Text(row, 7, look.Plain, v.Basis)
 		g.Text(row, 8, look.Wrap, v.Source)

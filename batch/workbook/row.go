@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -91,7 +92,7 @@ var planKeys = []string{"kind", "size", "leg", "throat", "t1", "t2", "stitch", "
 	"position", "where", "process", "wire", "gas", "machine", "wps", "angle", "gap", "root_face",
 	"depth", "radius", "backing", "length", "qty", "sides", "part1", "part2"}
 
-// status says in words what became of the row.
+// status says in words what became of the row; its checks say why.
 func (r *row) status() string {
 	counts := map[finding.Level]int{}
 	for _, c := range r.p.Checks {
@@ -102,9 +103,6 @@ func (r *row) status() string {
 		said = "metal only"
 		if r.p.WeldMetal == 0 {
 			said = "not worked"
-		}
-		if r.p.NoSettings != "" {
-			said += ": " + strings.TrimPrefix(r.p.NoSettings, "no settings: ")
 		}
 	}
 	if n := counts[finding.Error]; n > 0 {
@@ -137,9 +135,14 @@ func (r *row) worst() finding.Level {
 	return worst
 }
 
-// checkText returns the row's checks, gravest first, in one line.
+// checkText returns the row's checks, gravest first, in one line; before them why
+// there are no settings, where no check says so.
 func (r *row) checkText() string {
 	var parts []string
+	why := strings.TrimPrefix(r.p.NoSettings, "no settings: ")
+	if why != "" && !slices.ContainsFunc(r.p.Checks, func(c finding.Check) bool { return strings.Contains(c.Text, why) }) {
+		parts = append(parts, why)
+	}
 	for _, level := range []finding.Level{finding.Error, finding.Warning, finding.Note} {
 		for _, c := range r.p.Checks {
 			if c.Level == level {

@@ -10,6 +10,9 @@ import (
 	"seamtally/batch/workbook/look"
 )
 
+// besideCharts is how many columns of the sheet stand to the left of its charts.
+const besideCharts = 8
+
 // totalsSheet is what the estimator reads first.
 func (o *output) totalsSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.totals)
@@ -51,7 +54,7 @@ func (o *output) heads(g *look.Grid, row int, texts ...string) {
 func (o *output) metalBlock(g *look.Grid, at int) {
 	t, us := o.l.job.Totals, o.l.us
 	kg := o.unitOf("weld_kg")
-	g.Section(at, 12, "Metal")
+	g.Section(at, besideCharts, "Metal")
 	put := func(name string, v float64, unit, format, formula, how string) {
 		at++
 		g.Text(at, 1, look.Plain, name)
@@ -92,7 +95,7 @@ func (o *output) countBlock(g *look.Grid, at int) {
 		g.Text(at, 5, look.Sub, how)
 	}
 	put("Joints worked and priced", worked, "", "rows with settings, time and money", look.Plain)
-	put("Joints with metal only", metal, "", "not in the price; the status says why", look.Plain)
+	put("Joints with metal only", metal, "", "not in the price; their checks say why", look.Plain)
 	put("Rows not worked", len(newRejected(o.l)), "", "see the sheet "+o.checks, look.Plain)
 	put("Errors", t.Errors, "", "each needs an answer before welding", errorRole(t.Errors))
 	put("Warnings", t.Warnings, "", "each needs a look", look.Plain)

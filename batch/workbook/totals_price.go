@@ -13,7 +13,7 @@ import (
 func (o *output) priceBlock(g *look.Grid, at int) {
 	job, t := o.l.job, o.l.job.Totals
 	cur := job.Shop.Currency
-	g.Section(at, 12, "Price")
+	g.Section(at, besideCharts, "Price")
 	o.heads(g, at+1, "What", "Hours", cur, "Share", "How", "", "", "")
 	b := &priceLines{o: o, g: g, at: at + 2, price: float64(t.Price)}
 	b.priceRow = b.at + 15
@@ -31,7 +31,7 @@ func (o *output) priceBlock(g *look.Grid, at int) {
 	b.totals(t)
 	if p := job.Parts; p != nil && p.Totals.Cost > 0 {
 		b.price = 0 // no share of it
-		b.line("Material, apart", 0, "", float64(p.Totals.Cost), o.live(o.materialCost()), "bars and plates of the cut list, sheet "+o.bars+"; not in the price", look.Calc)
+		b.line("Material, apart", 0, "", float64(p.Totals.Cost), o.live(o.materialCost()), "bars and plates, sheet "+o.bars+"; not in the price", look.Calc)
 	}
 }
 

@@ -16,7 +16,7 @@ func (o *output) spreadBlock(g *look.Grid, at int) {
 	if s.Draws == 0 {
 		return
 	}
-	g.Section(at, 12, "Price range")
+	g.Section(at, besideCharts, "Price range")
 	at++
 	g.Text(at, 1, look.Sub, fmt.Sprintf("Drawn %d times within the spreads on the sheet of rates, passes and settings held; values of this run, not live.", s.Draws))
 	for _, l := range []struct {

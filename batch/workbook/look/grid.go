@@ -14,6 +14,9 @@ type Grid struct {
 	Widths  []float64 // of the columns from A on
 	Freeze  int       // rows to freeze
 	Titles  int       // the row repeated on every printed page
+	Names   int       // columns that name a row, repeated where Split sets others on a page of their own
+	Split   int       // the first column of a second printed page; 0: all on one
+	Last    int       // the last row of that page
 	book    *Book
 	rows    [][]cell
 	lines   map[int]int // lines that wrapped text needs in a row
@@ -103,9 +106,29 @@ func (g *Grid) need(row, col int, s string) {
 	}
 	lines := 0
 	for line := range strings.SplitSeq(s, "\n") {
-		lines += 1 + int(float64(utf8.RuneCountInString(line))*0.92/width)
+		lines += linesOf(line, width/0.92)
 	}
 	g.lines[row] = max(g.lines[row], min(lines, 25))
+}
+
+// linesOf is how many lines of so many characters a text takes that is wrapped
+// between its words; a word longer than a line is cut.
+func linesOf(text string, room float64) int {
+	lines, used := 1, 0.0
+	for word := range strings.FieldsSeq(text) {
+		n := float64(utf8.RuneCountInString(word))
+		if used > 0 && used+1+n > room {
+			lines, used = lines+1, 0
+		}
+		if used > 0 {
+			used++
+		}
+		used += n
+		for used > room {
+			lines, used = lines+1, used-room
+		}
+	}
+	return lines
 }
 
 func (g *Grid) height(row int) float64 {
