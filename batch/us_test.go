@@ -9,7 +9,7 @@ import (
 	"seamtally/batch/price"
 )
 
-// Whoever works in US units reads no metric figure in a check of any sample, and
+// Whoever works in US units reads no metric figure in a check of any sample, or in what was taken for it, and
 // whoever works in metric units reads all of them.
 func TestChecksReadInTheUnitsAskedFor(t *testing.T) {
 	lists, err := filepath.Glob("../samples/*/*.[cx]*")
@@ -28,12 +28,17 @@ func TestChecksReadInTheUnitsAskedFor(t *testing.T) {
 				worked++
 				for i := range r.Job.Plans {
 					p := &r.Job.Plans[i]
+					var texts []string
 					for _, c := range p.Checks {
-						for _, text := range []string{c.Text, c.More, c.Rule, c.Do} {
-							if bad := metric.FindString(text); bad != "" {
-								if found[us]++; us {
-									t.Errorf("%s, %s: %q in %q", filepath.Base(name), p.Joint.Mark, bad, text)
-								}
+						texts = append(texts, c.Text, c.More, c.Rule, c.Do)
+					}
+					for _, a := range p.Assumed {
+						texts = append(texts, a.Value, a.Why)
+					}
+					for _, text := range texts {
+						if bad := metric.FindString(text); bad != "" {
+							if found[us]++; us {
+								t.Errorf("%s, %s: %q in %q", filepath.Base(name), p.Joint.Mark, bad, text)
 							}
 						}
 					}

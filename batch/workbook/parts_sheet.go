@@ -68,9 +68,9 @@ var partHeads = []struct {
 	num  bool
 }{
 	{"Part", none, 9, false}, {"Assembly", none, 12, false}, {"Section", none, 18, false}, {"Material", none, 10, false}, {"Length", mm, 11, true}, {"Pieces", none, 8, true},
-	{"", kiloM, 8, true}, {"Mass", kilo, 11, true}, {"Perimeter", mm, 13, true}, {"Paint", square, 9, true},
+	{"", kiloM, 8, true}, {"Mass", kilo, 11, true}, {"Perimeter", mm, 14, true}, {"Paint", square, 9, true},
 	{"Seam", metre, 9, true}, {"Weld", kilo, 9, true}, {"Shrink", mm, 11, true}, {"to", mm, 8, true}, {"Bevel", metre, 9, true},
-	{"Edges and ends", none, 30, false}, {"Strip first", none, 11, false}, {"First in", none, 10, false}, {"Bars fit?", none, 10, false}, {"Checks", none, 34, false}, {"Weight and perimeter from", none, 27, false},
+	{"Edges and ends", none, 30, false}, {"Strip first", none, 11, false}, {"First in", none, 10, false}, {"Bars fit?", none, 10, false}, {"Checks", none, 34, false}, {"Weight and perimeter from", none, 40, false},
 }
 
 // partsFrom is the row of the first part.
