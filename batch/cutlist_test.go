@@ -42,6 +42,8 @@ var (
 	jointRows = [][]any{{"Mark", "Leg mm", "Part 1", "Part 2", "Length mm", "Qty"}, {"W1", 5, "P1", "P2", 600, 4}}
 	plainRows = [][]any{{"Mark", "Leg mm", "t1 mm", "t2 mm", "Length mm", "Qty"}, {"W1", 5, 8, 8, 600, 4}}
 	cutRows   = [][]any{{"Part", "Section", "Grade", "Length mm", "Qty"}, {"P1", "SHS 80x80x5", "S355J2H", 1200, 4}, {"P2", "FL 100x10", "S235", 250, 4}}
+	fourRows  = [][]any{{"Mark", "Length (mm)", "Size", "Thickness (mm)"}, {"F1", 450, "z5", 6}, {"F2", 80, "a4", 8}}
+	sizedRows = [][]any{{"Mark", "Length (mm)", "Size", "Qty"}, {"P1", 450, "SHS 80x80x5", 6}, {"P2", 80, "L 60x60x6", 8}}
 	paintRows = [][]any{{"Item", "Section", "Pieces", "Length m", "Area m²"}, {"Columns", "HEB 160", 6, 2.95, 16.2}}
 )
 
@@ -59,6 +61,9 @@ func TestWhichSheetIsTheCutList(t *testing.T) {
 		"paint areas":     {bookOf(t, "Welds", plainRows, "Paint", paintRows), "", -1, 1},
 		"behind paint":    {bookOf(t, "Welds", plainRows, "Paint", paintRows, "Liste", cutRows), "", 2, 1},
 		"alone":           {bookOf(t, "Liste", cutRows), "", 2, 0},
+		"four of welds":   {bookOf(t, "Liste", fourRows), "", -1, 2},
+		"sizes of parts":  {bookOf(t, "Liste", sizedRows), "", 2, 0},
+		"four-columns":    {"../samples/four-columns/four-columns.csv", "", -1, 6},
 	} {
 		t.Run(name, func(t *testing.T) {
 			job := batch.Job{Lists: []string{c.path}, Parts: c.parts, DryRun: true}

@@ -111,10 +111,11 @@ func (r *Reader) IsList(sheet *list.Sheet) bool {
 }
 
 // welds tells whether a sheet has a column that only a list of welds has. The
-// column that gives the sections does not count, whatever its header can mean.
+// column that gives the sections does not count where any of its values is one,
+// whatever its header can mean: "Size" stands over sections and over legs.
 func (r *Reader) welds(sheet *list.Sheet, sectionCol int) bool {
 	for _, c := range r.terms.Columns(sheet) {
-		if c.Col == sectionCol {
+		if c.Col == sectionCol && r.holdsSection(sheet, c.Col) {
 			continue
 		}
 		switch c.Key {
@@ -124,6 +125,16 @@ func (r *Reader) welds(sheet *list.Sheet, sectionCol int) bool {
 			if r.terms.Fit(sheet, c.Col, c.Key) >= 0.5 {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// holdsSection tells whether a column has a value that is a section.
+func (r *Reader) holdsSection(sheet *list.Sheet, col int) bool {
+	for i := range sheet.Rows {
+		if r.designation(sheet.Rows[i].At(col).Text) {
+			return true
 		}
 	}
 	return false
