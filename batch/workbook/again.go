@@ -8,6 +8,14 @@ import (
 	"seamtally/batch/workbook/pack"
 )
 
+// marks tell our columns beside a list of joints from those beside a cut list.
+const (
+	jointsMark = ""
+	cutMark    = "cut_"
+)
+
+var marks = []string{jointsMark, cutMark}
+
 // Undress returns the user's part of a workbook that this tool wrote: their
 // sheets and cells, without our columns and sheets. Any other source comes back
 // as it is. What the user typed into our yellow cells has no place in their own
@@ -16,23 +24,24 @@ func Undress(src *list.Source) (*list.Source, []finding.Problem) {
 	if src.Format == list.CSV {
 		return src, nil
 	}
-	ours, ok := pack.FindOurs(src.Data)
+	ours, ok := pack.FindOurs(src.Data, marks...)
 	if !ok {
 		return src, nil
 	}
-	data, err := pack.Undress(src.Data)
+	data, err := pack.Undress(src.Data, marks...)
 	if err != nil {
-		return src, []finding.Problem{{Place: finding.Place{File: src.File, Sheet: ours.Sheet}, Level: finding.Warning, Code: "own-columns",
+		return src, []finding.Problem{{Place: finding.Place{File: src.File, Sheet: ours.Places[0].Sheet}, Level: finding.Warning, Code: "own-columns",
 			Text: "our own columns in this workbook could not be told apart: " + err.Error(), Hint: "give the list itself, or delete our columns and sheets"}}
 	}
 	bare := *src
 	bare.Data, bare.Sheets = data, nil
 	var problems []finding.Problem
 	for _, s := range src.Sheets {
+		place, both := ours.On(s.Name)
 		switch {
-		case s.Name == ours.Sheet:
-			problems = changedByHand(src.File, &s, ours)
-			bare.Sheets = append(bare.Sheets, withoutOurs(s, ours))
+		case both:
+			problems = append(problems, changedByHand(src.File, &s, place)...)
+			bare.Sheets = append(bare.Sheets, withoutOurs(s, place))
 		case !ours.Sheets[s.Name]:
 			bare.Sheets = append(bare.Sheets, s)
 		}
@@ -52,7 +61,7 @@ func RatesSheet(src *list.Source) string {
 	if src.Format == list.CSV || len(candidates) == 0 {
 		return ""
 	}
-	ours, _ := pack.FindOurs(src.Data)
+	ours, _ := pack.FindOurs(src.Data, marks...)
 	for _, name := range candidates {
 		if ours.Sheets[name] {
 			return name
@@ -81,7 +90,7 @@ func headsRates(s *list.Sheet) bool {
 }
 
 // withoutOurs returns the sheet without the cells in our columns.
-func withoutOurs(s list.Sheet, ours pack.Ours) list.Sheet {
+func withoutOurs(s list.Sheet, ours pack.Place) list.Sheet {
 	rows := s.Rows
 	s.Rows = nil
 	for _, r := range rows {
@@ -100,7 +109,7 @@ func withoutOurs(s list.Sheet, ours pack.Ours) list.Sheet {
 }
 
 // changedByHand finds figures in our yellow cells that are not those of the plan.
-func changedByHand(file string, s *list.Sheet, ours pack.Ours) []finding.Problem {
+func changedByHand(file string, s *list.Sheet, ours pack.Place) []finding.Problem {
 	heads := ourHeads(s, ours)
 	var out []finding.Problem
 	for _, r := range s.Rows {
@@ -119,7 +128,7 @@ func changedByHand(file string, s *list.Sheet, ours pack.Ours) []finding.Problem
 }
 
 // ourHeads finds our columns of planned figures by their headers, in either unit.
-func ourHeads(s *list.Sheet, ours pack.Ours) map[string]int {
+func ourHeads(s *list.Sheet, ours pack.Place) map[string]int {
 	names := map[string]string{}
 	l := &layout{}
 	for _, c := range append(readColumns(l), plannedColumns()...) {

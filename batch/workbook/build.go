@@ -89,12 +89,16 @@ func sheetOf(src *list.Source, job *price.Job) *list.Sheet {
 
 // annotate sets our cells and sheets into the user's own workbook.
 func annotate(src *list.Source, job *price.Job, opt Options) (*Book, error) {
-	u, err := pack.OpenUser(src.Data, job.List.Sheet)
+	u, err := pack.OpenUser(src.Data)
+	if err != nil {
+		return nil, err
+	}
+	leaf, err := u.Leaf(job.List.Sheet)
 	if err != nil {
 		return nil, err
 	}
 	l := newLayout(job, opt, sheetOf(src, job), job.List.Sheet)
-	shape := u.Shape()
+	shape := leaf.Shape()
 	first := max(shape.LastCol, job.List.LastCol) + 2
 	if first+len(l.cols) > pack.MaxCol {
 		return nil, &pack.Strange{Why: "no columns are left to the right of the list"}
@@ -111,11 +115,11 @@ func annotate(src *list.Source, job *price.Job, opt Options) (*Book, error) {
 		return nil, err
 	}
 	_, last := l.span()
-	a := pack.Annotation{First: first, Columns: js.columns(), Last: last, Draw: js.draw, Extra: labels, Header: header,
+	a := pack.Annotation{Leaf: leaf, First: first, Columns: js.columns(), Last: last, Draw: js.draw, Extra: labels, Header: header,
 		FreezeRows: freezeRows(job), FreezeCols: freezeCols(job), Rules: rules,
 		PrintArea: l.printAreas(l.sheet), PrintTitle: l.printTitles(header)}
-	write, err := pack.Annotate(u, &a, donor, sheets, o.caches)
-	return &Book{Problems: notes(src, u), Annotated: true, write: write, looks: l.book}, err
+	write, err := pack.Annotate(u, []*pack.Annotation{&a}, donor, sheets, o.caches)
+	return &Book{Problems: notes(src, u, leaf), Annotated: true, write: write, looks: l.book}, err
 }
 
 // headerRows are the rows of our headers and of the labels over them. The labels
@@ -154,7 +158,7 @@ func freezeCols(job *price.Job) int {
 }
 
 // notes says what an annotation does to a file that a user might not expect.
-func notes(src *list.Source, u *pack.User) []finding.Problem {
+func notes(src *list.Source, u *pack.User, leaf *pack.Leaf) []finding.Problem {
 	place := finding.Place{File: src.File}
 	var out []finding.Problem
 	if u.Signed() {
@@ -162,7 +166,7 @@ func notes(src *list.Source, u *pack.User) []finding.Problem {
 			Text: "the workbook carries a digital signature, which does not hold for the annotated copy",
 			Hint: "your own file keeps its signature; sign the copy anew if that is wanted"})
 	}
-	if u.Shape().Guarded {
+	if leaf.Shape().Guarded {
 		out = append(out, finding.Problem{Place: place, Level: finding.Note, Code: "protected",
 			Text: "the sheet is protected, and so are our cells on it",
 			Hint: "take the protection off in the annotated copy to change a figure there"})

@@ -136,7 +136,7 @@ func (o *output) donor(joints string) ([]byte, []pack.Sheet, error) {
 func (o *output) markOurs(f *excelize.File, grids []*look.Grid) {
 	l := o.l
 	columns := l.sheetRef() + "$" + l.letters[0] + ":$" + l.letters[len(l.letters)-1]
-	o.note(f.SetDefinedName(&excelize.DefinedName{Name: pack.ColumnsName, RefersTo: columns}))
+	o.note(f.SetDefinedName(&excelize.DefinedName{Name: pack.ColumnsName(jointsMark), RefersTo: columns}))
 	for i, g := range grids {
 		o.note(f.SetDefinedName(&excelize.DefinedName{Name: pack.SheetName + itoa(i+1), RefersTo: quoteSheet(g.Name) + "!$A$1"}))
 	}

@@ -78,15 +78,19 @@ var shapes = []string{
 // annotated puts one cell of ours into every row.
 func annotated(t testing.TB, sheet string) ([]byte, error) {
 	t.Helper()
-	u, err := OpenUser(around(t, sheet), "Sheet1")
+	u, err := OpenUser(around(t, sheet))
 	if err != nil {
 		return nil, err
 	}
-	first := u.Shape().LastCol + 2
-	a := Annotation{First: first, Columns: []Column{{Width: 9, Level: 1}}, Header: 1, FreezeRows: 1,
+	leaf, err := u.Leaf("Sheet1")
+	if err != nil {
+		return nil, err
+	}
+	first := leaf.Shape().LastCol + 2
+	a := Annotation{Leaf: leaf, First: first, Columns: []Column{{Width: 9, Level: 1}}, Header: 1, FreezeRows: 1,
 		Draw: func(p *Pen, row int) { p.Text(ColumnName(first), 0, nil, "ours") }}
 	sheets := []Sheet{{Name: "Ours", Size: "A1", Draw: func(*Pen) {}}}
-	write, err := Annotate(u, &a, ourBook(), sheets, nil)
+	write, err := Annotate(u, []*Annotation{&a}, ourBook(), sheets, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -95,11 +99,15 @@ func annotated(t testing.TB, sheet string) ([]byte, error) {
 
 func sheetOf(t testing.TB, data []byte) []byte {
 	t.Helper()
-	u, err := OpenUser(data, "Sheet1")
+	u, err := OpenUser(data)
 	if err != nil {
 		t.Fatal(err)
 	}
-	body, err := readSome(u.sheet, maxSmall)
+	leaf, err := u.Leaf("Sheet1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	body, err := readSome(leaf.file, maxSmall)
 	if err != nil {
 		t.Fatal(err)
 	}

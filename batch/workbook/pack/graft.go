@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"archive/zip"
 	"fmt"
 	"io"
 	"strconv"
@@ -13,15 +14,18 @@ var bookOrder = []string{"fileVersion", "fileSharing", "workbookPr", "workbookPr
 	"customWorkbookViews", "pivotCaches", "smartTagPr", "smartTagTypes", "webPublishing",
 	"fileRecoveryPr", "webPublishObjects", "extLst"}
 
-// Annotate makes the user's workbook with our cells on the sheet and our sheets
-// behind the user's own. Parts we do not touch are copied as they are. What is
+// Annotate makes the user's workbook with our cells on the sheets named and our
+// sheets behind the user's own. Parts we do not touch are copied as they are. What is
 // strange in the file is found before anything is written.
-func Annotate(u *User, a *Annotation, donorBytes []byte, sheets []Sheet, charts map[string]Cache) (Writer, error) {
+func Annotate(u *User, on []*Annotation, donorBytes []byte, sheets []Sheet, charts map[string]Cache) (Writer, error) {
 	d, err := openDonor(donorBytes, sheets, charts)
 	if err != nil {
 		return nil, err
 	}
-	g := &graft{u: u, a: a, d: d, changed: map[string][]byte{}}
+	g := &graft{u: u, d: d, changed: map[string][]byte{}, leaves: map[*zip.File]*grafted{}}
+	for _, a := range on {
+		g.on = append(g.on, &grafted{a: a})
+	}
 	if err := g.styles(); err != nil {
 		return nil, err
 	}
@@ -33,18 +37,14 @@ func Annotate(u *User, a *Annotation, donorBytes []byte, sheets []Sheet, charts 
 	}
 	g.names()
 	g.apply()
-	g.head, err = u.editHead(a)
-	if err != nil {
-		return nil, err
-	}
-	g.tail, err = editTail(u.shape.tail, u.shape.prefix, string(moveDxfs([]byte(a.Rules), g.merged.dxfs)), u.printsItself())
-	return g.write, err
+	return g.write, g.openLeaves()
 }
 
 // graft collects what is put into the user's package.
 type graft struct {
 	u       *User
-	a       *Annotation
+	on      []*grafted
+	leaves  map[*zip.File]*grafted
 	d       *donor
 	mark    string // stem of the names of our parts, not used by the user
 	merged  merged
@@ -52,11 +52,35 @@ type graft struct {
 	fresh   []freshPart
 	dropped map[string]bool
 
-	head, tail []byte // of the user's sheet, around its rows
-	userOwn    *part  // the user's own custom properties, or nil
+	userOwn *part // the user's own custom properties, or nil
 
 	types, rootRels, book, bookRels []edit
 	typeText, bookRelText           strings.Builder
+}
+
+// grafted is one of the user's sheets with our cells: what goes around its rows.
+type grafted struct {
+	a          *Annotation
+	head, tail []byte
+}
+
+// openLeaves makes the beginning and the end of each annotated sheet ready.
+func (g *graft) openLeaves() error {
+	for _, on := range g.on {
+		l, err := on.a.Leaf, error(nil)
+		if g.leaves[l.file] != nil {
+			return strange("two sheets share one part")
+		}
+		g.leaves[l.file] = on
+		if on.head, err = l.editHead(on.a); err != nil {
+			return err
+		}
+		on.tail, err = editTail(l.shape.tail, l.shape.prefix, string(moveDxfs([]byte(on.a.Rules), g.merged.dxfs)), l.printsItself())
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // freshPart is a part of ours: its bytes, or who writes them where they are many.
@@ -217,38 +241,6 @@ func (g *graft) props() error {
 	return nil
 }
 
-// names adds the donor's defined names behind the user's own, and what the user
-// has not set of the print of the list. Names of a sheet follow it to its place.
-func (g *graft) names() {
-	root := g.u.book.root
-	q := root.qname("definedName")
-	count := len(root.child("sheets").all("sheet"))
-	var text strings.Builder
-	set := g.u.hasLocal("_xlnm.Print_Area") || g.u.hasLocal("_xlnm.Print_Titles")
-	for _, p := range []struct{ name, ref string }{{"_xlnm.Print_Area", g.a.PrintArea}, {"_xlnm.Print_Titles", g.a.PrintTitle}} {
-		if p.ref != "" && !set {
-			fmt.Fprintf(&text, `<%s name="%s" localSheetId="%d">%s</%s>`, q, p.name, g.u.sheetAt(), escape(p.ref), q)
-			fmt.Fprintf(&text, `<%s name="%s" hidden="1">%s</%s>`, q, printMarks[p.name], escape(p.ref), q)
-		}
-	}
-	for _, n := range g.d.definedNames() {
-		fmt.Fprintf(&text, `<%s name="%s"`, q, escape(n.attr("name")))
-		if at, err := strconv.Atoi(n.attr("localSheetId")); err == nil {
-			fmt.Fprintf(&text, ` localSheetId="%d"`, at+count)
-		}
-		if n.attr("hidden") != "" || strings.HasPrefix(n.attr("name"), oursName) {
-			text.WriteString(` hidden="1"`)
-		}
-		fmt.Fprintf(&text, ">%s</%s>", g.d.book.data[n.open:n.shut], q)
-	}
-	if own := root.child("definedNames"); own != nil {
-		g.book = append(g.book, appendInto(own, text.String()))
-		return
-	}
-	all := root.qname("definedNames")
-	g.book = append(g.book, placeIn(root, bookOrder, "definedNames", "<"+all+">"+text.String()+"</"+all+">"))
-}
-
 // apply works the edits into the user's small parts.
 func (g *graft) apply() {
 	u := g.u
@@ -271,8 +263,8 @@ func (g *graft) write(to io.Writer) error {
 		var err error
 		switch {
 		case g.dropped[name] || name == clean(propsName):
-		case f == g.u.sheet:
-			err = g.writeSheet(p, f.Name)
+		case g.leaves[f] != nil:
+			err = g.writeSheet(p, f.Name, g.leaves[f])
 		case changed:
 			err = p.put(f.Name, data)
 		default:
@@ -290,17 +282,17 @@ func (g *graft) write(to io.Writer) error {
 	return p.finish(g.userOwn)
 }
 
-func (g *graft) writeSheet(p *packer, name string) error {
+func (g *graft) writeSheet(p *packer, name string, on *grafted) error {
 	w, err := p.create(name)
 	if err != nil {
 		return err
 	}
-	if _, err := w.Write(g.head); err != nil {
+	if _, err := w.Write(on.head); err != nil {
 		return err
 	}
-	if err := g.u.spliceRows(w, g.a, g.merged.styles); err != nil {
+	if err := on.a.Leaf.spliceRows(w, on.a, g.merged.styles); err != nil {
 		return err
 	}
-	_, err = w.Write(g.tail)
+	_, err = w.Write(on.tail)
 	return err
 }

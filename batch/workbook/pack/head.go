@@ -8,12 +8,12 @@ import (
 
 // editHead returns the head of the user's sheet with the dimension rewritten, our
 // columns' widths added, and panes frozen where the user froze none.
-func (u *User) editHead(a *Annotation) ([]byte, error) {
-	list, err := pieces(u.shape.head, 0)
+func (l *Leaf) editHead(a *Annotation) ([]byte, error) {
+	list, err := pieces(l.shape.head, 0)
 	if err != nil {
 		return nil, err
 	}
-	h := headEdit{u: u, a: a, head: u.shape.head, found: map[string]piece{}}
+	h := headEdit{l: l, a: a, head: l.shape.head, found: map[string]piece{}}
 	for _, p := range list {
 		h.found[p.name] = p
 	}
@@ -26,7 +26,7 @@ func (u *User) editHead(a *Annotation) ([]byte, error) {
 }
 
 type headEdit struct {
-	u     *User
+	l     *Leaf
 	a     *Annotation
 	head  []byte
 	found map[string]piece
@@ -65,7 +65,7 @@ func (h *headEdit) dimension() {
 			first = ref
 		}
 	}
-	last := ColumnName(h.a.First+len(h.a.Columns)-1) + strconv.Itoa(max(h.u.shape.LastRow, h.a.Last))
+	last := ColumnName(h.a.First+len(h.a.Columns)-1) + strconv.Itoa(max(h.l.shape.LastRow, h.a.Last))
 	h.edits = append(h.edits, setAttr(h.head, n, "ref", first+":"+last))
 }
 
@@ -86,7 +86,7 @@ func (h *headEdit) view() {
 		split, active = fmt.Sprintf(` xSplit="%d"`, h.a.FreezeCols), "bottomRight"
 	}
 	pane := fmt.Sprintf(`<%spane%s ySplit="%d" topLeftCell="%s" activePane="%s" state="frozen"/>`,
-		h.u.shape.prefix, split, h.a.FreezeRows, corner, active)
+		h.l.shape.prefix, split, h.a.FreezeRows, corner, active)
 	h.edits = append(h.edits, prependInto(v, pane))
 }
 
@@ -94,9 +94,9 @@ func (h *headEdit) view() {
 // sight, unless the user has folds of their own; and fits the print to the width
 // of a page where the user set no print.
 func (h *headEdit) sheetPr() {
-	folds, fits := !h.folds(), !h.u.printsItself()
+	folds, fits := !h.folds(), !h.l.printsItself()
 	pr, ok := h.tree("sheetPr")
-	q := func(name string) string { return h.u.shape.prefix + name }
+	q := func(name string) string { return h.l.shape.prefix + name }
 	outline, page := "<"+q("outlinePr")+` summaryRight="0"/>`, "<"+q("pageSetUpPr")+` fitToPage="1"/>`
 	if !ok {
 		text := ""
@@ -186,7 +186,7 @@ func (h *headEdit) columns() {
 	first, last := h.a.First, h.a.First+len(h.a.Columns)-1
 	cols, ok := h.tree("cols")
 	if !ok {
-		text := "<" + h.u.shape.prefix + "cols>" + ours + "</" + h.u.shape.prefix + "cols>"
+		text := "<" + h.l.shape.prefix + "cols>" + ours + "</" + h.l.shape.prefix + "cols>"
 		h.edits = append(h.edits, edit{at: h.dataStart(), text: text})
 		return
 	}
@@ -237,7 +237,7 @@ func (h *headEdit) columnText() string {
 	var b strings.Builder
 	for i, c := range h.a.Columns {
 		fmt.Fprintf(&b, `<%scol min="%d" max="%d" width="%g" customWidth="1"`,
-			h.u.shape.prefix, h.a.First+i, h.a.First+i, c.Width)
+			h.l.shape.prefix, h.a.First+i, h.a.First+i, c.Width)
 		if c.Hidden {
 			b.WriteString(` hidden="1"`)
 		}
@@ -251,7 +251,7 @@ func (h *headEdit) columnText() string {
 
 // dataStart is where the start tag of sheetData stands.
 func (h *headEdit) dataStart() int {
-	return strings.LastIndex(string(h.head), "<"+h.u.shape.prefix+"sheetData")
+	return strings.LastIndex(string(h.head), "<"+h.l.shape.prefix+"sheetData")
 }
 
 // ColumnName returns the letters of a 1-based column.

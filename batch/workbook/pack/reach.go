@@ -7,7 +7,7 @@ import (
 )
 
 // measureRest looks at what stands around the rows: merges, tables, pictures.
-func (u *User) measureRest(s *Shape) error {
+func (l *Leaf) measureRest(s *Shape) error {
 	tail, err := pieces(s.tail, 2)
 	if err != nil {
 		return strange("the end of the sheet is damaged: %s", plainly(err))
@@ -28,7 +28,7 @@ func (u *User) measureRest(s *Shape) error {
 			s.Printed = true
 		}
 	}
-	return u.reachRelated(s)
+	return l.reachRelated(s)
 }
 
 func (s *Shape) reachMerges(text []byte) {
@@ -59,13 +59,13 @@ func (s *Shape) reach(ref string) {
 }
 
 // reachRelated widens the sheet to its tables and to what floats over its cells.
-func (u *User) reachRelated(s *Shape) error {
-	owner := strings.ReplaceAll(u.sheet.Name, `\`, "/")
-	f := u.files[clean(relsOf(owner))]
+func (l *Leaf) reachRelated(s *Shape) error {
+	owner := strings.ReplaceAll(l.file.Name, `\`, "/")
+	f := l.u.files[clean(relsOf(owner))]
 	if f == nil {
 		return nil
 	}
-	rels, err := u.open(f.Name)
+	rels, err := l.u.open(f.Name)
 	if err != nil {
 		return err
 	}
@@ -75,7 +75,7 @@ func (u *User) reachRelated(s *Shape) error {
 		if kind != "table" && kind != "drawing" {
 			continue
 		}
-		p, err := u.open(resolve(owner, r.attr("Target")))
+		p, err := l.u.open(resolve(owner, r.attr("Target")))
 		if err != nil {
 			continue // a dangling or damaged neighbour stays as it is
 		}

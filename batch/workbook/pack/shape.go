@@ -38,9 +38,9 @@ func (s *Shape) HasRow(n int) bool { return s.rows[n] }
 const farCol = 1000
 
 // measure reads the sheet once from end to end.
-func (u *User) measure() (Shape, error) {
+func (l *Leaf) measure() (Shape, error) {
 	s := Shape{Ordered: true, Numbered: true, lastShared: -1, rows: map[int]bool{}}
-	err := u.walk(&s, func(row rowPiece) {
+	err := l.walk(&s, func(row rowPiece) {
 		s.lastShared = max(s.lastShared, row.lastShared())
 		s.LastRow = max(s.LastRow, row.number)
 		s.LastCol = max(s.LastCol, row.lastCol())
@@ -52,12 +52,12 @@ func (u *User) measure() (Shape, error) {
 	if err != nil {
 		return s, strange("the sheet cannot be added to: %s", plainly(err))
 	}
-	return s, u.measureRest(&s)
+	return s, l.measureRest(&s)
 }
 
 // walk streams the sheet: head, each row, tail. It fills head, tail and prefix of s.
-func (u *User) walk(s *Shape, each func(rowPiece)) error {
-	r, err := u.sheet.Open()
+func (l *Leaf) walk(s *Shape, each func(rowPiece)) error {
+	r, err := l.file.Open()
 	if err != nil {
 		return err
 	}

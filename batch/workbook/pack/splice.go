@@ -14,8 +14,12 @@ type Column struct {
 	Hidden bool
 }
 
-// Annotation is what we put on the user's sheet.
+// Annotation is what we put on one of the user's sheets.
 type Annotation struct {
+	Leaf *Leaf
+	// Mark tells this annotation from others in the same workbook: it begins the
+	// hidden names that say what on the sheet is ours. See the names of a Place.
+	Mark    string
 	First   int      // our first column
 	Columns []Column // from First on
 	Last    int      // last row that gets cells of ours
@@ -34,14 +38,14 @@ type Annotation struct {
 
 // spliceRows writes the rows of the user's sheet with our cells behind the last
 // one of each.
-func (u *User) spliceRows(w io.Writer, a *Annotation, styles []int) error {
+func (l *Leaf) spliceRows(w io.Writer, a *Annotation, styles []int) error {
 	s := Shape{Ordered: true}
-	p := &Pen{prefix: u.shape.prefix, styles: styles}
-	if u.shape.Ordered {
-		p.shared = newSharing(u.shape.lastShared+1, a.Last)
+	p := &Pen{prefix: l.shape.prefix, styles: styles}
+	if l.shape.Ordered {
+		p.shared = newSharing(l.shape.lastShared+1, a.Last)
 	}
-	splice := splicer{u: u, a: a, p: p, w: w, extra: a.Extra}
-	if err := u.walk(&s, splice.row); err != nil {
+	splice := splicer{l: l, a: a, p: p, w: w, extra: a.Extra}
+	if err := l.walk(&s, splice.row); err != nil {
 		return err
 	}
 	if splice.err != nil {
@@ -53,7 +57,7 @@ func (u *User) spliceRows(w io.Writer, a *Annotation, styles []int) error {
 }
 
 type splicer struct {
-	u     *User
+	l     *Leaf
 	a     *Annotation
 	p     *Pen
 	w     io.Writer
@@ -107,7 +111,7 @@ func (s *splicer) splice(r rowPiece) {
 
 // extraBefore writes the extra row, if it is still due, before the row n.
 func (s *splicer) extraBefore(n int) {
-	if s.extra == 0 || s.extra >= n || !s.u.shape.Ordered || !s.u.shape.Numbered {
+	if s.extra == 0 || s.extra >= n || !s.l.shape.Ordered || !s.l.shape.Numbered {
 		return
 	}
 	p := s.p

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"archive/zip"
 	"bytes"
 	"fmt"
 	"strconv"
@@ -8,52 +9,83 @@ import (
 )
 
 // Hidden names mark what is ours in a workbook that this tool wrote: the columns
-// beside the list, and each sheet.
+// beside each list, and each sheet.
 const (
-	oursName    = "seamtally_"
-	ColumnsName = oursName + "columns"
-	SheetName   = oursName + "sheet_"
+	oursName  = "seamtally_"
+	SheetName = oursName + "sheet_"
 )
 
-// printMarks are hidden names that repeat what this tool set of the print of the
-// list: as long as the two agree, the print is ours to set anew.
-var printMarks = map[string]string{"_xlnm.Print_Area": oursName + "print_area", "_xlnm.Print_Titles": oursName + "print_titles"}
+// ColumnsName is the hidden name of the columns of an annotation.
+func ColumnsName(mark string) string { return oursName + mark + "columns" }
+
+// printMark is the hidden name that repeats what this tool set of the print of a
+// sheet: as long as the two agree, the print is ours to set anew.
+func printMark(mark, name string) string {
+	if name == "_xlnm.Print_Area" {
+		return oursName + mark + "print_area"
+	}
+	return oursName + mark + "print_titles"
+}
 
 // Ours is what this tool put into a workbook, as far as it is still there.
 type Ours struct {
-	Sheet       string // the sheet of the list
-	First, Last int    // our columns on it
-	Sheets      map[string]bool
+	Places []Place         // on the user's own sheets, in the order of the marks asked for
+	Sheets map[string]bool // of our own
 }
 
-// FindOurs looks for the marks of this tool; ok is false where the columns are
-// not marked.
-func FindOurs(data []byte) (ours Ours, ok bool) {
+// Place is where our columns stand on one of the user's sheets.
+type Place struct {
+	Mark        string // of the annotation
+	Sheet       string
+	First, Last int
+}
+
+// On returns the place on a sheet.
+func (o *Ours) On(sheet string) (Place, bool) {
+	for _, p := range o.Places {
+		if p.Sheet == sheet {
+			return p, true
+		}
+	}
+	return Place{}, false
+}
+
+// FindOurs looks for the marks of this tool; ok is false where no columns are
+// marked.
+func FindOurs(data []byte, marks ...string) (ours Ours, ok bool) {
 	u, err := openBook(data)
 	if err != nil {
 		return Ours{}, false
 	}
-	return u.ours()
+	return u.ours(marks)
 }
 
-func (u *User) ours() (Ours, bool) {
+func (u *User) ours(marks []string) (Ours, bool) {
 	ours := Ours{Sheets: map[string]bool{}}
 	names := u.book.root.child("definedNames")
 	if names == nil {
 		return ours, false
 	}
+	found := map[string]Place{}
 	for _, n := range names.all("definedName") {
 		sheet, ref, ok := splitRef(unescape(string(u.book.data[n.open:n.shut])))
 		switch name := n.attr("name"); {
 		case !ok:
-		case name == ColumnsName:
-			ours.Sheet = sheet
-			ours.First, ours.Last = columnsOf(ref)
 		case strings.HasPrefix(name, SheetName):
 			ours.Sheets[sheet] = true
+		default:
+			first, last := columnsOf(ref)
+			found[name] = Place{Sheet: sheet, First: first, Last: last}
 		}
 	}
-	return ours, ours.First > 0 && ours.Last >= ours.First
+	for _, mark := range marks {
+		p, ok := found[ColumnsName(mark)]
+		if _, taken := ours.On(p.Sheet); ok && !taken && p.First > 0 && p.Last >= p.First {
+			p.Mark = mark
+			ours.Places = append(ours.Places, p)
+		}
+	}
+	return ours, len(ours.Places) > 0
 }
 
 // splitRef cuts 'A sheet'!$B:$C.
@@ -78,21 +110,25 @@ func columnsOf(ref string) (first, last int) {
 }
 
 // Undress takes out of a workbook what this tool put in: our columns beside the
-// list, our sheets with what hangs on them, our names. What the user has is
+// lists, our sheets with what hangs on them, our names. What the user has is
 // copied as it stands.
-func Undress(data []byte) ([]byte, error) {
+func Undress(data []byte, marks ...string) ([]byte, error) {
 	u, err := openBook(data)
 	if err != nil {
 		return nil, err
 	}
-	ours, ok := u.ours()
+	ours, ok := u.ours(marks)
 	if !ok {
 		return nil, strange("our columns are not marked in it")
 	}
-	if err := u.findSheet(u.bookName(), ours.Sheet); err != nil {
-		return nil, err
+	un := undress{u: u, ours: ours, dropped: map[string]bool{}, leaves: map[*zip.File]*bare{}}
+	for _, p := range ours.Places {
+		l, err := u.findLeaf(p.Sheet)
+		if err != nil {
+			return nil, err
+		}
+		un.leaves[l.file] = &bare{Place: p, leaf: l}
 	}
-	un := undress{u: u, ours: ours, dropped: map[string]bool{}}
 	un.sheets()
 	un.names()
 	return un.write()
@@ -101,10 +137,17 @@ func Undress(data []byte) ([]byte, error) {
 type undress struct {
 	u               *User
 	ours            Ours
+	leaves          map[*zip.File]*bare
 	dropped         map[string]bool
 	moved           []int // new place of each sheet; -1 for ours
 	book, bookRels  []edit
 	keptSheetsCount int
+}
+
+// bare is one of the user's sheets with our columns to take away.
+type bare struct {
+	Place
+	leaf *Leaf
 }
 
 // sheets takes our sheets off the workbook's list, with their parts.
@@ -159,58 +202,6 @@ func (un *undress) activeTab() {
 	}
 }
 
-// names takes our names away and lets those of the user's sheets follow them.
-func (un *undress) names() {
-	u := un.u
-	names := u.book.root.child("definedNames")
-	kept := 0
-	for _, n := range names.all("definedName") {
-		sheet, _, _ := splitRef(unescape(string(u.book.data[n.open:n.shut])))
-		at, err := strconv.Atoi(n.attr("localSheetId"))
-		local := err == nil && at < len(un.moved)
-		switch {
-		case strings.HasPrefix(n.attr("name"), oursName), un.ours.Sheets[sheet], local && un.moved[at] < 0, un.ourPrint(n):
-			un.book = append(un.book, edit{at: n.start, cut: n.end - n.start})
-		default:
-			kept++
-			if local && un.moved[at] != at {
-				un.book = append(un.book, setAttr(u.book.data, n, "localSheetId", strconv.Itoa(un.moved[at])))
-			}
-		}
-	}
-	if kept == 0 {
-		un.book = append(un.book[:0:0], un.outside(names)...)
-		un.book = append(un.book, edit{at: names.start, cut: names.end - names.start})
-	}
-}
-
-// ourPrint tells whether a name is the print area or the print titles as this
-// tool set them.
-func (un *undress) ourPrint(n *node) bool {
-	mark := printMarks[n.attr("name")]
-	if mark == "" || n.attr("localSheetId") != strconv.Itoa(un.u.sheetAt()) {
-		return false
-	}
-	text := func(n *node) string { return string(un.u.book.data[n.open:n.shut]) }
-	for _, k := range un.u.book.root.child("definedNames").all("definedName") {
-		if k.attr("name") == mark {
-			return text(k) == text(n)
-		}
-	}
-	return false
-}
-
-// outside returns the edits that do not lie inside n.
-func (un *undress) outside(n *node) []edit {
-	var out []edit
-	for _, e := range un.book {
-		if e.at < n.start || e.at >= n.end {
-			out = append(out, e)
-		}
-	}
-	return out
-}
-
 func (un *undress) write() ([]byte, error) {
 	u := un.u
 	var types []edit
@@ -232,8 +223,8 @@ func (un *undress) write() ([]byte, error) {
 		var err error
 		switch {
 		case un.dropped[name]:
-		case f == u.sheet:
-			data, err = un.sheet()
+		case un.leaves[f] != nil:
+			data, err = un.leaves[f].sheet()
 			if err == nil {
 				err = p.put(f.Name, data)
 			}
@@ -252,22 +243,22 @@ func (un *undress) write() ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// sheet writes the sheet of the list without our columns.
-func (un *undress) sheet() ([]byte, error) {
+// sheet writes the sheet without our columns.
+func (b *bare) sheet() ([]byte, error) {
 	s := Shape{Ordered: true}
 	var rows bytes.Buffer
-	err := un.u.walk(&s, func(r rowPiece) {
+	err := b.leaf.walk(&s, func(r rowPiece) {
 		rows.Write(r.gap)
-		un.row(&rows, r)
+		b.row(&rows, r)
 	})
 	if err != nil {
 		return nil, strange("the sheet cannot be added to: %s", plainly(err))
 	}
-	head, err := un.head(s.head)
+	head, err := b.head(s.head)
 	if err != nil {
 		return nil, err
 	}
-	tail, err := un.tail(s.tail)
+	tail, err := b.tail(s.tail)
 	if err != nil {
 		return nil, err
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // row writes a row without the cells in our columns.
-func (un *undress) row(out *bytes.Buffer, r rowPiece) {
+func (b *bare) row(out *bytes.Buffer, r rowPiece) {
 	if r.closed {
 		out.Write(r.text)
 		return
@@ -36,7 +36,7 @@ func (un *undress) row(out *bytes.Buffer, r rowPiece) {
 			end = cellEnd(&w, m.to, r.prefix+"c")
 		}
 		cell := w.take(end)
-		if col < un.ours.First || col > un.ours.Last {
+		if col < b.First || col > b.Last {
 			out.Write(cell)
 		}
 	}
@@ -57,7 +57,7 @@ func cellEnd(w *window, from int, name string) int {
 }
 
 // head takes the widths of our columns away.
-func (un *undress) head(head []byte) ([]byte, error) {
+func (b *bare) head(head []byte) ([]byte, error) {
 	list, err := pieces(head, 0)
 	if err != nil {
 		return nil, err
@@ -75,7 +75,7 @@ func (un *undress) head(head []byte) ([]byte, error) {
 		kept := 0
 		for _, c := range cols.kids {
 			lo, _ := strconv.Atoi(c.attr("min"))
-			if lo < un.ours.First || lo > un.ours.Last {
+			if lo < b.First || lo > b.Last {
 				kept++
 				continue
 			}
@@ -89,14 +89,14 @@ func (un *undress) head(head []byte) ([]byte, error) {
 }
 
 // tail takes the conditional formats of our columns away.
-func (un *undress) tail(tail []byte) ([]byte, error) {
+func (b *bare) tail(tail []byte) ([]byte, error) {
 	list, err := pieces(tail, 2)
 	if err != nil {
 		return nil, err
 	}
 	var edits []edit
 	for _, p := range list {
-		if p.name == "conditionalFormatting" && un.within(p.attr("sqref")) {
+		if p.name == "conditionalFormatting" && b.within(p.attr("sqref")) {
 			edits = append(edits, edit{at: p.start, cut: p.end - p.start})
 		}
 	}
@@ -104,13 +104,13 @@ func (un *undress) tail(tail []byte) ([]byte, error) {
 }
 
 // within tells whether all of a list of ranges lies in our columns.
-func (un *undress) within(sqref string) bool {
+func (b *bare) within(sqref string) bool {
 	for _, ref := range strings.Fields(sqref) {
 		if !strings.Contains(ref, ":") {
 			ref += ":" + ref
 		}
 		first, last := columnsOf(ref)
-		if first < un.ours.First || last > un.ours.Last {
+		if first < b.First || last > b.Last {
 			return false
 		}
 	}

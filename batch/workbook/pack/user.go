@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io"
 	"path"
-	"strconv"
 	"strings"
 
 	"github.com/klauspost/compress/flate"
@@ -47,9 +46,6 @@ type User struct {
 	book     *part
 	bookRels *part
 	styles   *part // nil where the package has none
-	sheet    *zip.File
-	listed   *node // the sheet as the workbook lists it
-	shape    Shape
 }
 
 // clean turns a part name, as zip members and relationships spell it, into the
@@ -59,19 +55,9 @@ func clean(name string) string {
 	return strings.ToLower(strings.TrimPrefix(path.Clean("/"+name), "/"))
 }
 
-// OpenUser opens the user's workbook and looks at the sheet of that name, once
-// from end to end. The error is a *Strange where the file cannot be annotated.
-func OpenUser(data []byte, sheet string) (*User, error) {
-	u, err := openBook(data)
-	if err != nil {
-		return nil, err
-	}
-	if err := u.findSheet(u.bookName(), sheet); err != nil {
-		return nil, err
-	}
-	u.shape, err = u.measure()
-	return u, err
-}
+// OpenUser opens the user's workbook. The error is a *Strange where the file cannot
+// be annotated.
+func OpenUser(data []byte) (*User, error) { return openBook(data) }
 
 // openBook opens the package and its small parts.
 func openBook(data []byte) (*User, error) {
@@ -178,24 +164,6 @@ func resolve(owner, target string) string {
 	return path.Join(path.Dir(owner), target)
 }
 
-func (u *User) findSheet(bookName, sheet string) error {
-	for _, s := range u.book.root.child("sheets").all("sheet") {
-		if s.attr("name") != sheet {
-			continue
-		}
-		for _, r := range u.bookRels.root.all("Relationship") {
-			if r.attr("Id") == s.attr("id") && strings.HasSuffix(r.attr("Type"), "/worksheet") {
-				u.listed = s
-				u.sheet = u.files[clean(resolve(bookName, r.attr("Target")))]
-			}
-		}
-	}
-	if u.sheet == nil {
-		return strange("the sheet %q is not found in the package", sheet)
-	}
-	return nil
-}
-
 // SheetNames returns the names of all the user's sheets.
 func (u *User) SheetNames() []string {
 	var out []string
@@ -215,38 +183,6 @@ func (u *User) DefinedNames() []string {
 	}
 	return out
 }
-
-// sheetAt is the place of the list's sheet among the workbook's sheets.
-func (u *User) sheetAt() int {
-	for i, s := range u.book.root.child("sheets").all("sheet") {
-		if s == u.listed {
-			return i
-		}
-	}
-	return 0
-}
-
-// hasLocal tells whether the list's sheet has a name of its own, such as a print area.
-func (u *User) hasLocal(name string) bool {
-	names := u.book.root.child("definedNames")
-	if names == nil {
-		return false
-	}
-	for _, n := range names.all("definedName") {
-		if strings.EqualFold(n.attr("name"), name) && n.attr("localSheetId") == strconv.Itoa(u.sheetAt()) {
-			return true
-		}
-	}
-	return false
-}
-
-// printsItself tells whether the user has set anything about the print of the list.
-func (u *User) printsItself() bool {
-	return u.shape.Printed || u.hasLocal("_xlnm.Print_Area") || u.hasLocal("_xlnm.Print_Titles")
-}
-
-// Shape returns what the sheet looks like.
-func (u *User) Shape() Shape { return u.shape }
 
 // Signed tells whether a digital signature lies in the package: any change of
 // the file breaks it.
