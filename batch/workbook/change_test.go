@@ -14,6 +14,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"seamtally/batch/joint"
+	"seamtally/batch/list"
 	"seamtally/batch/plan"
 	"seamtally/batch/price"
 	"seamtally/batch/rates"
@@ -22,47 +23,150 @@ import (
 	"seamtally/tables"
 )
 
-// TestAChangeMovesThePrice changes a rate, a length and a leg in the workbook,
-// lets another program work it out, and compares with the tool's own physics and
-// prices for the changed row, the plan held.
+// changed is a row of a sample in which a person changes one cell, and what the
+// tool itself makes of it with the plan held.
+type changed struct {
+	row  int
+	cell string
+	now  float64 // what is written into the cell
+	want map[string]float64
+	fits string
+}
+
+// TestAChangeMovesThePrice changes a rate, a length and a leg in the workbooks of all
+// samples, lets another program work them out, and compares with the tool's own
+// physics and prices for the changed rows, the plan held.
 func TestAChangeMovesThePrice(t *testing.T) {
-	src, job := sampleJob(t, "mezzanine/mezzanine.xlsx", price.Options{})
-	longer, thicker := pick(t, job, func(j *joint.Joint) bool { return j.Stitch == nil && j.Length > 100 }), -1
-	thicker = pick(t, job, func(j *joint.Joint) bool {
-		return j.Stitch == nil && j.Size.Text != "" && j.Place.Row > job.List.Joints[longer].Place.Row
-	})
-	f := opened(t, build(t, src, job, Options{}))
-	sheet := job.List.Sheet
-	heads := headsOf(t, f, sheet)
-	lengthCell := cellOf(t, columnOf(t, job, "length"), job.List.Joints[longer].Place.Row)
-	legCell := cellOf(t, heads["Leg A mm"], job.List.Joints[thicker].Place.Row)
-	changed := withNumbers(t, build(t, src, job, Options{}), map[string]float64{
-		sheet + "!" + lengthCell:                float64(job.List.Joints[longer].Length) * 2,
-		sheet + "!" + legCell:                   float64(job.Plans[thicker].Prep.LegA) + 2,
-		"Rates!" + rateCell(job, "labour_rate"): 45,
-	})
-	now := opened(t, recalculated(t, changed))
-	job.Shop.LabourRate = 45
-	for _, c := range []struct {
-		index         int
-		length, extra float64
-		fits          string
-	}{{longer, 2, 0, "fits"}, {thicker, 1, 2, "run again"}} {
-		want := held(t, job, c.index, c.length, units.MM(c.extra))
-		row := job.List.Joints[c.index].Place.Row
-		for head, v := range want {
-			cell := cellOf(t, heads[head], row)
-			text, err := now.GetCellValue(sheet, cell)
-			must(t, err)
-			got, err := strconv.ParseFloat(text, 64)
-			if err != nil || math.Abs(got-v) > 1e-4+1e-9*math.Abs(v) { // prices are rounded to four decimals
-				t.Errorf("row %d %s: %s, want %v", row, head, text, v)
+	var books [][]byte
+	var changes [][]changed
+	var jobs []*price.Job
+	for _, s := range append(samples[:4:4], inInches, plainFrame) {
+		src, job := sampleJob(t, s.path, s.opts)
+		out := build(t, src, job, Options{US: s.opts.US})
+		sheet := opened(t, out).GetSheetList()[0]
+		edits := map[string]float64{"Rates!" + rateCell(job, "labour_rate"): 45}
+		job.Shop.LabourRate = 45
+		these := changesOf(t, src, job, opened(t, out), sheet)
+		for _, c := range these {
+			edits[sheet+"!"+c.cell] = c.now
+		}
+		books, changes, jobs = append(books, withNumbers(t, out, edits)), append(changes, these), append(jobs, job)
+	}
+	asNumber, asText := 0, 0
+	for i, theirs := range recalculated(t, books...) {
+		now := opened(t, theirs)
+		sheet, us := now.GetSheetList()[0], jobs[i].Opts.US
+		for _, c := range changes[i] {
+			for key, v := range c.want {
+				col := columnKeyed(t, jobs[i], key)
+				text, err := now.GetCellValue(sheet, cellOf(t, ours(t, now, sheet, col, us), c.row))
+				must(t, err)
+				got, err := strconv.ParseFloat(text, 64)
+				if per := col.unit.per; us && per != 0 {
+					got *= per
+				}
+				if err != nil || math.Abs(got-v) > 2.5e-4+1e-9*math.Abs(v) { // the cost is a sum of five parts rounded to four decimals
+					t.Errorf("%s row %d %s: %s, want %v", jobs[i].List.File, c.row, key, text, v)
+				}
+			}
+			fits := columnKeyed(t, jobs[i], "fits")
+			if text, _ := now.GetCellValue(sheet, cellOf(t, ours(t, now, sheet, fits, us), c.row)); text != c.fits {
+				t.Errorf("%s row %d: plan %q, want %q", jobs[i].List.File, c.row, text, c.fits)
+			}
+			if c.fits != "fits" && strings.HasPrefix(cellHead(t, now, sheet, c.cell), "Leg A") {
+				asText++
+			} else if c.fits != "fits" {
+				asNumber++
 			}
 		}
-		if fits, _ := now.GetCellValue(sheet, cellOf(t, heads["Plan fits?"], row)); fits != c.fits {
-			t.Errorf("row %d: plan %q, want %q", row, fits, c.fits)
+	}
+	if asNumber == 0 || asText == 0 {
+		t.Errorf("%d legs were changed as numbers in the list, %d in our own column beside a text; some of each are wanted", asNumber, asText)
+	}
+}
+
+// inInches is the mezzanine shown in inches; plainFrame has its legs as bare numbers.
+var (
+	inInches   = sample{"mezzanine/mezzanine.xlsx", price.Options{US: true}}
+	plainFrame = sample{"trestle/trestle.csv", price.Options{}}
+)
+
+// changesOf doubles the length of one fillet of a list and makes the legs of two
+// others 2 mm longer: where the list has a number in the list, else in our column.
+func changesOf(t *testing.T, src *list.Source, job *price.Job, f *excelize.File, sheet string) []changed {
+	t.Helper()
+	l := newLayout(job, Options{US: job.Opts.US}, &src.Sheets[0], sheet)
+	l.textNumbers, l.decimalComma = src.Format == list.CSV, src.DecimalComma
+	var out []changed
+	var long, inList, inOurs bool
+	for i := range job.List.Joints {
+		r := l.row(i)
+		if r.j.Kind != joint.Fillet || !r.p.Settings || r.j.Stitch != nil || r.p.Prep.LegA != r.p.Prep.LegB {
+			continue
+		}
+		if v, col, ok := r.cell("length"); ok && !long && r.j.Length > 100 {
+			long = true
+			out = append(out, changed{r.j.Place.Row, cellOf(t, col.Col, r.j.Place.Row), 2 * v, held(t, job, i, 2, 0), "fits"})
+			continue
+		}
+		extra, cell, now := units.MM(2), "", 0.0
+		if v, col, ok := legCell(r); ok && !inList {
+			inList, cell = true, cellOf(t, col, r.j.Place.Row)
+			now = v * float64(r.p.Prep.LegA+extra) / float64(r.p.Prep.LegA)
+		} else if !ok && !inOurs {
+			inOurs, cell = true, cellOf(t, ours(t, f, sheet, columnKeyed(t, job, "leg_a_mm"), job.Opts.US), r.j.Place.Row)
+			now = mm.show(float64(r.p.Prep.LegA+extra), job.Opts.US)
+		}
+		if cell != "" {
+			out = append(out, changed{r.j.Place.Row, cell, now, held(t, job, i, 1, extra), "run again"})
 		}
 	}
+	return out
+}
+
+// legCell is the number in the list that the leg is read from, if it is one.
+func legCell(r *row) (float64, int, bool) {
+	for _, key := range []string{"leg", "size", "throat"} {
+		if v, col, ok := r.cell(key); ok {
+			return v, col.Col, true
+		}
+	}
+	return 0, 0, false
+}
+
+func columnKeyed(t *testing.T, job *price.Job, key string) column {
+	t.Helper()
+	for _, c := range columnsOf(newLayout(job, Options{}, nil, "")) {
+		if c.key == key {
+			return c
+		}
+	}
+	t.Fatalf("no column %s", key)
+	return column{}
+}
+
+// ours is where one of our columns stands.
+func ours(t *testing.T, f *excelize.File, sheet string, c column, us bool) int {
+	t.Helper()
+	head := strings.TrimSpace(c.head + " " + c.unit.name(us))
+	at := headsOf(t, f, sheet)[head]
+	if at == 0 {
+		t.Fatalf("no column %q", head)
+	}
+	return at
+}
+
+// cellHead is the header over a cell.
+func cellHead(t *testing.T, f *excelize.File, sheet, cell string) string {
+	t.Helper()
+	col, _, err := excelize.CellNameToCoordinates(cell)
+	must(t, err)
+	for head, at := range headsOf(t, f, sheet) {
+		if at == col && strings.HasPrefix(head, "Leg A") {
+			return head
+		}
+	}
+	return ""
 }
 
 // held works a joint out anew with its plan held: longer, or with thicker legs.
@@ -97,9 +201,9 @@ func held(t *testing.T, job *price.Job, i int, times float64, extra units.MM) ma
 	cost := rates.CostOf(rates.Quantities{Qty: r.j.Qty, Seam: units.Metre(seam), Seams: seamsOf(r), Passes: p.Passes(), Arc: units.Minute(arc),
 		Site: r.j.Where == joint.Site, DutyCap: p.Duty, WireKg: units.Kg(wireKg), WirePerKg: wire.PerKg, Gas: units.Litre(gas),
 		GasPerLitre: cylinder.PerLitre(), ArcEnergy: units.KWh(kwh), Transfer: string(p.Transfer), GasName: p.Gas, SlagRuns: slag, Metal: p.MetalGroup}, s)
-	return map[string]float64{"Seam m": seam, "Area made mm²": area, "Weld metal kg": metal, "Arc time min": arc, "Wire to buy kg": wireKg,
-		"Labour min": float64(cost.Labour.Total), "Labour cost EUR": float64(cost.LabourCost), "Other cost EUR": float64(cost.Other),
-		"Cost EUR": float64(cost.Total), "Energy kWh": float64(cost.Energy)}
+	return map[string]float64{"seam_m": seam, "area_mm2": area, "weld_kg": metal, "arc_min": arc, "wire_kg": wireKg,
+		"labour_min": float64(cost.Labour.Total), "cost_labour": float64(cost.LabourCost), "cost_other": float64(cost.Other),
+		"cost": float64(cost.Total), "energy_kwh": float64(cost.Energy)}
 }
 
 // weldGas is the gas of an arc time and a number of starts.
@@ -108,17 +212,6 @@ func weldGas(flow, arc, starts float64, s *rates.Shop) (float64, error) {
 		return 0, fmt.Errorf("no flow")
 	}
 	return flow * (arc + starts*float64(s.Preflow+s.Postflow)/60), nil
-}
-
-func pick(t *testing.T, job *price.Job, want func(*joint.Joint) bool) int {
-	t.Helper()
-	for i := range job.List.Joints {
-		if j := &job.List.Joints[i]; j.Kind == joint.Fillet && job.Plans[i].Settings && want(j) {
-			return i
-		}
-	}
-	t.Fatal("the sample has no such joint")
-	return -1
 }
 
 func headsOf(t *testing.T, f *excelize.File, sheet string) map[string]int {
@@ -134,17 +227,6 @@ func headsOf(t *testing.T, f *excelize.File, sheet string) map[string]int {
 		}
 	}
 	return heads
-}
-
-func columnOf(t *testing.T, job *price.Job, key string) int {
-	t.Helper()
-	for _, c := range job.List.Columns {
-		if c.Key == key {
-			return c.Col
-		}
-	}
-	t.Fatalf("the sample has no column %s", key)
-	return 0
 }
 
 func cellOf(t *testing.T, col, row int) string {
@@ -223,35 +305,46 @@ func zipped(t *testing.T, like []byte, bodies map[string][]byte) []byte {
 // the price on the Totals sheet becomes, to a cent, that of a run with the rate
 // stated.
 func TestAChangedRateMovesTheTotals(t *testing.T) {
+	var books [][]byte
+	var jobs []*price.Job
 	for _, s := range samples {
 		src, job := sampleJob(t, s.path, s.opts)
-		was := job.Totals.Price
-		if was == 0 {
+		if job.Totals.Price == 0 {
 			t.Logf("%s: no row names a material, so there is no price to move", s.path)
 			continue
 		}
 		out := build(t, src, job, Options{US: s.opts.US})
-		changed := withNumbers(t, out, map[string]float64{"Rates!" + rateCell(job, "margin_pct"): 25})
-		now := opened(t, recalculated(t, changed))
+		jobs = append(jobs, job)
+		books = append(books, withNumbers(t, out, map[string]float64{"Rates!" + rateCell(job, "margin_pct"): 25}))
+	}
+	files, err := tables.Open("")
+	must(t, err)
+	set, err := tables.Load(files)
+	must(t, err)
+	for i, theirs := range recalculated(t, books...) {
+		job := jobs[i]
+		was := job.Totals.Price
 		job.Shop.MarginPct = 25
-		files, err := tables.Open("")
-		must(t, err)
-		set, err := tables.Load(files)
-		must(t, err)
-		fresh := price.Price(job.List, plan.Joints(job.List.Joints, set, &job.Shop, plan.Options{}), job.Shop, nil, s.opts)
-		rows, err := now.GetRows("Totals")
-		must(t, err)
-		found := false
-		for _, row := range rows {
-			if len(row) > 2 && row[0] == "Price" && row[2] != "" && !found {
-				got, err := strconv.ParseFloat(row[2], 64)
-				if found = err == nil; found && (math.Abs(got-float64(fresh.Totals.Price)) > 0.005 || math.Abs(got-float64(was)) < 0.01) {
-					t.Errorf("%s: Totals say %v, a run says %v; it was %v", s.path, got, fresh.Totals.Price, was)
-				}
-			}
-		}
-		if !found {
-			t.Errorf("%s: no price on the Totals", s.path)
+		fresh := price.Price(job.List, plan.Joints(job.List.Joints, set, &job.Shop, plan.Options{}), job.Shop, nil, job.Opts)
+		got := priceOnTotals(t, opened(t, theirs))
+		if math.Abs(got-float64(fresh.Totals.Price)) > 0.005 || math.Abs(got-float64(was)) < 0.01 {
+			t.Errorf("%s: Totals say %v, a run says %v; it was %v", job.List.File, got, fresh.Totals.Price, was)
 		}
 	}
+}
+
+// priceOnTotals is the first figure in the row of the price.
+func priceOnTotals(t *testing.T, f *excelize.File) float64 {
+	t.Helper()
+	rows, err := f.GetRows("Totals")
+	must(t, err)
+	for _, row := range rows {
+		if len(row) > 2 && row[0] == "Price" {
+			if got, err := strconv.ParseFloat(row[2], 64); err == nil {
+				return got
+			}
+		}
+	}
+	t.Fatal("no price on the Totals")
+	return 0
 }

@@ -65,12 +65,11 @@ func cutJob(t testing.TB, data []byte, opts price.Options) (*list.Source, *price
 // The sheets of parts and bars hold what was worked out, and another program gets
 // the same from their formulas.
 func TestPartsOnTheirSheet(t *testing.T) {
+	var books [][]byte
 	for _, opts := range []price.Options{{}, {US: true}} {
 		src, job := cutJob(t, twoLists(t), opts)
 		data := build(t, src, job, Options{US: opts.US})
-		if n := sameFigures(t, data); n < 360 {
-			t.Errorf("only %d formulas", n)
-		}
+		books = append(books, data)
 		f := opened(t, data)
 		for i := range job.Parts.List.Parts {
 			for col, want := range map[string]float64{"H": kilo.show(float64(job.Parts.Results[i].Mass), opts.US), "J": square.show(job.Parts.Results[i].Paint, opts.US)} {
@@ -86,13 +85,18 @@ func TestPartsOnTheirSheet(t *testing.T) {
 			}
 		}
 	}
+	for _, n := range sameFigures(t, books...) {
+		if n < 360 {
+			t.Errorf("only %d formulas", n)
+		}
+	}
 }
 
 // A longer part weighs more, on its line and in the total, without another run.
 func TestALongerPartWeighsMore(t *testing.T) {
 	src, job := cutJob(t, twoLists(t), price.Options{})
 	data := build(t, src, job, Options{})
-	changed := opened(t, recalculated(t, withNumbers(t, data, map[string]float64{"Cut list!D4": 2.4, "Cut list!E8": 6})))
+	changed := opened(t, recalculated(t, withNumbers(t, data, map[string]float64{"Cut list!D4": 2.4, "Cut list!E8": 6}))[0])
 	twice := func(i int) float64 { return 2 * float64(job.Parts.Results[i].Mass) }
 	for cell, want := range map[string]float64{"H5": twice(0), "H9": twice(4),
 		"H10": float64(job.Parts.Totals.Mass) + float64(job.Parts.Results[0].Mass) + float64(job.Parts.Results[4].Mass),
