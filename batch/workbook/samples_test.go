@@ -68,20 +68,16 @@ func TestSamplesAgreeWithAnotherProgram(t *testing.T) {
 }
 
 func TestSamplesAreValidPackages(t *testing.T) {
-	check, schema := shared(t, "validate/pkgcheck.py"), shared(t, "validate/validate-xlsx.sh")
-	need(t, "xsltproc")
-	need(t, "xmllint")
-	for _, s := range samples {
+	outputs, dir := map[string]string{}, t.TempDir()
+	for i, s := range samples {
 		src, job := sampleJob(t, s.path, s.opts)
-		path := filepath.Join(t.TempDir(), "out.xlsx")
-		must(t, os.WriteFile(path, build(t, src, job, Options{US: s.opts.US}), 0o644))
-		for _, cmd := range [][]string{{"/usr/bin/python3", check, path}, {"bash", schema, path}} {
-			said, err := exec.Command(cmd[0], cmd[1:]...).CombinedOutput()
-			if err != nil && !sayTheSame(cmd, filepath.Join("..", "..", "samples", s.path), path, said) {
-				t.Errorf("%s: %s", s.path, said)
-			}
+		out := filepath.Join(dir, itoa(i)+"-"+filepath.Base(s.path)+".xlsx")
+		must(t, os.WriteFile(out, build(t, src, job, Options{US: s.opts.US}), 0o644))
+		if outputs[out] = filepath.Join("..", "..", "samples", s.path); src.Format == list.CSV {
+			outputs[out] = "" // all of it is ours
 		}
 	}
+	newlyBroken(t, outputs)
 }
 
 // sayTheSame tells whether a checker finds in the user's own file what it found

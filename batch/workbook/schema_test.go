@@ -67,8 +67,13 @@ func (s *schemaCheck) faults() map[string][]string {
 	for _, schema := range slices.Sorted(maps.Keys(s.files)) {
 		files := s.files[schema]
 		plain := s.t.TempDir()
-		// Extensions that a reader may skip are taken out, as the standard asks.
+		// Extensions that a reader may skip are taken out, as the standard asks. A part
+		// without them is used as it is.
 		for _, f := range files {
+			if body := read(s.t, f); !bytes.Contains(body, []byte("markup-compatibility")) && !bytes.Contains(body, []byte("//schemas.microsoft.com/")) {
+				must(s.t, os.Symlink(f, filepath.Join(plain, filepath.Base(f))))
+				continue
+			}
 			if said, err := exec.Command("xsltproc", "--nonet", "--novalid", "-o", filepath.Join(plain, filepath.Base(f)), strip, f).CombinedOutput(); err != nil {
 				s.t.Errorf("%v: %s", err, said)
 			}
