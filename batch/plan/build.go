@@ -9,8 +9,9 @@ import (
 // plan writes out what was worked out for one joint: geometry and metal always,
 // settings where a way was chosen.
 func (c *catalog) plan(t *task, of *offer, n *way) Plan {
-	p := c.geometryOf(t)
+	p := Plan{Joint: t.j, Seam: units.Metre(t.seam), Segments: t.segments, WeldMetal: units.Kg(t.density * t.made * 1e-6 * t.seam)}
 	if n == nil {
+		p.Manner = c.geometryOf(t)
 		p.NoSettings = t.noSettings
 		if p.NoSettings == "" {
 			p.NoSettings = "no settings: " + c.whyNothing(t)
@@ -19,26 +20,32 @@ func (c *catalog) plan(t *task, of *offer, n *way) Plan {
 		return p
 	}
 	o := c.tried(n, t)
-	p.Settings = true
-	c.waySettings(&p, t, &o)
-	c.totals(&p, t, &o)
-	c.heat(&p, t, &o)
-	c.sentences(&p, t, &o)
+	totals(&p, &o)
+	t.gasless = n.gas.Gasless()
+	trigger := c.trigger(t)
+	if p.Manner = t.form.manner(&o, trigger); p.Manner == nil {
+		p.Manner = c.geometryOf(t)
+		p.Settings = true
+		c.waySettings(&p, t, &o)
+		c.deposition(&p, t, &o)
+		c.heat(&p, t, &o)
+		c.sentences(&p, t, &o, trigger)
+		p.Cautions = c.cautions(t, &p)
+		t.form.share(&o, trigger, p.Manner)
+	}
 	c.check(&p, t, &o, of)
 	return p
 }
 
-// geometryOf returns a plan with geometry, metal and metres only.
-func (c *catalog) geometryOf(t *task) Plan {
-	p := Plan{Joint: t.j, Branch: t.branch, Prep: t.prep, Assumed: t.assumed, Segments: t.segments, Density: units.KgM3(t.density), PositionAWS: c.awsPosition(t.j)}
+// geometryOf returns the geometry and the metal of a joint only.
+func (c *catalog) geometryOf(t *task) *Manner {
+	m := &Manner{Branch: t.branch, Prep: t.prep, Assumed: t.assumed, Density: units.KgM3(t.density), PositionAWS: c.awsPosition(t.j)}
 	if t.mat != nil {
-		p.MetalGroup = t.metal
+		m.MetalGroup = t.metal
 	}
-	p.Seam = units.Metre(t.seam)
-	p.AreaDrawn, p.Area = units.MM2(t.drawn), units.MM2(t.made)
-	p.WeldMetal = units.Kg(t.density * t.made * 1e-6 * t.seam)
-	p.Shrink = shrinkRange(t)
-	return p
+	m.AreaDrawn, m.Area = units.MM2(t.drawn), units.MM2(t.made)
+	m.Shrink = shrinkRange(t)
+	return m
 }
 
 // waySettings fills in the wire, the gas, the passes and the windows.
@@ -92,11 +99,15 @@ func governing(runs []Run) int {
 }
 
 // totals fills in what the joint uses and what it costs.
-func (c *catalog) totals(p *Plan, t *task, o *outcome) {
+func totals(p *Plan, o *outcome) {
 	p.Arc, p.Starts, p.GasL = units.Minute(o.arc), o.starts, units.Litre(o.gas)
 	p.WireKg = units.Kg(o.wireKg)
 	p.WireM = units.Metre(o.wireKg * 1000 / o.way.q)
 	p.Cost = o.cost
+}
+
+// deposition fills in what the passes deposit together, and how much of the wire.
+func (c *catalog) deposition(p *Plan, t *task, o *outcome) {
 	perM, metal, melted := 0.0, 0.0, 0.0
 	for i := range o.groups[:o.count] {
 		g := &o.groups[i]
@@ -138,9 +149,8 @@ func (c *catalog) heat(p *Plan, t *task, o *outcome) {
 	}
 }
 
-// sentences fills in the sentences for the welder.
-func (c *catalog) sentences(p *Plan, t *task, o *outcome) {
-	n := o.way
+// trigger tells how the trigger of the gun is held: short or long.
+func (c *catalog) trigger(t *task) string {
 	run := float64(t.j.Length)
 	if t.stitch.count > 0 {
 		run = t.stitch.segment
@@ -148,10 +158,15 @@ func (c *catalog) sentences(p *Plan, t *task, o *outcome) {
 	if t.holeDepth > 0 {
 		run = 0
 	}
-	trigger, thin := "short", ""
 	if run > c.rules.latchMM {
-		trigger = "long"
+		return "long"
 	}
+	return "short"
+}
+
+// sentences fills in the sentences for the welder.
+func (c *catalog) sentences(p *Plan, t *task, o *outcome, trigger string) {
+	n, thin := o.way, ""
 	if t.thin <= c.rules.thinInductance {
 		thin = "thin"
 	}

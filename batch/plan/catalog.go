@@ -93,6 +93,7 @@ type catalog struct {
 	careOf        map[condition]care
 	forms         map[formKey]*form
 	room          []outcome // for the ways open to one joint
+	next          task      // of one joint of a form; see form.next
 }
 
 // newCatalog compiles tables and shop into ways of welding.

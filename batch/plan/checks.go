@@ -82,7 +82,6 @@ func (k *checker) sayFrom(code string, level finding.Level, source, basis, forma
 // check judges a joint that has settings.
 func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
 	k := &checker{c: c}
-	t.gasless = o.way.gas.Gasless()
 	k.materials(t)
 	k.sizes(t)
 	k.stitches(t)
@@ -97,7 +96,6 @@ func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
 	k.coats(t)
 	k.list(t)
 	p.Checks = t.form.shared(o.way, k.out)
-	p.Cautions = c.cautions(t, p)
 }
 
 // checkBare judges a joint without settings: what is missing comes first.

@@ -78,10 +78,12 @@ func (c *catalog) newTask(j *joint.Joint) *task {
 	return t
 }
 
-// next returns the task of another joint of the form.
+// next returns the task of another joint of the form. It holds until the next one
+// is asked for: a long list would make three of every joint, each larger than its
+// plan.
 func (f *form) next(c *catalog, j *joint.Joint) *task {
 	f.again = true
-	t := new(task)
+	t := &c.next
 	*t = *f.task
 	t.j, t.kept, t.twin, t.gasless = j, nil, 0, false
 	t.seams = float64(max(j.Qty, 1))
@@ -113,6 +115,37 @@ type formWay struct {
 	runs   []Run
 	warmed *warmed
 	checks []finding.Check // of the joint of the form that was judged last
+	made   []made
+}
+
+// made is a manner that joints of a form are welded in, with what it hangs on
+// beside form and way.
+type made struct {
+	machine *machine
+	trigger string
+	manner  *Manner
+}
+
+// manner returns the manner that another joint of the form is welded in with the
+// same way, machine and trigger; nil if none is.
+func (f *form) manner(o *outcome, trigger string) *Manner {
+	if !f.repeats() {
+		return nil
+	}
+	for _, m := range f.at(o.way).made {
+		if m.machine == o.machine && m.trigger == trigger {
+			return m.manner
+		}
+	}
+	return nil
+}
+
+// share lets other joints of the form be welded in the same manner.
+func (f *form) share(o *outcome, trigger string, m *Manner) {
+	if f.repeats() {
+		w := f.at(o.way)
+		w.made = append(w.made, made{o.machine, trigger, m})
+	}
 }
 
 // at returns what is known of a way, to be read and added to.

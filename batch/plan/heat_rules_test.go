@@ -251,7 +251,7 @@ func TestPreheatIsMonotone(t *testing.T) {
 		thick := rapid.Float64Range(thin, 90).Draw(t, "thick")
 		q := units.KJMM(rapid.Float64Range(0.5, 4).Draw(t, "q"))
 		temp := func(d float64) float64 {
-			p := &Plan{Filler: "G3Si1", Dia: 1.2, Runs: []Run{{Number: 1, Heat: q}}}
+			p := &Plan{Manner: &Manner{Filler: "G3Si1", Dia: 1.2, Runs: []Run{{Number: 1, Heat: q}}}}
 			f := preheat{method: "cet", thick: d, steel: c.steelOf("S355J2", m, d)}
 			c.preheatByFormula(p, &f)
 			if f.outside {
@@ -310,17 +310,17 @@ func TestHeatLimitsAreChecked(t *testing.T) {
 	set, shop := world(t)
 	k := &checker{c: newCatalog(set, shop, Options{})}
 	duplex := k.c.material("duplex")
-	p := &Plan{HeatMax: 3, Runs: []Run{{Number: 1, Heat: 0.4}, {Number: 2, Heat: 3}}}
+	p := &Plan{Manner: &Manner{HeatMax: 3, Runs: []Run{{Number: 1, Heat: 0.4}, {Number: 2, Heat: 3}}}}
 	k.heatLimits(&task{mat: duplex}, p)
 	hard := k.c.material("S690QL")
-	q := &Plan{HeatMax: 0.3, Runs: []Run{{Number: 1, Heat: 0.3}}}
+	q := &Plan{Manner: &Manner{HeatMax: 0.3, Runs: []Run{{Number: 1, Heat: 0.3}}}}
 	tee := &task{j: &joint.Joint{Material: "S690QL"}, mat: hard, metal: "carbon steel", thin: 20, prep: Prep{Kind: joint.Fillet, T1: 20, T2: 20}}
 	k.cooling(tee, q)
-	hot := &Plan{HeatMax: 3, Runs: []Run{{Number: 1, Heat: 3}}}
+	hot := &Plan{Manner: &Manner{HeatMax: 3, Runs: []Run{{Number: 1, Heat: 3}}}}
 	tee.thin = 6
 	k.cooling(tee, hot)
 	for _, code := range []string{"heat-high", "heat-low", "cooling-fast", "cooling-slow"} {
-		c, ok := heatCheck(&Plan{Checks: k.out}, code)
+		c, ok := heatCheck(&Plan{Manner: &Manner{}, Checks: k.out}, code)
 		if !ok || c.Level != finding.Warning || c.Source == "" || c.Basis == "" || c.Do == "" || c.Rule == "" {
 			t.Errorf("%s: %+v", code, c)
 		}

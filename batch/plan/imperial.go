@@ -8,13 +8,12 @@ import (
 
 // Imperial words the checks of finished plans, and why a plan has no settings or
 // no preheat, in US units. The working of explain stays in the units that its
-// formulas and their sources are written in. Joints of one form share their checks
-// and what was taken for them, which are worded once.
+// formulas and their sources are written in. Joints of one form share their checks,
+// their manner and what was taken for them, which are worded once.
 func Imperial(plans []Plan) {
-	done, taken := map[*finding.Check]bool{}, map[*joint.Assumption]bool{}
+	done, taken, manners := map[*finding.Check]bool{}, map[*joint.Assumption]bool{}, map[*Manner]bool{}
 	for i := range plans {
 		p := &plans[i]
-		p.NoSettings, p.PreheatWords = units.Imperial(p.NoSettings), units.Imperial(p.PreheatWords)
 		for j := range p.Checks {
 			c := &p.Checks[j]
 			if done[c] {
@@ -23,6 +22,11 @@ func Imperial(plans []Plan) {
 			done[c] = true
 			c.Text, c.More, c.Rule, c.Do = units.Imperial(c.Text), units.Imperial(c.More), units.Imperial(c.Rule), units.Imperial(c.Do)
 		}
+		if manners[p.Manner] {
+			continue
+		}
+		manners[p.Manner] = true
+		p.NoSettings, p.PreheatWords = units.Imperial(p.NoSettings), units.Imperial(p.PreheatWords)
 		if len(p.Assumed) > 0 && !taken[&p.Assumed[0]] {
 			taken[&p.Assumed[0]] = true
 			for j := range p.Assumed {

@@ -103,17 +103,33 @@ type Prep struct {
 // and stitches together, unless the field says one seam. Where Settings is false
 // only geometry, metal and metres are known and NoSettings says why.
 type Plan struct {
-	Joint   *joint.Joint
+	*Manner // never nil in a plan of this package; many joints may have the same one
+
+	Joint     *joint.Joint
+	Seam      units.Metre
+	Segments  int // stitches of one side of one copy; 0 for a continuous seam
+	WeldMetal units.Kg
+
+	WireKg units.Kg
+	WireM  units.Metre
+	GasL   units.Litre
+	Starts float64
+	Arc    units.Minute
+
+	Cost   rates.Cost
+	Checks []finding.Check
+}
+
+// Manner is how a joint is welded, as far as it does not follow from its length
+// and quantity. Of a long list, joints that differ in nothing else share one.
+type Manner struct {
 	Branch  *Branch // how a round first part is cut to sit on the second; nil: it is not, or nobody says
 	Prep    Prep
 	Assumed []joint.Assumption // what the plan had to assume beyond the reader's
 
-	MetalGroup string // table's material group: "carbon steel", "stainless", "aluminium"; "" if unknown
-	Seam       units.Metre
-	Segments   int       // stitches of one side of one copy; 0 for a continuous seam
-	AreaDrawn  units.MM2 // one seam
-	Area       units.MM2 // one seam, with allowances
-	WeldMetal  units.Kg
+	MetalGroup string     // table's material group: "carbon steel", "stainless", "aluminium"; "" if unknown
+	AreaDrawn  units.MM2  // one seam
+	Area       units.MM2  // one seam, with allowances
 	Density    units.KgM3 // of the weld metal
 
 	PositionAWS string // American name of the position; "" where there is none
@@ -144,11 +160,6 @@ type Plan struct {
 	Deposit    units.KgH // mean over the passes by time
 	Efficiency float64   // deposition efficiency used, 0..1
 	LinearMass units.GramM
-	WireKg     units.Kg
-	WireM      units.Metre
-	GasL       units.Litre
-	Starts     float64
-	Arc        units.Minute
 	Duty       float64 // arc-on share the machine bears at this setting; 1: no limit
 
 	HeatMax, ArcEnergyMax units.KJMM
@@ -162,8 +173,6 @@ type Plan struct {
 	CleanWidth  units.MM // each side of the joint
 	FilterShade int
 
-	Cost     rates.Cost
-	Checks   []finding.Check
 	Cautions []string // keys of tables/cautions.csv that apply
 	Options  []Option // only when tracing
 	Steps    []Step   // only when tracing

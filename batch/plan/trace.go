@@ -22,6 +22,8 @@ func (c *catalog) trace(p *Plan, t *task, of *offer, n *way) {
 		w.use(&o)
 		w.money(&o)
 	}
+	own := *p.Manner // others share it
+	p.Manner = &own
 	p.Steps = w.steps
 	p.Options = c.considered(t, n)
 }

@@ -14,8 +14,9 @@ import (
 func TestPayBackByHand(t *testing.T) {
 	shop := rates.Shop{ChangeMin: 8, LabourRate: 30, OverheadPct: 60, MachinePrice: map[string]units.Money{"big": 3640}}
 	joint := func(cost units.Money, minutes units.Minute, machine string) plan.Plan {
-		return plan.Plan{Settings: true, Filler: "G3Si1", Dia: 1, Gas: "M21", Machine: machine,
-			Cost: rates.Cost{Total: cost, Labour: rates.Labour{Total: minutes}}}
+		return plan.Plan{Manner: &plan.Manner{Settings: true, Filler: "G3Si1", Dia: 1, Gas: "M21", Machine: machine},
+			Cost: rates.Cost{Total: cost, Labour: rates.Labour{Total: minutes}},
+		}
 	}
 	job := Job{Shop: shop, Plans: []plan.Plan{joint(60, 50, "small"), joint(40, 30, "old")}}
 	p := NewPayBack("big", &job, []plan.Plan{joint(30, 20, "big"), joint(40, 30, "big")})

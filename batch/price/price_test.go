@@ -41,9 +41,10 @@ func shopOf(t testing.TB, settings ...string) rates.Shop {
 func planned(shop *rates.Shop, mark, assembly, filler string, dia units.MM, gas string, wire units.Kg, litres units.Litre, arc units.Minute) plan.Plan {
 	w, _ := shop.Wire(filler, dia)
 	g, _ := shop.Gas(gas)
-	p := plan.Plan{Joint: &joint.Joint{Mark: mark, Assembly: assembly, Qty: 2, Position: "PB"}, Settings: true,
-		Seam: 2.5, AreaDrawn: 18, Area: 20, WeldMetal: wire * 0.9, Process: "135", Filler: filler, Dia: dia, Gas: gas, Transfer: plan.Spray,
-		Machine: "a machine", WireKg: wire, GasL: litres, Arc: arc}
+	p := plan.Plan{Manner: &plan.Manner{Settings: true, AreaDrawn: 18, Area: 20, Process: "135", Filler: filler, Dia: dia, Gas: gas, Transfer: plan.Spray,
+		Machine: "a machine"}, Joint: &joint.Joint{Mark: mark, Assembly: assembly, Qty: 2, Position: "PB"},
+		Seam: 2.5, WeldMetal: wire * 0.9, WireKg: wire, GasL: litres, Arc: arc,
+	}
 	p.Cost = rates.CostOf(rates.Quantities{Qty: 2, Seam: 2.5, Seams: 2, Passes: 1, Arc: arc, WireKg: wire, WirePerKg: w.PerKg,
 		Gas: litres, GasPerLitre: g.PerLitre(), ArcEnergy: 0.5, Transfer: "spray"}, shop)
 	return p

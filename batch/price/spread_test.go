@@ -69,11 +69,11 @@ func TestSpreadFactors(t *testing.T) {
 // TestOverweldGrowth compares the growth with the area of a fillet: legs of 6 mm
 // that become 7 hold 49/36 of the metal.
 func TestOverweldGrowth(t *testing.T) {
-	b, c := overweldGrowth(&plan.Plan{Prep: plan.Prep{Kind: joint.Fillet, WeldLegA: 6, WeldLegB: 6}})
+	b, c := overweldGrowth(&plan.Plan{Manner: &plan.Manner{Prep: plan.Prep{Kind: joint.Fillet, WeldLegA: 6, WeldLegB: 6}}})
 	if got := 1 + b + c; math.Abs(got-49.0/36) > 1e-12 {
 		t.Errorf("growth %g, want %g", got, 49.0/36)
 	}
-	if b, c = overweldGrowth(&plan.Plan{Prep: plan.Prep{Kind: joint.SingleV, WeldLegA: 6}}); b != 0 || c != 0 {
+	if b, c = overweldGrowth(&plan.Plan{Manner: &plan.Manner{Prep: plan.Prep{Kind: joint.SingleV, WeldLegA: 6}}}); b != 0 || c != 0 {
 		t.Error("a groove has no legs to grow")
 	}
 }

@@ -169,9 +169,10 @@ func TestUnknownIsEmpty(t *testing.T) {
 func TestNoFigureIsInfinite(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	warm := units.Celsius(nan)
-	p := plan.Plan{Joint: &joint.Joint{Mark: "W1", Qty: 1}, Settings: true, Seam: units.Metre(inf), WeldMetal: units.Kg(nan),
+	p := plan.Plan{Manner: &plan.Manner{Settings: true,
 		Current: plan.Window{Start: nan, Low: -inf, High: inf}, Preheat: &warm, T85: &[2]units.Second{units.Second(nan), units.Second(inf)},
-		Runs: []plan.Run{{Area: units.MM2(inf), Heat: units.KJMM(nan)}}, Cost: rates.Cost{Total: 1, Price: units.Money(inf)}}
+		Runs: []plan.Run{{Area: units.MM2(inf), Heat: units.KJMM(nan)}}}, Joint: &joint.Joint{Mark: "W1", Qty: 1}, Seam: units.Metre(inf), WeldMetal: units.Kg(nan), Cost: rates.Cost{Total: 1, Price: units.Money(inf)},
+	}
 	job := &price.Job{Plans: []plan.Plan{p}}
 	job.Totals.Cost = units.Money(nan)
 	text, err := JSON(job)

@@ -60,14 +60,14 @@ func handPlans(l *joint.List) []plan.Plan {
 	prep := plan.Prep{Kind: joint.Fillet, LegA: 6, LegB: 6, T1: 8, T2: 8, Angle: 90, WeldLegA: 6.5, WeldLegB: 6.5}
 	check := finding.Check{Code: "leg-small", Level: finding.Warning, Text: "leg 6 mm <below> the least", Rule: "least leg", Source: "a document, table 1", Basis: "published", Do: "ask"}
 	return []plan.Plan{
-		{Joint: &l.Joints[0], Prep: prep, Seam: 1, AreaDrawn: 18, Area: 24, WeldMetal: 0.1884, Density: 7850, Settings: true,
+		{Manner: &plan.Manner{Prep: prep, AreaDrawn: 18, Area: 24, Density: 7850, Settings: true,
 			Process: "135", Filler: "G3Si1", Dia: 1, Gas: "M21", Transfer: plan.Spray, LinearMass: 6.17,
 			Runs:    []plan.Run{{Area: 24, Current: 240, Voltage: 27, WireFeed: 10, Travel: 314, Deposit: 3.5, Arc: 3.23, ArcEnergy: 1.2, Heat: 0.99}},
-			Current: plan.Window{Start: 240, Low: 220, High: 260}, GasFlow: plan.Window{Start: 15}, Travel: plan.Window{Start: 314, Low: 250, High: 400},
-			WireKg: 0.2, WireM: 32, GasL: 50, Starts: 2, Arc: 3.23, HeatMax: 0.99, ArcEnergyMax: 1.2, Checks: []finding.Check{check},
-			Cost: rates.Cost{Labour: rates.Labour{Joint: 8, Arc: 3.23, Idle: 7, SiteFactor: 1, Total: 18.23}, LabourCost: 14.58, Wire: 0.5, Gas: 0.3, Total: 15.38}},
-		{Joint: &l.Joints[1], Prep: prep, Seam: 0.3, AreaDrawn: 18, Area: 24, WeldMetal: 0.05652, Density: 7850, NoSettings: "no settings: the material is blank"},
-	}
+			Current: plan.Window{Start: 240, Low: 220, High: 260}, GasFlow: plan.Window{Start: 15}, Travel: plan.Window{Start: 314, Low: 250, High: 400}, HeatMax: 0.99, ArcEnergyMax: 1.2}, Joint: &l.Joints[0], Seam: 1, WeldMetal: 0.1884,
+			WireKg: 0.2, WireM: 32, GasL: 50, Starts: 2, Arc: 3.23, Checks: []finding.Check{check},
+			Cost: rates.Cost{Labour: rates.Labour{Joint: 8, Arc: 3.23, Idle: 7, SiteFactor: 1, Total: 18.23}, LabourCost: 14.58, Wire: 0.5, Gas: 0.3, Total: 15.38},
+		},
+		{Manner: &plan.Manner{Prep: prep, AreaDrawn: 18, Area: 24, Density: 7850, NoSettings: "no settings: the material is blank"}, Joint: &l.Joints[1], Seam: 0.3, WeldMetal: 0.05652}}
 }
 
 // dump writes every cell of a workbook on a line of its own.

@@ -15,9 +15,9 @@ import (
 )
 
 func planned(mark, assembly, filler, gas, machine string, leg units.MM) plan.Plan {
-	return plan.Plan{
-		Joint: &joint.Joint{Mark: mark, Assembly: assembly, Qty: 2}, Prep: plan.Prep{Kind: joint.Fillet, LegA: leg},
-		Settings: filler != "", Filler: filler, Dia: 1.2, Gas: gas, Machine: machine,
+	return plan.Plan{Manner: &plan.Manner{Prep: plan.Prep{Kind: joint.Fillet, LegA: leg},
+		Settings: filler != "", Filler: filler, Dia: 1.2, Gas: gas, Machine: machine},
+		Joint:  &joint.Joint{Mark: mark, Assembly: assembly, Qty: 2},
 		WireKg: 1, GasL: 100, Arc: 10, Seam: 1.5, Cost: rates.Cost{Labour: rates.Labour{Total: 30}},
 	}
 }
