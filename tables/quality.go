@@ -12,7 +12,7 @@ type QualityLimit struct {
 	Over         units.MM `csv:"over_mm"`
 	Add          units.MM `csv:"add_mm"`
 	Times        float64  `csv:"times"`
-	Of           string   `csv:"of"` // a: throat, b: width of face or cap, t: thickness
+	Of           string   `csv:"of"` // a: throat, b: width of face or cap, g: gap, t: thickness
 	Most         units.MM `csv:"most_mm"`
 	Note         string   `csv:"note"`
 	Origin

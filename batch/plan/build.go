@@ -45,6 +45,7 @@ func (c *catalog) geometryOf(t *task) *Manner {
 	}
 	m.AreaDrawn, m.Area = units.MM2(t.drawn), units.MM2(t.made)
 	m.Shrink = shrinkRange(t)
+	m.Limits = c.limitsOf(t)
 	return m
 }
 

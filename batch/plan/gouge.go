@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"seamtally/batch/units"
 	"seamtally/batch/weld"
 )
 
@@ -24,6 +25,7 @@ func (c *catalog) addGouge(t *task) {
 		t.sides[0].drawn, t.sides[0].made = t.drawn, t.made-cover
 		*back = side{made: cover, depth: depth}
 	}
+	t.prep.Gouge = Gouge{units.MM(depth), units.MM(mouth)}
 	t.made += area
 	back.made += area
 	back.drawn += area

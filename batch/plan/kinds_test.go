@@ -85,4 +85,7 @@ func TestGougedMetalIsReplaced(t *testing.T) {
 	if math.Abs(side2-gouge-back) > 1e-9*side2 {
 		t.Errorf("the back holds %.4f mm², by hand %.4f", side2, gouge+back)
 	}
+	if u := p.Prep.Gouge; math.Abs(float64(u.Depth)-3.5) > 1e-9 || math.Abs(float64(u.Width)-2*half) > 1e-9 {
+		t.Errorf("gouged %v, by hand 3.5 deep and %.4f wide", u, 2*half)
+	}
 }

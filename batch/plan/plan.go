@@ -97,7 +97,26 @@ type Prep struct {
 	Radius             units.MM
 	Backing            string
 	WeldLegA, WeldLegB units.MM // with allowances, as it will be made
+	Gouge              Gouge    // what is taken out at the back before side 2 is welded; zero: nothing
 }
+
+// Gouge is the groove that is gouged at the root from the back, to sound metal: its
+// depth from the edge of what is prepared there, and how wide it opens.
+type Gouge struct{ Depth, Width units.MM }
+
+// Limit is the largest imperfection of a kind, by its number in ISO 6520-1, that the
+// quality level bears in this joint.
+type Limit struct {
+	Number string
+	Most   units.MM
+}
+
+// The numbers of ISO 6520-1 of the limits that a gauge finds.
+const (
+	CapHeight  = "502"
+	RootHeight = "504"
+	FitGap     = "617"
+)
 
 // Plan is everything worked out for one joint. Per joint means all copies, sides
 // and stitches together, unless the field says one seam. Where Settings is false
@@ -163,6 +182,7 @@ type Manner struct {
 	Duty       float64 // arc-on share the machine bears at this setting; 1: no limit
 
 	HeatMax, ArcEnergyMax units.KJMM
+	Limits                []Limit       // what the quality level bears; empty: no level, or none by ISO 5817
 	HeatRange             [2]units.KJMM // of HeatMax, within which metals and procedure allow it; 0: no limit
 	Preheat               *units.Celsius
 	PreheatWords          string // how the preheat was found, or why there is none; "" where none is asked for
@@ -177,6 +197,17 @@ type Manner struct {
 	Options  []Option // only when tracing
 	Steps    []Step   // only when tracing
 	Hints    []Hint   `json:",omitempty"` // only when explained
+}
+
+// Most returns the largest imperfection of a number that the quality level bears;
+// false where it names none.
+func (m *Manner) Most(number string) (units.MM, bool) {
+	for _, l := range m.Limits {
+		if l.Number == number {
+			return l.Most, true
+		}
+	}
+	return 0, false
 }
 
 // Passes returns the number of passes of one seam.

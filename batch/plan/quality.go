@@ -8,6 +8,7 @@ import (
 
 	"seamtally/batch/finding"
 	"seamtally/batch/units"
+	"seamtally/batch/weld"
 	"seamtally/tables"
 )
 
@@ -24,6 +25,17 @@ func (c *catalog) qualityLimits(t *task) (level, kind string, limits []tables.Qu
 	return level, kind, c.set.QualityLimits(level, kind, units.MM(t.thin))
 }
 
+// ownLimits are the limits of a joint's level that its own shape can offend: no root
+// stands out over a backing, under a second side or where the metal stops short.
+func (c *catalog) ownLimits(t *task) (level string, limits []tables.QualityLimit) {
+	level, _, limits = c.qualityLimits(t)
+	g, groove := t.shape.section.(weld.Groove)
+	if groove && t.prep.Backing == "" && t.j.Sides != 2 && g.Back.Depth == 0 && g.Fused == 0 {
+		return level, limits
+	}
+	return level, slices.DeleteFunc(limits, func(q tables.QualityLimit) bool { return q.Number == RootHeight })
+}
+
 // quality tells what the quality level asks of the finished weld, in words that
 // hold for every joint of the level, and judges a stated gap by it.
 func (k *checker) quality(t *task) {
@@ -31,17 +43,14 @@ func (k *checker) quality(t *task) {
 	said := make([]string, 0, len(limits))
 	for _, q := range limits {
 		said = append(said, limitWords(&q))
-		if limit := float64(q.Limit(t.sizeFor(q.Of))); q.Number == gapNumber && t.j.GapGiven && t.fitGap > limit+slackSize {
+		if limit := float64(q.Limit(t.sizeFor(q.Of))); q.Number == FitGap && t.j.GapGiven && t.fitGap > limit+slackSize {
 			k.sayFrom("quality-gap", finding.Warning, q.Source, q.Basis, "gap of %s; level %s bears %s here", mmText(t.fitGap), level, mmText(limit))
 		}
 	}
 	if len(said) > 0 {
-		k.sayFrom("quality-level", finding.Note, k.qualitySource(level), k.qualityBasis(level), "level %s in %s welds, at most: %s (a throat, b width of the face, t thickness; each joint's own figures stand in explain)", level, kind, strings.Join(said, ", "))
+		k.sayFrom("quality-level", finding.Note, k.qualitySource(level), k.qualityBasis(level), "level %s in %s welds, at most: %s (a throat, b width of the face, g gap, t thickness; each joint's own figures stand in explain)", level, kind, strings.Join(said, ", "))
 	}
 }
-
-// gapNumber is the number of ISO 6520-1 for an incorrect root gap of a fillet.
-const gapNumber = "617"
 
 // limitWords writes a limit as the standard does: "convexity 1 mm + 0.15 b, at most 4 mm".
 func limitWords(q *tables.QualityLimit) string {
@@ -59,18 +68,31 @@ func limitWords(q *tables.QualityLimit) string {
 
 // quality shows the limits of the joint's own size.
 func (w *working) quality() {
-	level, _, limits := w.c.qualityLimits(w.t)
+	level, limits := w.c.ownLimits(w.t)
 	for _, q := range limits {
 		size := w.t.sizeFor(q.Of)
 		w.step("QUALITY-"+q.Number, fmt.Sprintf("%s, level %s, at most", q.Imperfection, level), limitWords(&q), fmt.Sprintf("%s = %s", q.Of, n2(size)), n2(q.Limit(size))+" mm", q.Source, q.Basis)
 	}
 }
 
-// sizeFor is the size of the weld that a limit goes by: throat, width or thickness.
+// limitsOf returns the figures of the joint's own size.
+func (c *catalog) limitsOf(t *task) []Limit {
+	_, limits := c.ownLimits(t)
+	out := make([]Limit, 0, len(limits))
+	for _, q := range limits {
+		out = append(out, Limit{q.Number, q.Limit(t.sizeFor(q.Of))})
+	}
+	return out
+}
+
+// sizeFor is the size of the weld that a limit goes by: throat, width, width of the
+// root or thickness. The root is taken no wider than the gap it is laid into.
 func (t *task) sizeFor(of string) units.MM {
 	switch {
 	case of == "a":
 		return t.prep.Throat
+	case of == "g":
+		return max(t.prep.Gap, 0)
 	case of == "t":
 		return units.MM(t.thin)
 	case t.leg > 0:

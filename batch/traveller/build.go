@@ -177,60 +177,6 @@ var (
 	title  = page.Style{Face: page.Bold, Size: 11}
 )
 
-// head is what the header of a page says beside the job.
-type head struct {
-	assembly, drawing, rev string
-	sheet                  string // "set-up 3 of 8"
-	code                   string // what a scanner reads; blank: no code
-}
-
-// newPage starts a page with its header; the footer follows when all pages are
-// known.
-func (b *builder) newPage(h head) *page.Page {
-	p := b.doc.Add(b.w, b.h)
-	r := page.Rect{X: b.left, Y: marginEdge, W: b.width, H: headHeight}
-	box := p.Box("header", r)
-	cells := page.Rect{X: r.X, Y: r.Y, W: r.W - codeSize - 2, H: r.H}.Columns(3, 33, 33, 31, 23, 21, 27)
-	b.code(p, page.Rect{X: r.Right() - codeSize, Y: r.Y - 1, W: codeSize, H: codeSize}, h.code)
-	entries := [][2]string{
-		{"head.job", b.name}, {"head.assembly", dash(h.assembly)}, {"head.drawing", dash(h.drawing)},
-		{"head.rev", dash(h.rev)}, {"head.date", dash(b.job.Opts.Date)}, {"head.sheet", h.sheet},
-	}
-	for i, e := range entries {
-		c := cells[i]
-		p.Write(box, c.X, c.Y+3, c.W, page.Left, label, b.say(e[0]))
-		size := 11.0
-		if e[0] == "head.rev" {
-			size = 15
-		}
-		b.headValue(p, box, c, size, e[1])
-		if i > 0 {
-			p.Line(box, c.X-1.5, c.Y, c.X-1.5, c.Bottom()-2.5, 0.15, 0.4)
-		}
-	}
-	p.Line(box, r.X, r.Bottom(), r.Right(), r.Bottom(), 0.9, 0)
-	return p
-}
-
-// headValue writes a value of the header in one line, or in two smaller ones.
-func (b *builder) headValue(p *page.Page, box page.BoxID, c page.Rect, size float64, text string) {
-	s := page.Style{Face: page.Bold, Size: size}
-	if got, _ := page.Fit(s, text, c.W); got.Size >= 9 {
-		p.Write(box, c.X, c.Y+10, c.W, page.Left, s, text)
-		return
-	}
-	s.Size = 8
-	p.Lines(box, c.X, c.Y+6.6, c.W, s, page.Wrap(s, text, c.W, 3))
-}
-
-// dash stands for what the list does not say.
-func dash(s string) string {
-	if strings.TrimSpace(s) == "" {
-		return "–"
-	}
-	return s
-}
-
 // numberPages writes the footer of every page.
 func (b *builder) numberPages() {
 	for i, p := range b.doc.Pages {

@@ -203,7 +203,7 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 	var parts []string
 	for _, p := range s.Plans {
 		for _, a := range slices.Concat(p.Joint.Assumed, p.Assumed) {
-			if plain(a) {
+			if plain(a) || a.Key == "gouge" && p.Prep.Gouge.Depth > 0 { // the pass table tells its depth
 				continue
 			}
 			key := strings.ReplaceAll(a.Key, "_", " ")

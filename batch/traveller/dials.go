@@ -177,6 +177,10 @@ const dialLead = 25
 // dialRowHeight is the height of one of n sets of dials.
 func (f *flow) dialRowHeight(n int) float64 {
 	switch {
+	case f.squeeze == pressed && n > 2:
+		return 12.6
+	case n < 2 && f.squeeze >= squeezed:
+		return 18.5
 	case n < 2:
 		return 21
 	case n < 3 && f.squeeze < squeezed:
@@ -190,13 +194,20 @@ func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *
 	size := 32.0
 	if lead > 0 {
 		size = 27
-		if r.H < 17 {
+		switch {
+		case r.H < 14:
+			size = 20
+		case r.H < 17:
 			size = 22
 		}
-		f.p.Write(box, r.X+2, r.Y+r.H/2-1.2, lead-3, page.Left, page.Style{Face: page.Bold, Size: 14}, f.say("dial.pass", numbers(s.runs)))
+		y := r.Y + r.H/2
+		if r.H < 14 {
+			y -= 0.8
+		}
+		f.p.Write(box, r.X+2, y-1.2, lead-3, page.Left, page.Style{Face: page.Bold, Size: 14}, f.say("dial.pass", numbers(s.runs)))
 		kind, mode := f.kindsOf(s.runs, lead-3), f.transfer(s.runs[0].Transfer)
-		f.p.Write(box, r.X+2, r.Y+r.H/2+2.7, lead-3, page.Left, body.At(8.5), kind)
-		f.p.Write(box, r.X+2, r.Y+r.H/2+6, lead-3, page.Left, body.At(8.5), mode)
+		f.p.Write(box, r.X+2, y+2.7, lead-3, page.Left, body.At(8.5), kind)
+		f.p.Write(box, r.X+2, y+6, lead-3, page.Left, body.At(8.5), mode)
 	}
 	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: r.H}.Columns(0, 1, 1, 1, 1, 1)
 	for i, v := range []show.Spread{f.show.Feed(s.feed), f.show.Volts(s.volts), f.show.Stickout(s.stickout), f.show.Flow(s.flow)} {
@@ -223,15 +234,24 @@ func numbers(runs []plan.Run) string {
 	return strings.Join(parts, ", ")
 }
 
+// dialLines are the baselines of a dial's figure and of the band under it, and the size
+// of the band: they stand closer in a lower cell.
+func dialLines(c page.Rect) (base, under, band float64) {
+	switch {
+	case c.H < 14:
+		return c.Y + 7.1, c.Bottom() - 1.3, 9
+	case c.H < 17:
+		return c.Y + c.H*0.5 + 0.8, c.Bottom() - 2.1, 10
+	}
+	return c.Y + c.H*0.5 + 0.8, c.Bottom() - 2.6, 11
+}
+
 func (f *flow) dial(box page.BoxID, c page.Rect, size float64, v show.Spread) {
 	x, w := c.X+2, c.W-3
 	big := page.Style{Face: page.Bold, Size: size}
 	unit := page.Style{Face: page.Regular, Size: 10.5}
-	base, under := c.Y+c.H*0.5+0.8, c.Bottom()-2.6
-	band := page.Style{Face: page.Regular, Size: 11}
-	if c.H < 17 {
-		under, band.Size = c.Bottom()-2.1, 10
-	}
+	base, under, high := dialLines(c)
+	band := page.Style{Face: page.Regular, Size: high}
 	if v.Start == "" {
 		f.p.Write(box, x, base, w, page.Left, big, "–")
 		return
@@ -252,36 +272,8 @@ func (f *flow) polarity(box page.BoxID, c page.Rect, size float64, text string) 
 		short, long = text[i+1:j], strings.TrimSpace(text[:i]+text[j+1:])
 	}
 	x, w := c.X+2, c.W-3
-	f.p.Write(box, x, c.Y+c.H*0.5+0.8, w, page.Left, page.Style{Face: page.Bold, Size: size - 4}, dash(short))
-	under, words := c.Bottom()-2.6, page.Style{Face: page.Regular, Size: 11}
-	if c.H < 17 {
-		under, words.Size = c.Bottom()-2.1, 10
-	}
+	base, under, high := dialLines(c)
+	words := page.Style{Face: page.Regular, Size: high}
+	f.p.Write(box, x, base, w, page.Left, page.Style{Face: page.Bold, Size: size - 4}, dash(short))
 	f.p.Write(box, x, under, w, page.Left, words, long)
-}
-
-const preheatHeight = 15
-
-// preheat is shown only where it is needed, and then large. What the joint must
-// not pass between its runs stands beside it, or among the smaller settings where
-// no preheat is needed.
-func (f *flow) preheat(p *plan.Plan) {
-	if p.Preheat == nil {
-		return
-	}
-	r, box := f.take("preheat", preheatHeight)
-	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: preheatHeight - 2.5}
-	f.p.Frame(box, in, 1.1, page.None)
-	cols := in.Inset(3, 0).Columns(4, 60, 66, 50)
-	big := page.Style{Face: page.Bold, Size: 18}
-	f.p.Write(box, cols[0].X, in.Y+8.6, cols[0].W, page.Left, big, f.say("preheat", f.show.Temp(*p.Preheat).String()))
-	if p.Interpass != nil && len(p.Runs) > 1 {
-		f.p.Write(box, cols[1].X, in.Y+8.6, cols[1].W, page.Left, big, f.say("interpass", f.show.Temp(*p.Interpass).String()))
-	}
-	where := "preheat.where"
-	if f.show.US {
-		where = "preheat.where.us"
-	}
-	lines := page.Wrap(small.At(8.5), f.say(where), cols[2].W, 2)
-	f.p.Lines(box, cols[2].X, in.Y+5.2, cols[2].W, small.At(8.5), lines)
 }

@@ -28,11 +28,13 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	} else {
 		f.noSettings(p)
 	}
-	f.preheat(p)
+	if p.Settings {
+		f.preheat(p)
+		f.testBead(p)
+	}
 	f.pictureRow(s, f.pictureHeight(s))
 	if p.Settings {
 		f.handling(p)
-		f.testBead(p)
 	}
 	f.checks(s)
 	f.assumed(s)
@@ -51,7 +53,7 @@ func (f *flow) restHeight(s setup.Setup) float64 {
 	p := s.Pattern()
 	h := f.cautionsHeight(p) + f.checksHeight(s) + f.assumedHeight(s) + f.signHeight(len(signLines(s.Plans))) + 1
 	if p.Settings {
-		h += f.handlingHeight(p) + f.testBeadHeight()
+		h += f.handlingHeight(p)
 	}
 	return h
 }
@@ -73,7 +75,8 @@ func (f *flow) titleBlock(s setup.Setup) {
 	marks := markList(s.Marks(), 4)
 	f.p.Write(box, l.X, l.Y+8.8, l.W, page.Left, page.Style{Face: page.Bold, Size: 26}, marks)
 	f.description(box, page.Rect{X: l.X, Y: l.Y + 11, W: l.W, H: 6}, f.describe(p))
-	f.procedure(box, page.Rect{X: cols[1].X, Y: r.Y + 0.5, W: cols[1].W, H: 15.5}, p)
+	f.p.Write(box, l.X, l.Y+21.2, l.W, page.Left, strong.At(10.5), f.fitUp(s))
+	f.procedure(box, page.Rect{X: cols[1].X, Y: r.Y + 0.5, W: cols[1].W, H: r.H - 3}, p)
 }
 
 // description says what the joint is in one line, or in two smaller ones.
@@ -90,17 +93,17 @@ func (f *flow) description(box page.BoxID, r page.Rect, text string) {
 func (f *flow) procedure(box page.BoxID, r page.Rect, p *plan.Plan) {
 	f.p.Frame(box, r, 0.5, page.None)
 	if wps := strings.TrimSpace(p.Joint.WPS); wps != "" {
-		f.p.Write(box, r.X+2, r.Y+4.5, r.W-4, page.Left, label.At(9), f.say("wps.governs"))
-		f.p.Write(box, r.X+2, r.Y+12.5, r.W-4, page.Left, page.Style{Face: page.Bold, Size: 18}, wps)
+		f.p.Write(box, r.X+2, r.Y+6, r.W-4, page.Left, label.At(9), f.say("wps.governs"))
+		f.p.Write(box, r.X+2, r.Y+15, r.W-4, page.Left, page.Style{Face: page.Bold, Size: 20}, wps)
 		return
 	}
-	f.p.Write(box, r.X+2, r.Y+6.2, r.W-4, page.Left, title, f.say("wps.none"))
+	f.p.Write(box, r.X+2, r.Y+6.6, r.W-4, page.Left, title, f.say("wps.none"))
 	key := "wps.none.text"
 	if !p.Settings {
 		key = "wps.none.bare"
 	}
-	lines := page.Wrap(small.At(8.5), f.say(key), r.W-4, 2)
-	f.p.Lines(box, r.X+2, r.Y+10.4, r.W-4, small.At(8.5), lines)
+	lines := page.Wrap(small.At(8.5), f.say(key), r.W-4, 3)
+	f.p.Lines(box, r.X+2, r.Y+11.2, r.W-4, small.At(8.5), lines)
 }
 
 // describe says in one line what the joint is.

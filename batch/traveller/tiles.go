@@ -2,16 +2,11 @@ package traveller
 
 import (
 	"strconv"
-	"strings"
 
-	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
-	"seamtally/batch/traveller/show"
-	"seamtally/batch/traveller/sketch"
-	"seamtally/batch/units"
 )
 
 // pictureRow puts the cross-section beside size, runs and position.
@@ -24,7 +19,7 @@ func (f *flow) pictureRow(s setup.Setup, h float64) {
 	box := f.p.Box("size", right)
 	// The gauge size comes first and largest.
 	y := right.Y
-	for i, share := range [3]float64{0.38, 0.29, 0.33} {
+	for i, share := range [3]float64{0.41, 0.28, 0.31} {
 		r := page.Rect{X: right.X, Y: y, W: right.W, H: right.H * share}
 		f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
 		[3]func(page.BoxID, page.Rect, *plan.Plan){f.gauge, f.runsTile, f.positionTile}[i](box, r, p)
@@ -60,83 +55,6 @@ func (f *flow) tile(box page.BoxID, r page.Rect, name, figure, beside, under str
 		x := min(got.Width(page.Clean(figure)), w) + 3
 		f.p.Write(box, r.X+x, base, r.W-x, page.Left, body, beside)
 	}
-}
-
-// gauge is the size that the gauge must find, or the thickness to be joined.
-func (f *flow) gauge(box page.BoxID, r page.Rect, p *plan.Plan) {
-	key := "gauge"
-	switch {
-	case picture.KindOf(p) == joint.FlareBevel || picture.KindOf(p) == joint.FlareV:
-		key = "gauge.radius"
-	case isButt(p) && p.Joint.Size.Means != joint.Penetration:
-		key = "gauge.through"
-	}
-	text, under := f.gaugeText(p)
-	f.tile(box, r, f.say(key), text, "", under)
-}
-
-func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
-	r := p.Prep
-	if grow := sketch.Growth(p); grow > 0 && r.LegA > 0 {
-		return f.grownText(p, grow)
-	}
-	switch {
-	case r.LegA > 0 && r.LegB > 0 && r.LegA != r.LegB:
-		return "z " + f.show.Size(r.LegA).Num + " × " + f.show.Size(r.LegB).String(), f.say("gauge.unequal")
-	case r.LegA > 0 && p.Joint.Size.Means == joint.Throat:
-		return "a " + f.show.Size(r.Throat).String(), f.say("gauge.leg", f.show.Size(r.LegA).String())
-	case r.LegA > 0:
-		return "z " + f.show.Size(r.LegA).String(), f.say("gauge.throat", f.show.Size(r.Throat).String())
-	case p.Joint.Size.Means == joint.Penetration:
-		return "s " + f.show.Size(p.Joint.Size.A).String(), f.prepLine(p)
-	case r.Kind == joint.Edge && r.Throat > 0:
-		return "a " + f.show.Size(r.Throat).String(), f.say("gauge.edge")
-	case r.Kind == joint.FlareBevel || r.Kind == joint.FlareV:
-		return "R " + f.show.Size(r.Radius).String(), f.say("gauge.flare")
-	case isButt(p) && r.T1 > 0:
-		return f.show.Size(thinnest(r.T1, r.T2)).String(), f.say("gauge.full") + " · " + f.prepLine(p)
-	}
-	return "–", ""
-}
-
-// grownText is the gauge size of a fillet over a wide gap: the legs are longer by
-// the gap, and what the drawing asks for stands under them.
-func (f *flow) grownText(p *plan.Plan, grow units.MM) (big, under string) {
-	r := p.Prep
-	asked := "z " + f.show.Size(r.LegA).Num
-	big = "z " + f.show.Size(r.LegA+grow).String()
-	if r.LegB > 0 && r.LegA != r.LegB {
-		asked += " × " + f.show.Size(r.LegB).Num
-		big = "z " + f.show.Size(r.LegA+grow).Num + " × " + f.show.Size(r.LegB+grow).String()
-	}
-	if p.Joint.Size.Means == joint.Throat {
-		asked = "a " + f.show.Size(r.Throat).Num
-	}
-	return big, f.say("gauge.gap", asked, f.show.Size(grow).String())
-}
-
-func thinnest(a, b units.MM) units.MM {
-	if a == 0 || b == 0 {
-		return max(a, b)
-	}
-	return min(a, b)
-}
-
-// prepLine says the preparation in one line.
-func (f *flow) prepLine(p *plan.Plan) string {
-	r := p.Prep
-	parts := []string{}
-	if r.Angle > 0 && r.Kind != joint.SquareButt {
-		parts = append(parts, show.Num(float64(r.Angle), 1)+"°")
-	}
-	parts = append(parts, f.say("dim.gap")+" "+f.show.Size(r.Gap).String())
-	if r.Kind != joint.SquareButt {
-		parts = append(parts, f.say("dim.face")+" "+f.show.Size(r.RootFace).String())
-	}
-	if r.Backing != "" {
-		parts = append(parts, f.say("backing."+r.Backing))
-	}
-	return strings.Join(parts, " · ")
 }
 
 // runsTile is the number of passes and, beside it, the shade of the filter.

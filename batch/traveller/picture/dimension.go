@@ -21,6 +21,8 @@ func (f *drawing) dimName(d sketch.Dim) string {
 		return f.Words.Say("dim.face") + " " + v
 	case "h":
 		return f.Words.Say("dim.depth") + " " + v
+	case "u":
+		return f.Words.Say("dim.gouge", v)
 	case "r":
 		return "R " + v
 	}
@@ -135,6 +137,9 @@ func (f *drawing) corner(c sketch.Corner, s sketch.Sketch) {
 		inside = append(inside, f.held(q))
 	}
 	f.p.Draw(f.box, page.Shape{Points: inside, Line: 0.18, Fill: page.None})
+	for i := range inside[1:] {
+		f.lines = append(f.lines, stroke{inside[i], inside[i+1]})
+	}
 	for _, t := range []float64{c.From, c.To} {
 		end := page.Point{X: at.X + (r+1)*math.Cos(t), Y: at.Y - (r+1)*math.Sin(t)}
 		f.p.Draw(f.box, page.Shape{Points: []page.Point{at, f.held(end)}, Line: 0.12, Grey: 0.3, Fill: page.None, Dash: 0.8})

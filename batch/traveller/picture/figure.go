@@ -5,6 +5,7 @@ package picture
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"seamtally/batch/joint"
@@ -103,6 +104,29 @@ func (b Pen) CrossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
 		f.note(n)
 	}
 	f.numbers(s)
+	f.sides(s, pl)
+}
+
+// sides names the two sides of a butt weld that has passes from both, so that the
+// table of passes can speak of them.
+func (f *drawing) sides(s sketch.Sketch, pl *plan.Plan) {
+	if !slices.ContainsFunc(pl.Runs, func(r plan.Run) bool { return r.Side == 2 }) {
+		return
+	}
+	low, high := math.Inf(1), math.Inf(-1) // the plates, left to right
+	deep := 0.0
+	for _, p := range s.Plates {
+		for _, q := range p.Outline {
+			low, high, deep = min(low, q.X), max(high, q.X), min(deep, q.Y)
+		}
+	}
+	for k, key := range []string{"run.side1", "run.side2"} {
+		text := f.Words.Say(key)
+		half := words.Width(page.Clean(text)) / 2
+		y := [2]float64{f.at(sketch.Point{}).Y - 2.6, f.at(sketch.Point{Y: deep}).Y + 2.9}[k]
+		left, right := f.at(sketch.Point{X: low}).X, f.at(sketch.Point{X: high}).X
+		f.label(words, text, []page.Point{{X: right - half, Y: y}, {X: left + half, Y: y}, {X: right + half + 1, Y: y}, {X: left - half - 1, Y: y}})
+	}
 }
 
 // symbolSpot is where a symbol stands, and its tail.
@@ -201,6 +225,7 @@ func (f *drawing) plates(s sketch.Sketch) {
 			next := pts[(i+1)%len(pts)]
 			if pl.Cut[i] {
 				f.p.Draw(f.box, page.Shape{Points: ragged(q, next), Line: 0.15, Fill: page.None})
+				f.edges = append(f.edges, stroke{q, next})
 				continue
 			}
 			f.p.Line(f.box, q.X, q.Y, next.X, next.Y, 0.35, 0)

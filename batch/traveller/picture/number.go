@@ -14,10 +14,10 @@ import (
 // the pass's own edges, or, where the pass is too thin for that, beside the weld
 // with a line to the pass.
 func (f *drawing) numbers(s sketch.Sketch) {
-	var later []sketch.Bead
-	for _, b := range s.Beads {
-		if b.Number > 0 && !f.numberInside(b) {
-			later = append(later, b)
+	var later []int
+	for i, b := range s.Beads {
+		if b.Number > 0 && !f.numberInside(s, i) {
+			later = append(later, i)
 		}
 	}
 	left, right := math.Inf(1), math.Inf(-1)
@@ -26,22 +26,41 @@ func (f *drawing) numbers(s sketch.Sketch) {
 			left, right = min(left, q.X), max(right, q.X)
 		}
 	}
-	for _, b := range later {
-		f.numberBeside(b, left, right)
+	for _, i := range later {
+		f.numberBeside(s, i, left, right)
 	}
+}
+
+// covered tells whether a later pass lies over an area of paper, as the back run lies
+// over the root that was gouged away for it.
+func (f *drawing) covered(s sketch.Sketch, i int, r page.Rect) bool {
+	middle := page.Point{X: r.X + r.W/2, Y: r.Y + r.H/2}
+	for _, b := range s.Beads[i+1:] {
+		pts := f.outline(b.Outline)
+		if around(pts, middle) {
+			return true
+		}
+		for k, q := range pts {
+			if through(r, stroke{q, pts[(k+1)%len(pts)]}) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // numberInside writes a pass number inside the pass, the larger type first, as near
 // to its middle as it stands free. It tells whether there was room.
-func (f *drawing) numberInside(b sketch.Bead) bool {
+func (f *drawing) numberInside(s sketch.Sketch, i int) bool {
+	b := s.Beads[i]
 	pts := f.outline(b.Outline)
 	text := strconv.Itoa(b.Number)
 	for _, size := range []float64{11, page.MinSize} {
-		s := page.Style{Face: page.Bold, Size: size}
+		style := page.Style{Face: page.Bold, Size: size}
 		for _, c := range f.inner(pts, f.at(b.Outline.Centre())) {
-			r := f.labelArea(s, text, c)
-			if holds(pts, r) && f.free(r) && !crossed(r, f.lines) {
-				f.write(s, text, c)
+			r := f.labelArea(style, text, c)
+			if holds(pts, r) && f.free(r) && !crossed(r, f.lines) && !f.covered(s, i, r) {
+				f.write(style, text, c)
 				return true
 			}
 		}
@@ -90,12 +109,24 @@ func around(pts []page.Point, c page.Point) bool {
 	return in
 }
 
+// shown returns a place on a pass where it is seen, at best its middle.
+func (f *drawing) shown(s sketch.Sketch, i int) page.Point {
+	pts, middle := f.outline(s.Beads[i].Outline), f.at(s.Beads[i].Outline.Centre())
+	for _, c := range f.inner(pts, middle) {
+		if around(pts, c) && !f.covered(s, i, page.Rect{X: c.X - 0.4, Y: c.Y - 0.4, W: 0.8, H: 0.8}) {
+			return c
+		}
+	}
+	return middle
+}
+
 // numberBeside writes a pass number to the left or right of the weld, odd numbers
 // on one side and even ones on the other, with a line to the pass.
-func (f *drawing) numberBeside(b sketch.Bead, left, right float64) {
-	c := f.at(b.Outline.Centre())
+func (f *drawing) numberBeside(s sketch.Sketch, i int, left, right float64) {
+	b := s.Beads[i]
+	c := f.shown(s, i)
 	edges := [2]float64{right, left}
-	if b.Number%2 == 0 {
+	if b.Number%2 == 0 || b.Mirror {
 		edges = [2]float64{left, right}
 	}
 	var places []page.Point

@@ -187,7 +187,7 @@ func key(p *plan.Plan) string {
 	}
 	return fmt.Sprint(p.Prep, p.Area, p.MetalGroup, p.Settings, p.NoSettings, p.Process, p.Filler, p.Dia, p.Gas,
 		p.Transfer, p.Machine, p.Runs, p.Current, p.Voltage, p.WireFeed, p.Travel, p.GasFlow, p.Stickout,
-		p.Polarity, p.Torch, p.Trigger, p.Inductance, p.Technique, temps, p.CleanWidth, p.FilterShade,
+		p.Polarity, p.Torch, p.Trigger, p.Inductance, p.Technique, temps, p.CleanWidth, p.FilterShade, p.HeatRange, p.Limits, j.Gap, j.GapGiven,
 		[]string{j.Material, j.Material2, j.Position, string(j.Where), j.WPS, j.Drawing, j.Rev, j.Quality, j.NDT},
 		j.Sides, j.Size.Means, stitch, fillets(j))
 }

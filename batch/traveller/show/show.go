@@ -89,15 +89,6 @@ func inches(in float64) string {
 	return text
 }
 
-// AtLeast prints a width that may be more but not less: whole millimetres, or
-// sixteenths of an inch, rounded up.
-func (s Figures) AtLeast(v units.MM) Figure {
-	if !s.US {
-		return Figure{Num(math.Ceil(float64(v)-1e-9), 0), "mm"}
-	}
-	return Figure{inches(math.Ceil(v.Inch()*16-1e-9) / 16), "in"}
-}
-
 // Length prints a seam length.
 func (s Figures) Length(v units.MM) Figure {
 	if s.US {
@@ -255,27 +246,6 @@ func Minutes(v units.Minute) Figure {
 		return Figure{Fixed(float64(v), 1), "min"}
 	}
 	return Figure{Num(float64(v), 0), "min"}
-}
-
-// Stock prints the length of a bar as it is bought: whole millimetres, or feet
-// where they come out whole.
-func (s Figures) Stock(v units.MM) Figure {
-	if !s.US {
-		return Figure{Num(float64(v), 0), "mm"}
-	}
-	if feet := v.Inch() / 12; math.Abs(feet-math.Round(feet)) < 1e-3 {
-		return Figure{Num(feet, 0), "ft"}
-	}
-	return Figure{inches(v.Inch()), "in"}
-}
-
-// AtMost prints a length that may be less but not more: whole millimetres, or
-// sixteenths of an inch, rounded down.
-func (s Figures) AtMost(v units.MM) Figure {
-	if !s.US {
-		return Figure{Num(math.Floor(float64(v)+1e-9), 0), "mm"}
-	}
-	return Figure{inches(math.Floor(v.Inch()*16+1e-9) / 16), "in"}
 }
 
 // Load prints the mass of what is carried: to a tenth below a hundred.

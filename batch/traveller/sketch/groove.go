@@ -161,7 +161,11 @@ func (s *Sketch) groove(p *plan.Plan) weld {
 	half := max(left[len(left)-1].X, right[len(right)-1].X, left[0].X, right[0].X) + reach
 	s.buttPlates(c, p, left, right, half)
 	s.grooveDims(c, p, left, right, half)
-	return weld{region: c.region(left, right, p), up: Point{0, 1}, along: Point{1, 0}, twoWay: true}
+	w := weld{region: c.region(left, right, p), up: Point{0, 1}, along: Point{1, 0}, twoWay: true}
+	if region, gouged, ok := c.gouge(left, right, p); ok {
+		w.region, w.gouged = region, gouged
+	}
+	return w
 }
 
 func (s *Sketch) buttPlates(c cut, p *plan.Plan, left, right []Point, half float64) {
@@ -196,6 +200,16 @@ func (s *Sketch) grooveDims(c cut, p *plan.Plan, left, right []Point, half float
 		if c.land < c.t {
 			s.dim("s", c.land, Point{half * 0.7, -c.land}, Point{half * 0.7, 0}, Point{1, 0})
 		}
+		return
+	}
+	if u := p.Prep.Gouge; u.Depth > 0 { // the root face is gone where it would be measured
+		rim := floor + c.bottom
+		s.dim("u", float64(u.Depth), Point{float64(u.Width) / 2, rim}, Point{float64(u.Width) / 2, rim + float64(u.Depth)}, Point{1, 0})
+		if c.double {
+			s.dim("h", c.top, Point{half, -c.top}, Point{half, 0}, Point{1, 0})
+			s.dim("h", c.bottom, Point{half, floor}, Point{half, floor + c.bottom}, Point{1, 0})
+		}
+		s.grooveAngle(c)
 		return
 	}
 	s.dim("c", c.land, Point{c.gap / 2, floor + c.bottom}, Point{c.gap / 2, -c.top}, Point{1, 0})

@@ -24,7 +24,7 @@ type Bead struct {
 
 // Dim is a dimension: a distance between two points, drawn at Away from them.
 type Dim struct {
-	Name     string // "z", "a", "t1", "t2", "g", "c", "s", "r"
+	Name     string // "z", "a", "t1", "t2", "g", "c", "h", "s", "r", "u" of a gouge
 	From, To Point
 	Away     Point // direction from the measured points to the dimension line
 	Value    float64
@@ -59,6 +59,9 @@ type weld struct {
 	up     Point // from the root to the face
 	along  Point // across the face, in the order of the beads of a layer
 	twoWay bool  // side 2 is built up the other way, from the root
+	// gouged is what side 2 fills where the root is gouged out for it: it lies over
+	// metal of side 1. Empty where side 2 shares the region with side 1.
+	gouged Polygon
 }
 
 // Build returns the cross-section of a planned joint; false where the plan
@@ -111,6 +114,9 @@ func (w weld) beads(runs []plan.Run) []Bead {
 	}
 	if len(one) == 0 {
 		return layers(w.region, w.up.Times(-1), w.along, two)
+	}
+	if len(w.gouged) > 0 {
+		return append(layers(w.region, w.up, w.along, one), layers(w.gouged, w.up.Times(-1), w.along, two)...)
 	}
 	parts := w.region.shares(w.up, []float64{sum(two), sum(one)})
 	if parts == nil {

@@ -1,0 +1,34 @@
+package plan
+
+import (
+	"math"
+	"testing"
+
+	"seamtally/batch/joint"
+)
+
+// The limits that a sheet prints are those of the joint's own size: 0.5 mm + 0.2 a of
+// a fillet's gap, 1 mm + 0.6 g of a root in an open gap g of level C; a root has none
+// where it is backed or welded from behind, and nothing has any without a level.
+func TestLimitsAreOfTheJointsOwnSize(t *testing.T) {
+	set, shop := world(t)
+	v := joint.Joint{Mark: "V", Qty: 1, Sides: 1, Kind: joint.SingleV, Length: 500, T1: 12, T2: 12, Gap: 2, GapGiven: true, Material: "S355", Position: "PA", Quality: "C"}
+	fillet := filletJoint(5, 500, "PB")
+	fillet.Material, fillet.Quality = "S355", "C"
+	gouged, backed, bare := v, v, v
+	gouged.Backing, backed.Backing, bare.Quality = "gouge", "bar", ""
+	for name, c := range map[string]struct {
+		j      joint.Joint
+		number string
+		want   float64 // negative: none
+	}{
+		"gap of a fillet": {fillet, FitGap, 0.5 + 0.2*5*math.Sqrt2/2}, "root of a V": {v, RootHeight, 2.2}, "no cap on a fillet": {fillet, CapHeight, -1},
+		"gouged": {gouged, RootHeight, -1}, "on a bar": {backed, RootHeight, -1}, "no level": {bare, CapHeight, -1},
+	} {
+		p := Joints([]joint.Joint{c.j}, set, shop, Options{})[0]
+		got, ok := p.Most(c.number)
+		if ok != (c.want >= 0) || ok && math.Abs(float64(got)-c.want) > 1e-9 {
+			t.Errorf("%s: %v, %v, want %.4f", name, got, ok, c.want)
+		}
+	}
+}

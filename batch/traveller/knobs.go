@@ -1,0 +1,24 @@
+package traveller
+
+import (
+	"seamtally/batch/traveller/page"
+)
+
+// symptoms are the faults that a knob cures, in the order they show.
+var symptoms = []string{"stub", "spatter", "pores", "undercut", "cold", "burn"}
+
+// knobs says which knob cures what, as many as there is room for.
+func (f *flow) knobs(r page.Rect) {
+	box := f.p.Box("knobs", r)
+	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
+	f.p.Write(box, r.X, r.Y+4.2, r.W, page.Left, strong, f.say("knobs"))
+	y := r.Y + 9
+	for _, s := range symptoms {
+		if y+1 > r.Bottom() {
+			return
+		}
+		f.p.Write(box, r.X, y, 33, page.Left, strong.At(8.5), f.say("knob."+s))
+		f.p.Write(box, r.X+34, y, r.W-34, page.Left, small.At(8.5), f.say("cure."+s))
+		y += 4.8
+	}
+}

@@ -1,0 +1,46 @@
+package show
+
+import (
+	"math"
+
+	"seamtally/batch/units"
+)
+
+// AtLeast prints a width that may be more but not less: whole millimetres, or
+// sixteenths of an inch, rounded up.
+func (s Figures) AtLeast(v units.MM) Figure {
+	if !s.US {
+		return Figure{Num(math.Ceil(float64(v)-1e-9), 0), "mm"}
+	}
+	return Figure{inches(math.Ceil(v.Inch()*16-1e-9) / 16), "in"}
+}
+
+// Stock prints the length of a bar as it is bought: whole millimetres, or feet
+// where they come out whole.
+func (s Figures) Stock(v units.MM) Figure {
+	if !s.US {
+		return Figure{Num(float64(v), 0), "mm"}
+	}
+	if feet := v.Inch() / 12; math.Abs(feet-math.Round(feet)) < 1e-3 {
+		return Figure{Num(feet, 0), "ft"}
+	}
+	return Figure{inches(v.Inch()), "in"}
+}
+
+// AtMost prints a length that may be less but not more: whole millimetres, or
+// sixteenths of an inch, rounded down.
+func (s Figures) AtMost(v units.MM) Figure {
+	if !s.US {
+		return Figure{Num(math.Floor(float64(v)+1e-9), 0), "mm"}
+	}
+	return Figure{inches(math.Floor(v.Inch()*16+1e-9) / 16), "in"}
+}
+
+// Limit prints a small length that must not be passed: tenths of a millimetre, or
+// hundredths of an inch, rounded down.
+func (s Figures) Limit(v units.MM) Figure {
+	if s.US {
+		return Figure{Num(math.Floor(v.Inch()*100+1e-9)/100, 2), "in"}
+	}
+	return Figure{Num(math.Floor(float64(v)*10+1e-9)/10, 1), "mm"}
+}

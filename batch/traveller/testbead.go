@@ -1,0 +1,109 @@
+package traveller
+
+import (
+	"seamtally/batch/plan"
+	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/picture"
+)
+
+// blankRow is the height of a row of boxes to be filled in.
+func (f *flow) blankRow() float64 {
+	return [...]float64{8.8, 7.4, 6.8, 6.8}[f.squeeze]
+}
+
+// testBeadHeight is the height of the test bead; the ticks before starting stand
+// beside its title where all of them have room there, else below it.
+func (f *flow) testBeadHeight(p *plan.Plan) float64 {
+	h := 14.4 + 2*f.blankRow()
+	if !f.ticksBeside(p) {
+		h += tickRow
+	}
+	return h
+}
+
+const tickRow = 4.8
+
+func (f *flow) testTitle() page.Style {
+	if f.squeeze == pressed {
+		return title.At(10)
+	}
+	return title.At(12)
+}
+
+// testBead stands before what the joint itself needs, because it comes first: the
+// line of checks before starting and the boxes for what was really set, on the test
+// piece and on the joint.
+func (f *flow) testBead(p *plan.Plan) {
+	r, box := f.take("test bead", f.testBeadHeight(p))
+	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.6, 0)
+	f.p.Write(box, r.X, r.Y+5, r.W, page.Left, f.testTitle(), f.say("test.title"))
+	x, y := r.X+f.ticksFrom(), r.Y+5
+	if !f.ticksBeside(p) {
+		x, y = r.X, y+tickRow
+	}
+	for _, text := range f.startWords(p) {
+		w := small.Width(text)
+		picture.Tick(f.p, box, x, y-0.1, 2.6)
+		f.p.Write(box, x+3.6, y-0.2, w+0.1, page.Left, small, text)
+		x += w + tickGap
+	}
+	f.blanks(box, page.Rect{X: r.X, Y: y + 2, W: r.W, H: 4.9 + 2*f.blankRow()}, p)
+}
+
+// tickGap is what a tick takes beside its words.
+const tickGap = 6.2
+
+// startWords are the words of what is looked at before starting.
+func (f *flow) startWords(p *plan.Plan) []string {
+	var out []string
+	for _, key := range []string{"start.earth", "start.tip", "start.liner", "start.gas", "start.clean"} {
+		if key != "start.gas" || p.Gas != "" { // a wire may shield itself
+			out = append(out, page.Clean(f.say(key)))
+		}
+	}
+	return out
+}
+
+// ticksFrom is where the ticks begin beside the title.
+func (f *flow) ticksFrom() float64 { return f.testTitle().Width(page.Clean(f.say("test.title"))) + 4 }
+
+func (f *flow) ticksBeside(p *plan.Plan) bool {
+	w := f.ticksFrom()
+	for _, text := range f.startWords(p) {
+		w += small.Width(text) + tickGap
+	}
+	return w-2 <= f.width
+}
+
+// blanks is the grid that the welder fills in; without a gas it has no boxes for
+// it, and a joint that is preheated says so for the test bead too.
+func (f *flow) blanks(box page.BoxID, r page.Rect, p *plan.Plan) {
+	keys := []string{"blank.feed", "blank.volts", "blank.seconds", "blank.arc", "blank.wire", "blank.wirelot", "blank.ok"}
+	cells := r.Columns(0, 25, 18, 18, 21, 21, 21, 34, 20)
+	if p.Gas != "" {
+		keys = []string{"blank.feed", "blank.volts", "blank.flow", "blank.seconds", "blank.arc", "blank.wire", "blank.wirelot", "blank.gaslot", "blank.ok"}
+		cells = r.Columns(0, 25, 15, 15, 15, 18, 18, 18, 22, 22, 17)
+	}
+	_, per := f.show.Pace(1)
+	for i, key := range keys {
+		text := f.say(key)
+		if key == "blank.seconds" {
+			text = f.say(key, per.String())
+		}
+		c := cells[i+1]
+		f.p.Write(box, c.X+0.8, c.Y+3.6, c.W-1.4, page.Left, label, text)
+		f.p.Line(box, c.X, c.Y, c.X, c.Bottom(), 0.2, 0)
+	}
+	for i, key := range []string{"blank.test", "blank.joint"} {
+		y := r.Y + 4.9 + float64(i)*f.blankRow()
+		f.p.Line(box, r.X, y, r.Right(), y, 0.2, 0)
+		w := cells[0].W - 2.2
+		if p.Preheat == nil {
+			f.p.Write(box, r.X+1.5, y+f.blankRow()/2+1.2, w, page.Left, strong, f.say(key))
+			continue
+		}
+		f.p.Write(box, r.X+1.5, y+f.blankRow()/2-0.3, w, page.Left, strong, f.say(key))
+		f.p.Write(box, r.X+1.5, y+f.blankRow()/2+2.9, w, page.Left, small, f.say("blank.warm", "≥ "+f.show.Temp(*p.Preheat).String()))
+	}
+	f.p.Frame(box, r, 0.3, page.None)
+}

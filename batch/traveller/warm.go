@@ -1,0 +1,64 @@
+package traveller
+
+import (
+	"strings"
+
+	"seamtally/batch/plan"
+	"seamtally/batch/traveller/page"
+)
+
+// How warm the joint must be stands in one place on every sheet: large where it is
+// heated, and in one firm line where it is not, because a sheet that says nothing
+// leaves it open.
+const (
+	warmHeight = 15.0 // with a preheat
+	coldHeight = 9.5  // without
+)
+
+func (f *flow) preheatHeight(p *plan.Plan) float64 {
+	h := coldHeight
+	if p.Preheat != nil {
+		h = warmHeight
+	}
+	if f.squeeze >= squeezed && (p.Preheat == nil || f.squeeze == pressed) {
+		h -= 1.5
+	}
+	return h
+}
+
+// preheat says what the joint must reach before the first run and must not pass
+// between two.
+func (f *flow) preheat(p *plan.Plan) {
+	r, box := f.take("preheat", f.preheatHeight(p))
+	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H - 2.5}
+	style, base, thick := page.Style{Face: page.Bold, Size: 18}, in.Y+in.H/2+2.4, 1.1
+	if p.Preheat == nil {
+		style, base, thick = page.Style{Face: page.Bold, Size: 12}, in.Y+in.H/2+1.6, 0.5
+	}
+	f.p.Frame(box, in, thick, page.None)
+	cols := in.Inset(3, 0).Columns(4, 62, 68, 46)
+	f.p.Write(box, cols[0].X, base, cols[0].W, page.Left, style, f.preheatWords(p))
+	if p.Interpass != nil && len(p.Runs) > 1 {
+		f.p.Write(box, cols[1].X, base, cols[1].W, page.Left, style, f.say("interpass", "≤ "+f.show.Temp(*p.Interpass).String()))
+	}
+	if p.Preheat == nil {
+		return
+	}
+	where := "preheat.where"
+	if f.show.US {
+		where = "preheat.where.us"
+	}
+	lines := page.Wrap(small.At(8.5), f.say(where), cols[2].W, 2)
+	f.p.Lines(box, cols[2].X, in.Y+in.H/2-1.1, cols[2].W, small.At(8.5), lines)
+}
+
+// preheatWords say the preheat, that there is none, or that nobody worked it out.
+func (f *flow) preheatWords(p *plan.Plan) string {
+	switch {
+	case p.Preheat != nil:
+		return f.say("preheat", "≥ "+f.show.Temp(*p.Preheat).String())
+	case p.PreheatWords == "", strings.HasPrefix(p.PreheatWords, "none"):
+		return f.say("preheat.none")
+	}
+	return f.say("preheat.open")
+}
