@@ -33,6 +33,7 @@ type Result struct {
 	Edges       []Edge
 	Ends        []End
 	Strip       string // coating to take off before welding; ""
+	Pieces      int    // of the part, all its rows together; 0 where no joint names it
 	Earliest    string // the first assembly, in the order of the joints, that needs it
 	Joints      []int  // indices into the joints that name the part
 	Bars        []int  // indices into Book.Bars that hold its pieces

@@ -22,6 +22,7 @@ func (w *worker) welds() {
 		pieces := w.pieces(i)
 		all := w.onPart(i, pieces)
 		for _, k := range rows {
+			w.book.Results[k].Pieces = pieces
 			w.share(k, &all, float64(w.book.List.Parts[k].Qty)/float64(pieces))
 		}
 	}

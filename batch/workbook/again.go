@@ -108,12 +108,22 @@ func withoutOurs(s list.Sheet, ours pack.Place) list.Sheet {
 	return s
 }
 
+// plannedPair is a figure in a yellow cell of ours beside that which the plan was made
+// from.
+type plannedPair struct{ now, then, head string }
+
 // changedByHand finds figures in our yellow cells that are not those of the plan.
 func changedByHand(file string, s *list.Sheet, ours pack.Place) []finding.Problem {
-	heads := ourHeads(s, ours)
+	heads, pairs := ourHeads(s, ours), cutPlannedFrom
+	if ours.Mark == jointsMark {
+		pairs = nil
+		for _, p := range plannedFrom {
+			pairs = append(pairs, plannedPair{p.now, p.then, p.head})
+		}
+	}
 	var out []finding.Problem
 	for _, r := range s.Rows {
-		for _, p := range plannedFrom {
+		for _, p := range pairs {
 			now, then := r.At(heads[p.now]), r.At(heads[p.then])
 			if heads[p.now] == 0 || now.Formula || now.Kind != list.Number || then.Kind != list.Number || agree(now.Value, then.Value) {
 				continue
@@ -130,10 +140,16 @@ func changedByHand(file string, s *list.Sheet, ours pack.Place) []finding.Proble
 // ourHeads finds our columns of planned figures by their headers, in either unit.
 func ourHeads(s *list.Sheet, ours pack.Place) map[string]int {
 	names := map[string]string{}
-	l := &layout{}
-	for _, c := range append(readColumns(l), plannedColumns()...) {
-		for _, us := range []bool{false, true} {
-			names[c.title(us)] = c.key
+	for _, us := range []bool{false, true} {
+		for _, c := range append(readColumns(&layout{}), plannedColumns()...) {
+			if ours.Mark == jointsMark {
+				names[c.title(us)] = c.key
+			}
+		}
+		for _, c := range append(cutRead(), cutPlan()...) {
+			if ours.Mark == cutMark {
+				names[c.title(us)] = c.key
+			}
 		}
 	}
 	heads := map[string]int{}

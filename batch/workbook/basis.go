@@ -36,6 +36,16 @@ var equations = [][3]string{
 	{"OVER-1", "(1 − A drawn / A)(arc labour + wire + gas + power + tips)", "what the allowances cost"},
 }
 
+// partEquations are those behind the figures of the parts.
+var partEquations = [][3]string{
+	{"PARTS-3, 4", "q = q steel ρ / 7850;  m = q l n / 1000", "mass per metre in another metal; mass of n pieces cut square"},
+	{"PARTS-5, 6", "S = P l n / 10⁶;  plate S = (2 b l + 2 t (b + l)) n / 10⁶", "surface that is painted; P perimeter, b width, t thickness"},
+	{"PARTS-7", "w = 1000 m weld / m", "weld metal of a tonne of structure"},
+	{"PARTS-8, 9", "edge angle = α / 2 of a V or U, α of a bevel or J;  metres = n l / 1000", "edges to be bevelled; α included angle of the groove"},
+	{"PARTS-10", "s = f S", "shortening across a seam, recalled; f 1 for the part that a fillet stands on, 1/2 for each of two parts edge to edge or lapped"},
+	{"PARTS-11", "s = l δ / 1000", "shortening along a seam, recalled; δ mm a metre, 1 for butts and 1/3 for fillets"},
+}
+
 // basisWords explain the four words that stand beside figures.
 var basisWords = [][2]string{
 	{"published", "stands in a document that is named beside it"},
@@ -99,26 +109,40 @@ func (o *output) lines(g *look.Grid, at int, title string, lines []string) int {
 
 // columnsTable maps each header beside the list to its documented key.
 func (o *output) columnsTable(g *look.Grid, at int) int {
-	g.Section(at, 5, "Columns beside the list")
+	if !isAlone(o.l.job) {
+		at = columnLines(g, at, "Columns beside the list", o.l.cols, o.l.letters, o.l.us)
+	}
+	if o.cut != nil {
+		if !isAlone(o.l.job) {
+			at++
+		}
+		at = columnLines(g, at, "Columns beside the cut list", o.cut.cols, o.cut.letters, o.l.us)
+	}
+	g.Text(at, 1, look.Sub, "Keys in dark stand in the results file too, in metric units. Formulas and results are metric inside; the header names the unit shown.")
+	return at + 1
+}
+
+// columnLines writes one line for each column.
+func columnLines[R any](g *look.Grid, at int, title string, cols []columnBeside[R], letters []string, us bool) int {
+	g.Section(at, 5, title)
 	for i, s := range []string{"Header", "Key", "Group", "Column", "What it is"} {
 		g.Text(at+1, i+1, look.Head, s)
 	}
 	at += 2
-	for i := range o.l.cols {
-		c := &o.l.cols[i]
-		g.Text(at, 1, look.Plain, c.title(o.l.us))
+	for i := range cols {
+		c := &cols[i]
+		g.Text(at, 1, look.Plain, c.title(us))
 		role := look.Plain
 		if !c.result {
 			role = look.Sub
 		}
 		g.Text(at, 2, role, c.key)
 		g.Text(at, 3, look.Plain, groupName(c.group))
-		g.Text(at, 4, look.Plain, o.l.letters[i])
+		g.Text(at, 4, look.Plain, letters[i])
 		g.Text(at, 5, look.Wrap, c.about)
 		at++
 	}
-	g.Text(at, 1, look.Sub, "Keys in dark stand in the results file too, in metric units. Formulas and results are metric inside; the header names the unit shown.")
-	return at + 1
+	return at
 }
 
 func (o *output) equationTable(g *look.Grid, at int) int {
@@ -127,7 +151,11 @@ func (o *output) equationTable(g *look.Grid, at int) int {
 		g.Text(at+1, i+1, look.Head, s)
 	}
 	at += 2
-	for _, e := range equations {
+	all := equations
+	if o.l.job.Parts != nil {
+		all = append(all[:len(all):len(all)], partEquations...)
+	}
+	for _, e := range all {
 		g.Text(at, 1, look.Plain, e[0])
 		g.Text(at, 2, look.Plain, e[1]+"   ("+e[2]+")")
 		at++

@@ -93,72 +93,61 @@ func annotate(src *list.Source, job *price.Job, opt Options) (*Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	leaf, err := u.Leaf(job.List.Sheet)
+	l := newLayout(job, opt, sheetOf(src, job), job.List.Sheet)
+	l.book = look.NewBook(u.Font())
+	l.cut = cutSheetOf(src, job)
+	o := newOutput(l, u.SheetNames(), u.DefinedNames())
+	var on []*pack.Annotation
+	if !isAlone(job) {
+		a, err := o.onJoints(u)
+		if err != nil {
+			return nil, err
+		}
+		on = append(on, a)
+	}
+	a, problem, err := o.onCut(u, isAlone(job))
 	if err != nil {
 		return nil, err
 	}
-	l := newLayout(job, opt, sheetOf(src, job), job.List.Sheet)
-	shape := leaf.Shape()
-	first := max(shape.LastCol, job.List.LastCol) + 2
-	if first+len(l.cols) > pack.MaxCol {
-		return nil, &pack.Strange{Why: "no columns are left to the right of the list"}
+	if a != nil {
+		on = append(on, a)
 	}
-	l.cut = cutSheetOf(src, job)
-	l.place(first)
-	l.book = look.NewBook(u.Font())
-	header, labels := headerRows(job, shape)
-	o := newOutput(l, u.SheetNames(), u.DefinedNames())
-	js := newJoints(l, header, labels)
-	rules := fitsRule(l)
 	donor, sheets, err := o.donor("")
 	if err != nil {
 		return nil, err
 	}
-	_, last := l.span()
-	a := pack.Annotation{Leaf: leaf, First: first, Columns: js.columns(), Last: last, Draw: js.draw, Extra: labels, Header: header,
-		FreezeRows: freezeRows(job), FreezeCols: freezeCols(job), Rules: rules,
-		PrintArea: l.printAreas(l.sheet), PrintTitle: l.printTitles(header)}
-	write, err := pack.Annotate(u, []*pack.Annotation{&a}, donor, sheets, o.caches)
-	return &Book{Problems: notes(src, u, leaf), Annotated: true, write: write, looks: l.book}, err
+	write, err := pack.Annotate(u, on, donor, sheets, o.caches)
+	b := &Book{Problems: notes(src, u, on), Annotated: true, write: write, looks: l.book}
+	if problem != nil {
+		b.Problems = append(b.Problems, *problem)
+	}
+	return b, err
 }
 
-// headerRows are the rows of our headers and of the labels over them. The labels
-// need a row of their own above the user's header.
-func headerRows(job *price.Job, shape pack.Shape) (header, labels int) {
-	first, last := job.List.HeaderRows[0], job.List.HeaderRows[1]
-	if last == 0 {
-		return 0, 0
+// onJoints makes the annotation of the list of joints.
+func (o *output) onJoints(u *pack.User) (*pack.Annotation, error) {
+	l := o.l
+	leaf, err := u.Leaf(l.job.List.Sheet)
+	if err != nil {
+		return nil, err
 	}
-	above := last - 1
-	if above < 1 || (above < first && !shape.HasRow(above) && !(shape.Ordered && shape.Numbered)) {
-		return last, 0
+	shape := leaf.Shape()
+	first := max(shape.LastCol, l.job.List.LastCol) + 2
+	if first+len(l.cols) > pack.MaxCol {
+		return nil, &pack.Strange{Why: "no columns are left to the right of the list"}
 	}
-	return last, above
-}
-
-// mostFrozen is how many rows may stay in sight without leaving too few to scroll.
-const mostFrozen = 12
-
-func freezeRows(job *price.Job) int {
-	last := max(job.List.HeaderRows[1], job.List.UnitsRow)
-	if last > mostFrozen {
-		return 0
-	}
-	return last
-}
-
-// freezeCols keeps the column of the marks in sight where it stands at the left.
-func freezeCols(job *price.Job) int {
-	for _, c := range job.List.Columns {
-		if c.Key == "mark" && c.Col <= 3 {
-			return c.Col
-		}
-	}
-	return 0
+	l.place(first)
+	h := headingOf(l.job)
+	header, labels := h.rows(shape)
+	js := newJoints(l, header, labels)
+	from, last := l.span()
+	return &pack.Annotation{Leaf: leaf, Mark: jointsMark, First: first, Columns: js.columns(), Last: last, Draw: js.draw, Extra: labels, Header: header,
+		FreezeRows: h.freezeRows(), FreezeCols: h.freezeCols(), Rules: fitsRule(l, l.letters[l.at["fits"]], from, last),
+		PrintArea: l.printAreas(l.sheet), PrintTitle: printTitles(l.sheet, header, h.freezeCols())}, nil
 }
 
 // notes says what an annotation does to a file that a user might not expect.
-func notes(src *list.Source, u *pack.User, leaf *pack.Leaf) []finding.Problem {
+func notes(src *list.Source, u *pack.User, on []*pack.Annotation) []finding.Problem {
 	place := finding.Place{File: src.File}
 	var out []finding.Problem
 	if u.Signed() {
@@ -166,10 +155,13 @@ func notes(src *list.Source, u *pack.User, leaf *pack.Leaf) []finding.Problem {
 			Text: "the workbook carries a digital signature, which does not hold for the annotated copy",
 			Hint: "your own file keeps its signature; sign the copy anew if that is wanted"})
 	}
-	if leaf.Shape().Guarded {
-		out = append(out, finding.Problem{Place: place, Level: finding.Note, Code: "protected",
-			Text: "the sheet is protected, and so are our cells on it",
-			Hint: "take the protection off in the annotated copy to change a figure there"})
+	for _, a := range on {
+		if a.Leaf.Shape().Guarded {
+			out = append(out, finding.Problem{Place: place, Level: finding.Note, Code: "protected",
+				Text: "the sheet is protected, and so are our cells on it",
+				Hint: "take the protection off in the annotated copy to change a figure there"})
+			break
+		}
 	}
 	return out
 }

@@ -122,7 +122,7 @@ func (o *output) link(g *look.Grid, row, col int, place finding.Place, cell stri
 	switch {
 	case o.l.cut != nil && place.Sheet == o.l.cut.Name:
 		sheet = o.l.cut.Name
-	case place.Sheet == o.l.sheet || o.l.ofList(place):
+	case place.Sheet == o.l.sheet || isOf(place, o.l.job.List.File, o.l.job.List.Sheet):
 		sheet = o.l.sheet
 	}
 	switch {

@@ -24,10 +24,10 @@ var groups = []group{
 	{"plan", "Plan's own", "figures that the planner chose or worked out; the formulas read them"},
 }
 
-// column is one of our columns. The value of a cell comes from the plan, in
+// columnBeside is one of our columns beside rows of a kind. The value of a cell comes from the plan, in
 // metric units; the formula, where there is one, follows from cells of the row,
 // from the rates and from the plan's own columns, and gives the same value.
-type column struct {
+type columnBeside[R any] struct {
 	key    string // result key, or a name of our own that no result has
 	head   string // what people read, without the unit
 	unit   unit
@@ -37,13 +37,16 @@ type column struct {
 	result bool // a result key, as the results file has it
 	fold   bool // hidden when the group is folded; false for what stays in sight
 	role   look.Role
-	number func(*row) (float64, bool) // nil for a column of words
-	words  func(*row) string
+	number func(*R) (float64, bool) // nil for a column of words
+	words  func(*R) string
 	// formula is a template: [key] is the cell of that column in this row, {key}
 	// the rate of that name. Empty: the value stands alone.
-	formula func(*row) string
+	formula func(*R) string
 	about   string // for the Basis sheet: what it is, or the equation in words
 }
+
+// column stands beside a joint.
+type column = columnBeside[row]
 
 // always returns the same template for every row that has settings.
 func always(template string) func(*row) string {

@@ -16,28 +16,51 @@ import (
 // that they have in the file, and our columns beside them.
 func fresh(src *list.Source, job *price.Job, opt Options) (*Book, error) {
 	from := sheetOf(src, job)
-	l := newLayout(job, opt, from, "Joints")
+	name, h := "Joints", headingOf(job)
+	if isAlone(job) {
+		name, h = "Cut list", cutHeading(&job.Parts.List)
+	}
+	l := newLayout(job, opt, from, name)
 	l.textNumbers, l.decimalComma = src.Format == list.CSV, src.DecimalComma
-	l.place(min(max(widest(from), job.List.LastCol), mostCopied) + 2)
+	first := min(max(widest(from), job.List.LastCol), mostCopied) + 2
+	l.place(first)
 	l.book = look.NewBook("", "")
 	o := newOutput(l, nil, nil)
-	header, labels := job.List.HeaderRows[1], 0
-	if header > 1 {
-		labels = header - 1
+	rows := &freshRows{l: l, from: from, heading: *h, headRow: h.header[1]}
+	if rows.headRow > 1 {
+		rows.labelRow = rows.headRow - 1
 	}
-	fj := &freshJoints{joints: newJoints(l, header, labels), from: from}
+	if isAlone(job) {
+		l.cut = from
+		o.cut = newCut(l, name, first, false)
+		o.cut.header, o.cut.labels = rows.headRow, rows.labelRow
+		rows.draw = o.cut.draw
+	} else {
+		rows.draw = newJoints(l, rows.headRow, rows.labelRow).draw
+	}
 	for _, key := range []styleKey{{look.Off(look.Plain), "@"}, {look.Off(look.Plain), ""}, {look.Calc, ""}, {look.HeadOf("user"), ""}} {
 		l.style(key.role, key.format)
 	}
-	donor, sheets, err := o.donor("Joints")
+	o.fresh = rows
+	donor, sheets, err := o.donor(name)
 	if err != nil {
 		return nil, err
 	}
-	sheets[0].Draw = fj.drawAll
-	_, last := l.span()
-	sheets[0].Size = "A1:" + l.letters[len(l.letters)-1] + itoa(max(last, fj.lastRow()))
+	sheets[0].Draw = rows.drawAll
+	letters, last := o.besides()
+	sheets[0].Size = "A1:" + letters[len(letters)-1] + itoa(max(last, rows.lastRow()))
 	write, err := pack.Fresh(donor, sheets, o.caches)
 	return &Book{Problems: leftOut(src, job), write: write, looks: l.book}, err
+}
+
+// besides are the columns of ours beside the list of a fresh workbook, and its last row.
+func (o *output) besides() (letters []string, last int) {
+	if isAlone(o.l.job) {
+		_, last = o.cut.span()
+		return o.cut.letters, last
+	}
+	_, last = o.l.span()
+	return o.l.letters, last
 }
 
 // mostCopied is how many of the user's columns a fresh workbook takes over. Only
@@ -68,31 +91,34 @@ func leftOut(src *list.Source, job *price.Job) []finding.Problem {
 		Hint: "they stand in your own file as before"}}
 }
 
-// freshJoints draws the user's rows as well as ours.
-type freshJoints struct {
-	*joints
-	from *list.Sheet
+// freshRows draws the user's rows as well as ours.
+type freshRows struct {
+	heading
+	l                 *layout
+	from              *list.Sheet
+	headRow, labelRow int
+	draw              func(*pack.Pen, int) // our cells of a row
 }
 
-func (f *freshJoints) lastRow() int {
+func (f *freshRows) lastRow() int {
 	if f.from == nil || len(f.from.Rows) == 0 {
 		return 1
 	}
 	return f.from.Rows[len(f.from.Rows)-1].Number
 }
 
-func (f *freshJoints) drawAll(p *pack.Pen) {
+func (f *freshRows) drawAll(p *pack.Pen) {
 	if f.from == nil {
 		return
 	}
 	next := 0
 	for _, r := range f.from.Rows {
-		if f.labels > 0 && f.labels < r.Number && f.labels > next {
-			p.StartRow(f.labels, 0)
-			f.draw(p, f.labels)
+		if f.labelRow > 0 && f.labelRow < r.Number && f.labelRow > next {
+			p.StartRow(f.labelRow, 0)
+			f.draw(p, f.labelRow)
 		}
 		height := 0.0
-		if r.Number == f.header {
+		if r.Number == f.headRow {
 			height = 62
 		}
 		p.StartRow(r.Number, height)
@@ -104,8 +130,8 @@ func (f *freshJoints) drawAll(p *pack.Pen) {
 
 // drawUser writes the user's cells of one row: what was a number stays one, all
 // else is text that nothing can bring to life.
-func (f *freshJoints) drawUser(p *pack.Pen, r *list.Row) {
-	head := r.Number >= max(f.l.job.List.HeaderRows[0], 1) && r.Number <= f.l.job.List.HeaderRows[1]
+func (f *freshRows) drawUser(p *pack.Pen, r *list.Row) {
+	head := r.Number >= max(f.header[0], 1) && r.Number <= f.header[1]
 	for _, c := range r.Cells {
 		if c.Col > mostCopied {
 			break
@@ -123,39 +149,56 @@ func (f *freshJoints) drawUser(p *pack.Pen, r *list.Row) {
 	}
 }
 
-// frameJoints makes the frame of the sheet of joints in a fresh workbook.
-func (o *output) frameJoints(f *excelize.File, sheet string) {
+// frameFresh makes the frame of the user's rows in a fresh workbook.
+func (o *output) frameFresh(f *excelize.File, sheet string) {
 	l := o.l
-	for i, c := range l.cols {
-		o.note(f.SetColWidth(sheet, l.letters[i], l.letters[i], c.width))
-		if c.fold {
-			o.note(f.SetColOutlineLevel(sheet, l.letters[i], 1))
+	if isAlone(l.job) {
+		from, last := o.cut.span()
+		frameBeside(o, f, sheet, o.cut.beside)
+		o.headFresh(f, sheet, o.cut.printAreas(last))
+		o.fitsFormat(f, sheet, o.cut.letters[o.cut.at["fits"]], from, last)
+		return
+	}
+	frameBeside(o, f, sheet, &beside[row]{l: l, cols: l.cols, letters: l.letters})
+	o.headFresh(f, sheet, l.printAreas(sheet))
+	from, last := l.span()
+	o.fitsFormat(f, sheet, l.letters[l.at["fits"]], from, last)
+}
+
+// frameBeside sets widths and folds of our columns.
+func frameBeside[R any](o *output, f *excelize.File, sheet string, b *beside[R]) {
+	for i, c := range b.columns() {
+		o.note(f.SetColWidth(sheet, b.letters[i], b.letters[i], c.Width))
+		if c.Level > 0 {
+			o.note(f.SetColOutlineLevel(sheet, b.letters[i], uint8(c.Level)))
 		}
-		if c.group == "plan" && c.fold {
-			o.note(f.SetColVisible(sheet, l.letters[i], false))
+		if c.Hidden {
+			o.note(f.SetColVisible(sheet, b.letters[i], false))
 		}
 	}
-	for i, width := range userWidths(l) {
+}
+
+// headFresh sets the widths of the user's columns, what stays in sight and what is printed.
+func (o *output) headFresh(f *excelize.File, sheet, areas string) {
+	rows := o.fresh
+	for i, width := range rows.userWidths() {
 		name := pack.ColumnName(i + 1)
 		o.note(f.SetColWidth(sheet, name, name, width))
 	}
-	header := l.job.List.HeaderRows[1]
-	_, last := l.span()
-	left, right := "A", l.letters[len(l.letters)-1]
-	if header > 0 {
-		corner := pack.ColumnName(freezeCols(l.job)+1) + itoa(header+1)
-		o.note(f.SetPanes(sheet, &excelize.Panes{Freeze: true, XSplit: freezeCols(l.job), YSplit: freezeRows(l.job),
+	letters, last := o.besides()
+	if header := rows.headRow; header > 0 {
+		corner := pack.ColumnName(rows.freezeCols()+1) + itoa(header+1)
+		o.note(f.SetPanes(sheet, &excelize.Panes{Freeze: true, XSplit: rows.freezeCols(), YSplit: rows.freezeRows(),
 			TopLeftCell: corner, ActivePane: "bottomRight"}))
-		o.note(f.AutoFilter(sheet, left+itoa(header)+":"+right+itoa(last), nil))
-		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: sheet, RefersTo: l.printTitles(header)}))
+		o.note(f.AutoFilter(sheet, "A"+itoa(header)+":"+letters[len(letters)-1]+itoa(last), nil))
+		o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: sheet, RefersTo: printTitles(sheet, header, rows.freezeCols())}))
 	}
-	o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: sheet, RefersTo: l.printAreas(sheet)}))
+	o.note(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: sheet, RefersTo: areas}))
 	bind := o.binder()
 	bind.page(sheet)
 	o.note(bind.err)
 	below := false
 	o.note(f.SetSheetProps(sheet, &excelize.SheetPropsOptions{OutlineSummaryRight: &below}))
-	o.fitsFormat(f, sheet)
 }
 
 // printAreas puts the list with its status, and then each group, on a page of its
@@ -163,9 +206,7 @@ func (o *output) frameJoints(f *excelize.File, sheet string) {
 // figures are not printed.
 func (l *layout) printAreas(sheet string) string {
 	_, last := l.span()
-	area := func(from, to string) string {
-		return quoteSheet(sheet) + "!$" + from + "$1:$" + to + "$" + itoa(last)
-	}
+	area := func(from, to string) string { return printArea(sheet, from, to, last) }
 	areas := []string{area("A", l.letters[l.at["fits"]])}
 	for _, ends := range [][2]string{{"mark", "assumed"}, {"price", "rework_min"}, {"filler", "gas_l"}, {"wfs_m_min", "inductance"}, {"worst", "checks"}} {
 		areas = append(areas, area(l.letters[l.at[ends[0]]], l.letters[l.at[ends[1]]]))
@@ -173,32 +214,37 @@ func (l *layout) printAreas(sheet string) string {
 	return strings.Join(areas, ",")
 }
 
-// printTitles repeats the marks and the header on every page.
-func (l *layout) printTitles(header int) string {
+func printArea(sheet, from, to string, last int) string {
+	return quoteSheet(sheet) + "!$" + from + "$1:$" + to + "$" + itoa(last)
+}
+
+// printTitles repeats the marks, which stand in the first columns, and the header on
+// every page.
+func printTitles(sheet string, header, marks int) string {
 	if header == 0 {
 		return ""
 	}
-	ref := quoteSheet(l.sheet) + "!$"
-	return ref + "A:$" + pack.ColumnName(max(freezeCols(l.job), 1)) + "," + ref + itoa(header) + ":$" + itoa(header)
+	ref := quoteSheet(sheet) + "!$"
+	return ref + "A:$" + pack.ColumnName(max(marks, 1)) + "," + ref + itoa(header) + ":$" + itoa(header)
 }
 
 // userWidths are widths for the user's columns in a fresh workbook, from what
 // stands in them.
-func userWidths(l *layout) []float64 {
-	widths := make([]float64, min(widest(l.from), mostCopied))
+func (f *freshRows) userWidths() []float64 {
+	widths := make([]float64, min(widest(f.from), mostCopied))
 	for i := range widths {
 		widths[i] = 7
 	}
-	if l.from == nil {
+	if f.from == nil {
 		return widths
 	}
-	for _, r := range l.from.Rows {
+	for _, r := range f.from.Rows {
 		for _, c := range r.Cells {
 			if c.Col > len(widths) {
 				break
 			}
 			n := float64(len([]rune(c.Text))) + 2
-			if r.Number <= l.job.List.HeaderRows[1] {
+			if r.Number <= f.header[1] {
 				n = min(n, 14) // headers wrap, titles run over
 			}
 			widths[c.Col-1] = min(max(widths[c.Col-1], n), 40)

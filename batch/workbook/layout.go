@@ -38,7 +38,6 @@ type layout struct {
 	rateNames map[string]string     // rate -> defined name
 	decisive  []planCell            // columns that decide a plan, from the left
 	fits      map[fitPattern]string // the comparison by its pattern
-	templates map[templateKey]*pack.Formula
 	styles    map[styleKey]int
 }
 
@@ -51,7 +50,7 @@ func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *lay
 	l := &layout{
 		job: job, us: opt.US, names: job.Names(), live: !opt.ValuesOnly, sheet: sheet, from: from,
 		inputs: map[string][]joint.Column{}, at: map[string]int{},
-		templates: map[templateKey]*pack.Formula{}, styles: map[styleKey]int{}, fits: map[fitPattern]string{},
+		styles: map[styleKey]int{}, fits: map[fitPattern]string{},
 	}
 	for _, c := range job.List.Columns {
 		if c.Key != "" {
@@ -163,20 +162,9 @@ func (l *layout) row(i int) *row {
 // the column is shown in another unit.
 type templateKey struct{ unit, template string }
 
-// compile turns a template into a formula of the sheet of joints: [key] becomes
-// the cell of that column in the same row, in metric units, {key} the name of a
-// rate.
-func (l *layout) compile(template string, own unit) *pack.Formula {
-	cacheKey := templateKey{own.us, template}
-	if f, ok := l.templates[cacheKey]; ok {
-		return f
-	}
-	f := pack.NewFormula(own.wrap(l.expand(template), l.us))
-	l.templates[cacheKey] = f
-	return f
-}
-
-func (l *layout) expand(template string) string {
+// expand puts a template together: cell gives what stands for [key], rate what
+// stands for {key}.
+func expand(template string, cell, rate func(key string) string) string {
 	var out strings.Builder
 	for {
 		i := strings.IndexAny(template, "[{")
@@ -188,10 +176,9 @@ func (l *layout) expand(template string) string {
 		end := strings.IndexAny(template[i:], "]}") + i
 		key := template[i+1 : end]
 		if template[i] == '[' {
-			c := &l.cols[l.at[key]]
-			out.WriteString(c.unit.metricOf("$"+l.letters[l.at[key]]+"§", l.us))
+			out.WriteString(cell(key))
 		} else {
-			out.WriteString(l.rate(key))
+			out.WriteString(rate(key))
 		}
 		template = template[end+1:]
 	}

@@ -14,6 +14,8 @@ import (
 // output gathers the sheets of our own and the frame they are made in.
 type output struct {
 	l         *layout
+	fresh     *freshRows      // the user's rows in a workbook of our own; nil in their own
+	cut       *cut            // our columns beside the cut list; nil where there are none
 	taken     map[string]bool // names of sheets in use, folded
 	names     map[string]bool // defined names in use, folded
 	err       error
@@ -107,7 +109,7 @@ func (o *output) donor(joints string) ([]byte, []pack.Sheet, error) {
 		o.note(err)
 	}
 	if joints != "" {
-		o.frameJoints(f, joints)
+		o.frameFresh(f, joints)
 	}
 	bind := o.binder()
 	for _, g := range grids {
@@ -134,23 +136,28 @@ func (o *output) donor(joints string) ([]byte, []pack.Sheet, error) {
 // markOurs leaves hidden names on what is ours, so that a later run can tell it
 // from the user's. Names follow their cells whatever the user inserts or renames.
 func (o *output) markOurs(f *excelize.File, grids []*look.Grid) {
-	l := o.l
-	columns := l.sheetRef() + "$" + l.letters[0] + ":$" + l.letters[len(l.letters)-1]
-	o.note(f.SetDefinedName(&excelize.DefinedName{Name: pack.ColumnsName(jointsMark), RefersTo: columns}))
+	mark := func(name, sheet string, letters []string) {
+		columns := quoteSheet(sheet) + "!$" + letters[0] + ":$" + letters[len(letters)-1]
+		o.note(f.SetDefinedName(&excelize.DefinedName{Name: pack.ColumnsName(name), RefersTo: columns}))
+	}
+	if !isAlone(o.l.job) {
+		mark(jointsMark, o.l.sheet, o.l.letters)
+	}
+	if o.cut != nil {
+		mark(cutMark, o.cut.sheet, o.cut.letters)
+	}
 	for i, g := range grids {
 		o.note(f.SetDefinedName(&excelize.DefinedName{Name: pack.SheetName + itoa(i+1), RefersTo: quoteSheet(g.Name) + "!$A$1"}))
 	}
 }
 
 // fitsRule colours the cell that says whether the plan fits, on the user's sheet.
-func fitsRule(l *layout) string {
+func fitsRule(l *layout, col string, from, to int) string {
 	if !l.live {
 		return ""
 	}
 	id, err := l.book.File.NewConditionalStyle(warningStyle())
 	l.book.Note(err)
-	from, to := l.span()
-	col := l.letters[l.at["fits"]]
 	cells := col + itoa(from) + ":" + col + itoa(to)
 	return `<conditionalFormatting xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" sqref="` + cells +
 		`"><cfRule type="cellIs" dxfId="` + itoa(id) + `" priority="1000000" operator="equal"><formula>"run again"</formula></cfRule></conditionalFormatting>`
@@ -162,14 +169,12 @@ func warningStyle() *excelize.Style {
 }
 
 // fitsFormat does the same in a fresh workbook.
-func (o *output) fitsFormat(f *excelize.File, sheet string) {
+func (o *output) fitsFormat(f *excelize.File, sheet, col string, from, to int) {
 	if !o.l.live {
 		return
 	}
 	id, err := f.NewConditionalStyle(warningStyle())
 	o.note(err)
-	from, to := o.l.span()
-	col := o.l.letters[o.l.at["fits"]]
 	o.note(f.SetConditionalFormat(sheet, col+itoa(from)+":"+col+itoa(to),
 		[]excelize.ConditionalFormatOptions{{Type: "cell", Criteria: "==", Value: `"run again"`, Format: &id}}))
 }

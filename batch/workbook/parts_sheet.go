@@ -7,33 +7,11 @@ import (
 	"strings"
 
 	"seamtally/batch/finding"
-	"seamtally/batch/list"
 	"seamtally/batch/parts"
 	"seamtally/batch/price"
-	"seamtally/batch/units"
 	"seamtally/batch/workbook/look"
 	"seamtally/batch/workbook/pack"
 )
-
-// Units of parts.
-var (
-	kiloM  = unit{"kg/m", "lb/ft", 0.45359237 / 0.3048, "0.000"}
-	square = unit{"m²", "ft²", 0.09290304, "0.00"}
-)
-
-// cutSheetOf finds the sheet of the cut list where it stands in the list's own
-// workbook: its cells can then be linked.
-func cutSheetOf(src *list.Source, job *price.Job) *list.Sheet {
-	if job.Parts == nil || src.Format == list.CSV || job.Parts.List.SHA256 != src.SHA256 {
-		return nil
-	}
-	for i := range src.Sheets {
-		if src.Sheets[i].Name == job.Parts.List.Sheet {
-			return &src.Sheets[i]
-		}
-	}
-	return nil
-}
 
 // The columns of the sheet of parts.
 const (
@@ -110,12 +88,17 @@ func (o *output) partRange(col int) string {
 	return fmt.Sprintf("$%s$%d:$%s$%d", pack.ColumnName(col), partsFrom, pack.ColumnName(col), partsFrom-1+len(o.l.job.Parts.List.Parts))
 }
 
+// partLine writes one part. A figure that stands beside the cut list is taken from
+// there: it is worked out once.
 func (o *output) partLine(g *look.Grid, row, i int) {
 	p, r, us := &o.l.job.Parts.List.Parts[i], &o.l.job.Parts.Results[i], o.l.us
 	cell := func(col int, u unit) string { return u.metricOf(pack.ColumnName(col)+itoa(row), us) }
-	num := func(col int, u unit, format, formula string, v float64, known bool) {
+	num := func(col int, key string, u unit, format, formula string, v float64, known bool) {
 		if !known {
 			return
+		}
+		if link := o.linked(key, p.Place.Row); link != "" {
+			formula = link
 		}
 		role := look.Calc
 		if formula == "" {
@@ -134,50 +117,70 @@ func (o *output) partLine(g *look.Grid, row, i int) {
 	if length != "" {
 		length = mm.wrap(length, us)
 	}
-	num(lengthCol, mm, "#,##0.0", length, float64(p.Length), p.Length > 0)
-	num(piecesCol, none, "#,##0", o.cutCell(p, "qty", float64(p.Qty)), float64(p.Qty), true)
-	num(weightCol, kiloM, "0.000", "", r.KgM, r.KgM > 0)
-	mass, gives := o.massFormula(p, r, cell)
-	num(massCol, kilo, "#,##0.00", agreed(gives, float64(r.Mass), mass), float64(r.Mass), r.Mass > 0)
-	num(perimeterCol, mm, "#,##0.0", "", float64(r.Perimeter), r.Perimeter > 0)
-	paint, gives := o.paintFormula(p, r, cell)
-	num(paintCol, square, "#,##0.00", agreed(gives, r.Paint, paint), r.Paint, r.Paint > 0)
-	num(seamCol, metre, "#,##0.00", "", float64(r.Seam), r.Seam > 0)
-	num(weldCol, kilo, "0.000", "", float64(r.WeldMetal), r.WeldMetal > 0)
+	num(lengthCol, "length_mm", mm, "#,##0.0", length, float64(p.Length), p.Length > 0)
+	num(piecesCol, "qty", none, "#,##0", o.cutCell(p, "qty", float64(p.Qty)), float64(p.Qty), true)
+	num(weightCol, "kg_m", kiloM, "0.000", "", r.KgM, r.KgM > 0)
+	num(massCol, "mass_kg", kilo, "#,##0.00", massOnSheet(p, r, cell, us), float64(r.Mass), r.Mass > 0)
+	num(perimeterCol, "perimeter_mm", mm, "#,##0.0", "", float64(r.Perimeter), r.Perimeter > 0)
+	num(paintCol, "paint_m2", square, "#,##0.00", paintOnSheet(p, r, cell, us), r.Paint, r.Paint > 0)
+	num(seamCol, "seam_m", metre, "#,##0.00", "", float64(r.Seam), r.Seam > 0)
+	num(weldCol, "weld_kg", kilo, "0.000", "", float64(r.WeldMetal), r.WeldMetal > 0)
 	if r.Shrink != nil {
-		num(shrinkCol, mm, "0.00", "", float64(r.Shrink[0]), true)
-		num(shrinkToCol, mm, "0.00", "", float64(r.Shrink[1]), true)
+		num(shrinkCol, "shrink_low_mm", mm, "0.00", "", float64(r.Shrink[0]), true)
+		num(shrinkToCol, "shrink_high_mm", mm, "0.00", "", float64(r.Shrink[1]), true)
 	}
-	num(bevelCol, metre, "0.00", "", float64(r.Bevel), r.Bevel > 0)
-	g.Text(row, edgesCol, look.Wrap, o.edgesText(r))
+	num(bevelCol, "bevel_m", metre, "0.00", "", float64(r.Bevel), r.Bevel > 0)
+	g.Text(row, edgesCol, look.Wrap, strings.Join(append(edgeTexts(r, us), endTexts(r, us)...), "\n"))
 	g.Text(row, stripCol, look.Plain, r.Strip)
 	g.Text(row, firstCol, look.Plain, r.Earliest)
 	if p.Length > 0 {
-		g.Words(row, cutCol, look.Plain, o.live(fmt.Sprintf(`IF(AND(ABS(%s-%s)<0.001,%s=%d),"fits","run again")`, cell(lengthCol, mm), exact(float64(p.Length)), cell(piecesCol, none), p.Qty)), "fits")
+		fits := o.linked("fits", p.Place.Row)
+		if fits == "" {
+			fits = fmt.Sprintf(`IF(AND(ABS(%s-%s)<0.001,%s=%d),"fits","run again")`, cell(lengthCol, mm), exact(float64(p.Length)), cell(piecesCol, none), p.Qty)
+		}
+		g.Words(row, cutCol, look.Plain, o.live(fits), "fits")
 	}
 	g.Text(row, partChecksCol, look.Wrap, partChecks(r.Checks))
 	g.Text(row, fromCol, look.Quiet, p.Section.Basis+": "+p.Section.Source)
 }
 
-// massFormula is the mass of all pieces of a line, and what it gives now.
-func (o *output) massFormula(p *parts.Part, r *parts.Result, cell func(int, unit) string) (formula string, gives float64) {
-	formula = kilo.wrap(rounded(cell(weightCol, kiloM)+"*"+cell(lengthCol, mm)+"/1000*"+cell(piecesCol, none), 3), o.l.us)
-	return formula, math.Round(r.KgM*float64(p.Length)/1000*float64(p.Qty)*1e3) / 1e3
+// massOnSheet is the mass of all pieces of a line, where no cell beside the cut list
+// has it.
+func massOnSheet(p *parts.Part, r *parts.Result, cell func(int, unit) string, us bool) string {
+	step := math.Pow(10, partKg)
+	gives := math.Round(r.KgM*float64(p.Length)/1000*float64(p.Qty)*step) / step
+	return agreed(gives, float64(r.Mass), kilo.wrap(rounded(cell(weightCol, kiloM)+"*"+cell(lengthCol, mm)+"/1000*"+cell(piecesCol, none), partKg), us))
 }
 
-// paintFormula is the area of all pieces of a line, and what it gives now. Plates are
+// paintTemplate is the area of all pieces of a line, and what it gives now. Plates are
 // painted on their ends as well.
-func (o *output) paintFormula(p *parts.Part, r *parts.Result, cell func(int, unit) string) (formula string, gives float64) {
+func paintTemplate(p *parts.Part, r *parts.Result) (template string, gives float64) {
 	ends := 0.0
 	if p.Plate {
 		ends = 2 * float64(p.Width) * float64(p.Section.Web) / 1e6
 	}
-	one := cell(perimeterCol, mm) + "*" + cell(lengthCol, mm) + "/1000000"
+	one := "[perimeter_mm]*[length_mm]/1000000"
 	if ends > 0 {
 		one = "(" + one + "+" + exact(ends) + ")"
 	}
-	formula = square.wrap(rounded(one+"*"+cell(piecesCol, none), 4), o.l.us)
-	return formula, math.Round((float64(r.Perimeter)*float64(p.Length)/1e6+ends)*float64(p.Qty)*1e4) / 1e4
+	step := math.Pow(10, partPaint)
+	gives = math.Round((float64(r.Perimeter)*float64(p.Length)/1e6+ends)*float64(p.Qty)*step) / step
+	return rounded(one+"*[qty]", partPaint), gives
+}
+
+// paintOnSheet is the same formula on the cells of the line.
+func paintOnSheet(p *parts.Part, r *parts.Result, cell func(int, unit) string, us bool) string {
+	template, gives := paintTemplate(p, r)
+	text := expand(template, func(key string) string {
+		switch key {
+		case "perimeter_mm":
+			return cell(perimeterCol, mm)
+		case "length_mm":
+			return cell(lengthCol, mm)
+		}
+		return cell(piecesCol, none)
+	}, nil)
+	return agreed(gives, r.Paint, square.wrap(text, us))
 }
 
 // agreed returns a formula where it gives what was worked out, else none.
@@ -192,51 +195,61 @@ func agreed(gives, want float64, formula string) string {
 // in some unit; empty where it is not.
 func (o *output) cutCell(p *parts.Part, key string, want float64) string {
 	r := rowAt(o.l.cut, p.Place.Row)
-	if r == nil || want == 0 {
+	col, factor := ownNumber(&o.l.job.Parts.List, r, key, want)
+	if col == 0 {
 		return ""
 	}
-	for _, c := range o.l.job.Parts.List.Columns {
-		cell := r.At(c.Col)
-		if c.Key != key || cell.Kind != list.Number || cell.Percent {
-			continue
-		}
-		ref := quoteSheet(o.l.cut.Name) + "!$" + pack.ColumnName(c.Col) + "$" + itoa(r.Number)
-		if agree(cell.Value, want) {
-			return ref
-		}
-		for _, f := range factors {
-			if key == "length" && agree(cell.Value*f, want) {
-				return ref + "*" + exact(f)
-			}
-		}
-	}
-	return ""
+	return times(quoteSheet(o.l.cut.Name)+"!$"+pack.ColumnName(col)+"$"+itoa(r.Number), col, factor)
 }
 
-// edgesText names what is to be prepared, alike edges and ends once.
-func (o *output) edgesText(r *parts.Result) string {
+// edgeTexts name the edges to be bevelled by joint, alike ones once.
+func edgeTexts(r *parts.Result, us bool) []string {
 	var said []string
-	add := func(text string) {
-		if !slices.Contains(said, text) {
-			said = append(said, text)
-		}
-	}
-	size := func(v units.MM) string { return trimmed(mm.show(float64(v), o.l.us)) + " " + mm.name(o.l.us) }
 	for _, e := range r.Edges {
-		text := fmt.Sprintf("%s: %s, %s°, face %s", e.Joint, e.Groove, trimmed(float64(e.Angle)), size(e.RootFace))
-		if e.Both {
-			text += ", both faces"
-		}
-		add(text)
+		said = add(said, e.Joint+": "+e.Groove+", "+bevelText(&e, us))
 	}
+	return said
+}
+
+// bevelsText names the bevels of a part, alike ones once.
+func bevelsText(r *parts.Result, us bool) string {
+	var said []string
+	for _, e := range r.Edges {
+		said = add(said, bevelText(&e, us))
+	}
+	return strings.Join(said, "; ")
+}
+
+func bevelText(e *parts.Edge, us bool) string {
+	text := trimmed(float64(e.Angle)) + "°, face " + sized(e.RootFace, us)
+	if e.Depth > 0 {
+		text += ", depth " + sized(e.Depth, us)
+	}
+	if e.Both {
+		text += ", both faces"
+	}
+	return text
+}
+
+// endTexts name the ends that are not cut square by joint, alike ones once.
+func endTexts(r *parts.Result, us bool) []string {
+	var said []string
 	for _, e := range r.Ends {
 		what := "end to the drawing"
 		if e.Copes {
-			what = fmt.Sprintf("saddle on %s at %s°", size(e.On), trimmed(float64(e.Angle)))
+			what = fmt.Sprintf("saddle on %s at %s°", sized(e.On, us), trimmed(float64(e.Angle)))
 		}
-		add(fmt.Sprintf("%s: %s (%d)", e.Joint, what, e.Count))
+		said = add(said, fmt.Sprintf("%s: %s (%d)", e.Joint, what, e.Count))
 	}
-	return strings.Join(said, "\n")
+	return said
+}
+
+// add appends a text that is not there yet.
+func add(said []string, text string) []string {
+	if slices.Contains(said, text) {
+		return said
+	}
+	return append(said, text)
 }
 
 func trimmed(v float64) string { return exact(math.Round(v*1000) / 1000) }

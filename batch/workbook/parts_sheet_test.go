@@ -132,17 +132,50 @@ func TestReasonsAreTheListsOwn(t *testing.T) {
 	}
 }
 
-// A cut list of its own comes back with its parts worked out and no sheet of welds.
+// A cut list of its own comes back with its parts worked out and no sheet of welds:
+// beside its rows, in its own workbook or, where it came as text, in a fresh one.
 func TestACutListOfItsOwn(t *testing.T) {
 	f := excelize.NewFile()
 	for i, row := range [][]any{{"Part", "Section", "Length mm", "Qty"}, {"P1", "SHS 80x80x5", 1200, 4}, {"P2", "UPN 140", 700, 2}} {
 		must(t, f.SetSheetRow("Sheet1", cellOf(t, 1, i+1), &row))
 	}
-	src, _, err := list.Read("cut.xlsx", written(t, f))
-	must(t, err)
-	files, _ := tables.Open("")
-	set, err := tables.Load(files)
-	must(t, err)
+	for name, data := range map[string][]byte{"cut.xlsx": written(t, f), "cut.csv": []byte("Part,Section,Length mm,Qty\nP1,SHS 80x80x5,1200,4\nP2,UPN 140,700,2\n")} {
+		src, _, err := list.Read(name, data)
+		must(t, err)
+		job := cutAlone(t, src)
+		data := build(t, src, job, Options{})
+		sameFigures(t, data)
+		sameCells(t, name, src, data, nil)
+		out := opened(t, data)
+		sheet := map[string]string{"cut.xlsx": "Sheet1", "cut.csv": "Cut list"}[name]
+		if got, want := fmt.Sprint(out.GetSheetList()), "["+sheet+" Parts Bars Checks Rates Basis]"; got != want {
+			t.Errorf("sheets %s, want %s", got, want)
+		}
+		rows, err := out.GetRows(sheet)
+		must(t, err)
+		if got, want := fmt.Sprint(rows[0][5:9], len(rows[0])), "[Status Bars fit? As read: Part Assembly] 24"; got != want {
+			t.Errorf("beside the parts stands %s, want %s: no columns of welds", got, want)
+		}
+		if mass := rows[1][13]; mass != exact(float64(job.Parts.Results[0].Mass)) {
+			t.Errorf("beside P1 stands the mass %s, want %v", mass, job.Parts.Results[0].Mass)
+		}
+		again, _, err := list.Read("again.xlsx", data)
+		must(t, err)
+		bare, problems := Undress(again)
+		if len(problems) > 0 || len(bare.Sheets) != 1 || len(bare.Sheets[0].Rows) != len(src.Sheets[0].Rows) {
+			t.Errorf("undressed: %v, %+v", problems, bare.Sheets)
+		}
+		sameCells(t, "undressed", src, bare.Data, nil)
+		if before, now := job.Parts.Totals, cutAlone(t, bare).Parts.Totals; before.Mass != now.Mass || before.Pieces != now.Pieces {
+			t.Errorf("run again: %+v, %+v", before, now)
+		}
+	}
+}
+
+// cutAlone works a file that holds a cut list and no joints.
+func cutAlone(t *testing.T, src *list.Source) *price.Job {
+	t.Helper()
+	set := testTables(t)
 	shop, err := rates.Default(set)
 	must(t, err)
 	cut, err := parts.NewReader(set).Understand(src, parts.Options{})
@@ -150,13 +183,5 @@ func TestACutListOfItsOwn(t *testing.T) {
 	book, _ := parts.Work(cut, nil, set, &shop)
 	job := price.Price(joint.List{File: cut.File, Sheet: cut.Sheet, SHA256: cut.SHA256}, nil, shop, nil, price.Options{})
 	job.Parts = book
-	data := build(t, src, &job, Options{})
-	sameFigures(t, data)
-	out := opened(t, data)
-	if got, want := fmt.Sprint(out.GetSheetList()), "[Sheet1 Parts Bars Checks Rates Basis]"; got != want {
-		t.Errorf("sheets %s, want %s", got, want)
-	}
-	if rows, _ := out.GetRows("Sheet1"); len(rows[0]) != 4 {
-		t.Errorf("the user's sheet has %v in its header", rows[0])
-	}
+	return &job
 }

@@ -77,7 +77,7 @@ const money2 = "#,##0.00"
 // labour writes each part of the labour with its money.
 func (b *priceLines) labour(l rates.Labour) {
 	shop := &b.o.l.job.Shop
-	rate := b.o.l.expand("{labour_rate}*(1+{overhead_pct}/100)")
+	rate := expand("{labour_rate}*(1+{overhead_pct}/100)", nil, b.o.l.rate)
 	first := b.at
 	b.o.hoursAt = span{first, first + 6}
 	for _, p := range []struct {
@@ -100,7 +100,7 @@ func (b *priceLines) labour(l rates.Labour) {
 
 // changes writes the change-overs, which belong to no joint.
 func (b *priceLines) changes(t price.Totals) {
-	rate := b.o.l.expand("{labour_rate}*(1+{overhead_pct}/100)")
+	rate := expand("{labour_rate}*(1+{overhead_pct}/100)", nil, b.o.l.rate)
 	hours := b.o.live(fmt.Sprintf("ROUND(%d*%s,4)/60", t.ChangeOvers, b.o.l.rate("change_min")))
 	b.line("Change-overs", float64(t.ChangeOverMin)/60, hours, float64(t.ChangeOverCost),
 		b.o.live(rounded(fmt.Sprintf("B%d*%s", b.at, rate), price.MoneyDecimals)),

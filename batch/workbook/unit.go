@@ -75,7 +75,7 @@ func (u unit) metricOf(cell string, us bool) string {
 func exact(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // formatOf returns the number format of a column.
-func (c *column) formatOf(us bool) string {
+func (c *columnBeside[R]) formatOf(us bool) string {
 	if us && c.unit.usFormat != "" {
 		return c.unit.usFormat
 	}

@@ -64,6 +64,7 @@ const (
 var groupColours = map[string]string{
 	"status": "33475B", "read": "5F6B76", "estimator": "1F4E79", "foreman": "0B5563",
 	"welder": "7A4A10", "checks": "6B2F55", "floor": "7C5A00", "plan": "77828C", "user": "44546A",
+	"mass": "1F4E79", "seams": "7A4A10", "prepare": "0B5563",
 }
 
 type styleKey struct {
