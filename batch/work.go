@@ -81,7 +81,7 @@ func (j *Job) work(ctx context.Context, t *tools, name string) (*list.Source, *p
 	if err == nil {
 		var wrong []finding.Problem
 		job.Floor, wrong = joint.ReadFloor(whole, job.List.Sheet)
-		job.Problems = append(job.Problems, wrong...)
+		job.Say(wrong...)
 	}
 	return src, job, err
 }
@@ -170,7 +170,7 @@ func (j *Job) workbook(src *list.Source, job *price.Job, p place) (save.File, er
 	if err != nil {
 		return save.File{}, err
 	}
-	job.Problems = append(job.Problems, book.Problems...)
+	job.Say(book.Problems...)
 	name := p.names[Workbook]
 	if !book.Annotated {
 		name = fitting(name)

@@ -2,7 +2,9 @@ package joint
 
 import (
 	"fmt"
+	"math"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -27,6 +29,7 @@ type reader struct {
 	bareUsed   map[string]bool // columns in which a bare number took the list's unit
 	sizesTaken int             // bare sizes that took the shop's meaning
 	marks      map[string]int  // folded mark -> first row
+	near       map[string]int  // the same as a hasty eye sees it -> first row
 	skeletons  map[string]bool // how the list's marks are built
 	sum        running         // what a total would show
 	fractions  int             // inch fractions without a unit
@@ -134,7 +137,7 @@ func (w *row) unreadable(cell list.Cell, c *column, want string) bool {
 	case cell.Kind == list.Bool:
 		w.say(finding.Error, c, "not-a-number", cell.Text, "the cell holds TRUE or FALSE", want, "write the value")
 	case cell.Percent:
-		w.say(finding.Error, c, "percent", cell.Text, "the cell is shown as a percentage", want, "write the size itself")
+		w.say(finding.Error, c, "percent", cell.Text, "the cell is shown as a percentage", want, "write the figure itself")
 	default:
 		return false
 	}
@@ -259,6 +262,9 @@ func readings(mm, low, high float64) string {
 }
 
 func trim(v float64) string {
+	if math.Abs(v) >= 1e9 {
+		return strconv.FormatFloat(v, 'g', 4, 64)
+	}
 	s := fmt.Sprintf("%.3f", v)
 	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
 }

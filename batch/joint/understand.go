@@ -2,6 +2,7 @@ package joint
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"sort"
 	"strings"
@@ -54,7 +55,7 @@ func (words *spellings) read(src *list.Source, opt Options, each func(*reader, l
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{spellings: words, each: each, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, absent: map[string]bool{},
+	r := &reader{spellings: words, each: each, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, near: map[string]int{}, absent: map[string]bool{},
 		list: &List{File: src.File, Sheet: sheet.Name, SHA256: src.SHA256, RowsRead: len(sheet.Rows)}}
 	body := sheet.Rows[spot.last+1:]
 	r.cols = words.assign(spot, body)
@@ -237,6 +238,21 @@ func (r *reader) joint(in list.Row) {
 	r.list.Joints = append(r.list.Joints, w.joint)
 }
 
+// hasty is a mark as a hasty eye sees it: W01 and W1, 1.0 and 1 are taken for one
+// another on the floor.
+func hasty(folded string) string {
+	if !strings.Contains(folded, "0") {
+		return folded
+	}
+	folded = plainDecimal.ReplaceAllString(folded, "$1")
+	return leadingNoughts.ReplaceAllString(folded, "$1$2")
+}
+
+var (
+	plainDecimal   = regexp.MustCompile(`^(\d+)\.0+$`)
+	leadingNoughts = regexp.MustCompile(`(^|[^0-9.,])0+([0-9])`)
+)
+
 // twice warns where a mark stands more than once, also in another spelling.
 func (r *reader) twice(j *Joint) {
 	key := strings.ReplaceAll(fold(j.Mark), " ", "")
@@ -247,6 +263,13 @@ func (r *reader) twice(j *Joint) {
 		return
 	}
 	r.marks[key] = j.Place.Row
+	near := hasty(key)
+	if first, ok := r.near[near]; ok {
+		r.list.Problems = append(r.list.Problems, finding.Problem{Place: r.place(j.Place.Row, r.column("mark")), Level: finding.Note, Code: "mark-alike", Read: j.Mark,
+			Text: fmt.Sprintf("this mark is easily taken for that of row %d; both are worked, each by itself", first), Hint: "give them marks that cannot be mistaken on the floor"})
+		return
+	}
+	r.near[near] = j.Place.Row
 }
 
 func (r *reader) other(row list.Row, fate RowFate) {

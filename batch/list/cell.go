@@ -122,7 +122,8 @@ func (r *sheetReader) number(c *Cell, l look) (span, error) {
 	}
 	value, err := strconv.ParseFloat(string(raw), 64)
 	if err != nil || math.IsInf(value, 0) || math.IsNaN(value) {
-		return span{}, damaged("cell %s%d is a number but holds %q", finding.ColumnName(c.Col), r.last, raw)
+		c.Kind = CellError // what some programs write for a figure beyond all numbers
+		return span{shared: string(raw)}, nil
 	}
 	c.Kind, c.Value, c.Percent = Number, value, l.percent
 	text := ""

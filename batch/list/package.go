@@ -6,7 +6,9 @@ import (
 	"encoding/binary"
 	"errors"
 	"io"
+	"maps"
 	"path"
+	"slices"
 	"strings"
 
 	"github.com/klauspost/compress/flate"
@@ -41,6 +43,9 @@ func openPackage(data []byte) (*pkg, error) {
 		if strings.HasSuffix(name, "/") {
 			continue
 		}
+		if slices.Contains(strings.Split(name, "/"), "..") {
+			return nil, damaged("the name of its part %q leads out of it", f.Name)
+		}
 		if p.parts[name] != nil {
 			return nil, damaged("its part %q stands in it twice", f.Name)
 		}
@@ -50,7 +55,10 @@ func openPackage(data []byte) (*pkg, error) {
 	if total > maxUnpacked {
 		return nil, refuse("save the list alone in a new workbook", "the workbook unpacks to more than %d MiB", maxUnpacked>>20)
 	}
-	return p, p.refuseOthers()
+	if err := p.refuseOthers(); err != nil {
+		return nil, err
+	}
+	return p, p.refuseDoctypes()
 }
 
 // partName makes the names that different programs write comparable.
@@ -77,6 +85,28 @@ func (p *pkg) refuseOthers() error {
 		return refuse("copy the table into a spreadsheet and save it as .xlsx", "the file is a presentation (.pptx)")
 	case p.parts["[content_types].xml"] == nil && p.parts["_rels/.rels"] == nil && p.parts["xl/workbook.xml"] == nil:
 		return refuse("unpack it first and give the list inside", "the file is a zip archive, not a workbook")
+	}
+	return nil
+}
+
+// refuseDoctypes looks at how every XML part begins, also those that are only passed
+// on: a document type stands before the first element.
+func (p *pkg) refuseDoctypes() error {
+	defer func(left int64) { p.left = left }(p.left) // the beginnings are unpacked once more later
+	for _, name := range slices.Sorted(maps.Keys(p.parts)) {
+		if !slices.Contains([]string{".xml", ".rels", ".vml"}, path.Ext(name)) {
+			continue
+		}
+		s, in, err := p.scan(name)
+		if err != nil {
+			continue // whoever needs the part says what is wrong with it
+		}
+		_, err = s.next()
+		in.Close()
+		var r *Refusal
+		if errors.As(err, &r) && r.Text == doctype {
+			return refuse(r.Hint, "%s (part %s)", r.Text, p.parts[name].Name)
+		}
 	}
 	return nil
 }

@@ -22,7 +22,7 @@ const (
 	Number             // a typed number
 	Bool               // TRUE or FALSE
 	Date               // a number shown as a date or time: never a size
-	CellError          // #REF!, #N/A ...
+	CellError          // #REF!, #N/A ..., or a number that is none, such as 1e309
 	NoValue            // a formula without a stored result
 )
 

@@ -152,6 +152,9 @@ func (s *scanner) readText() (token, error) {
 	return tokText, err
 }
 
+// doctype is what is said of a document type.
+const doctype = "the workbook holds a document type declaration, which no spreadsheet program writes and which can be used for attacks"
+
 // markup reads what starts with '<'. skip: it was a comment or the like.
 func (s *scanner) markup() (tok token, skip bool, err error) {
 	for s.end-s.pos < 9 && !s.eof {
@@ -168,7 +171,7 @@ func (s *scanner) markup() (tok token, skip bool, err error) {
 	case bytes.HasPrefix(rest, []byte("<![CDATA[")):
 		return s.cdata()
 	case bytes.HasPrefix(rest, []byte("<!")):
-		return tokEOF, false, refuse("save the list again from your spreadsheet program", "the workbook holds a document type declaration, which no spreadsheet program writes and which can be used for attacks")
+		return tokEOF, false, refuse("save the list again from your spreadsheet program", doctype)
 	}
 	n, err := s.tagEnd()
 	if err != nil {

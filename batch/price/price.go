@@ -151,6 +151,14 @@ func (t *Totals) changeOvers(job *Job) {
 	t.Price = Round(t.All.Price+t.ChangeOverPrice, MoneyDecimals)
 }
 
+// Say adds what was found after the list was priced, and counts it.
+func (job *Job) Say(found ...finding.Problem) {
+	if len(found) > 0 {
+		job.Problems = append(job.Problems[:len(job.Problems):len(job.Problems)], found...)
+		job.Totals.count(job)
+	}
+}
+
 // count counts the findings of the list and of the plans by level.
 func (t *Totals) count(job *Job) {
 	by := map[finding.Level]int{}

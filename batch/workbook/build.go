@@ -40,6 +40,9 @@ type Book struct {
 	looks     *look.Book
 }
 
+// NotAnnotated is the code of the problem that says why a fresh workbook was written.
+const NotAnnotated = "not-annotated"
+
 // Prepare makes the workbook of a priced job ready. A workbook that cannot be
 // annotated without loss gives a fresh one and a Problem that says why.
 func Prepare(src *list.Source, job *price.Job, opt Options) (b *Book, err error) {
@@ -53,14 +56,17 @@ func Prepare(src *list.Source, job *price.Job, opt Options) (b *Book, err error)
 	if !errors.As(err, &strange) {
 		return b, err
 	}
-	if b, err = fresh(src, job, opt); err != nil {
-		return nil, err
-	}
-	b.Problems = append(b.Problems, finding.Problem{
-		Place: finding.Place{File: src.File, Sheet: job.List.Sheet}, Level: finding.Warning, Code: "not-annotated",
+	why := finding.Problem{
+		Place: finding.Place{File: src.File, Sheet: job.List.Sheet}, Level: finding.Warning, Code: NotAnnotated,
 		Text: "your workbook could not be annotated without risk to what stands in it: " + strange.Why,
 		Hint: "the results stand in a new workbook with a copy of your rows; save your list anew as XLSX to have it annotated",
-	})
+	}
+	told := *job
+	told.Say(why)
+	if b, err = fresh(src, &told, opt); err != nil {
+		return nil, err
+	}
+	b.Problems = append(b.Problems, why)
 	return b, nil
 }
 

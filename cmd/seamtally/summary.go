@@ -12,6 +12,7 @@ import (
 	"seamtally/batch"
 	"seamtally/batch/finding"
 	"seamtally/batch/price"
+	"seamtally/batch/workbook"
 )
 
 // summary says what a run made of a list: the rows that could not be worked on
@@ -71,6 +72,11 @@ func weldTotals(job *price.Job) string {
 	text += toBuy(job.Buy)
 	if n := len(t.Unpriced); n > 0 {
 		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", someOf(t.Unpriced))
+	}
+	for _, p := range job.Problems {
+		if p.Code == workbook.NotAnnotated {
+			text += fmt.Sprintf("  %s; %s\n", p.Text, p.Hint)
+		}
 	}
 	if n := len(t.NotYours); n > 0 {
 		text += fmt.Sprintf("  %d values behind the price are defaults and not your own (sheet Totals)\n", n)

@@ -44,7 +44,7 @@ func Parse(s string, style Style) (Quantity, *Fault) {
 	case s == "":
 		return Quantity{}, fault("it is empty", "")
 	case strings.HasSuffix(s, "%"):
-		return Quantity{}, fault("it is a percentage", "write the size itself")
+		return Quantity{}, fault("it is a percentage", "write the figure itself")
 	}
 	if m := reFeet.FindStringSubmatch(low); m != nil && !reGrouped.MatchString(low) {
 		return feet(m, style)

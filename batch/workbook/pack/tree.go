@@ -69,8 +69,12 @@ func (n *node) qname(name string) string {
 	return n.prefix + ":" + name
 }
 
-// maxNodes keeps a hostile part from filling the memory.
-const maxNodes = 2_000_000
+// maxNodes keeps a hostile part from filling the memory, counted as starts and ends
+// of elements and texts. A stylesheet with all the styles a spreadsheet program allows
+// has some 400,000.
+const maxNodes = 700_000
+
+var errTooMany = errors.New("too many elements")
 
 // parse reads a small part into a tree. It refuses what is not UTF-8, not well
 // formed, or carries a document type.
@@ -88,7 +92,7 @@ func parse(data []byte) (*node, error) {
 			return nil, err
 		}
 		if count > maxNodes {
-			return nil, errors.New("too many elements")
+			return nil, errTooMany
 		}
 		stack, err = grow(stack, tok, start, int(dec.InputOffset()))
 		if err != nil {

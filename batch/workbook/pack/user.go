@@ -121,6 +121,9 @@ func (u *User) open(name string) (*part, error) {
 		return nil, strange("the part %q cannot be unpacked or is too large", f.Name)
 	}
 	root, err := parse(data)
+	if errors.Is(err, errTooMany) {
+		return nil, strange("the part %q holds more than any spreadsheet program puts there", f.Name)
+	}
 	if err != nil {
 		return nil, strange("the part %q is damaged: %s", f.Name, plainly(err))
 	}
