@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"syscall"
 	"testing"
@@ -74,22 +75,29 @@ func TestStoppedAtAnyMoment(t *testing.T) {
 		t.Fatalf("first run: %s", said)
 	}
 	whole := time.Since(began)
-	const moments = 10
-	for _, signal := range []syscall.Signal{syscall.SIGINT, syscall.SIGKILL} {
+	moments := 10 // SEAMTALLY_MOMENTS asks for more
+	if n, err := strconv.Atoi(os.Getenv("SEAMTALLY_MOMENTS")); err == nil {
+		moments = max(n, 2)
+	}
+	for _, signal := range []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGKILL} {
 		for i := range moments {
 			cmd, said := tool(dir, "run", "m.csv", "--date", "2026-02-02")
 			if err := cmd.Start(); err != nil {
 				t.Fatal(err)
 			}
-			time.Sleep(whole * time.Duration(i) / (moments - 1))
+			time.Sleep(whole * time.Duration(i) / time.Duration(moments-1))
+			sent := time.Now()
 			_ = cmd.Process.Signal(signal)
 			_ = cmd.Wait()
-			if code := cmd.ProcessState.ExitCode(); signal == syscall.SIGINT && code != 0 && code != batch.Interrupted && code != -1 {
-				t.Errorf("SIGINT at moment %d: exit code %d, %s", i, code, said)
+			if took := time.Since(sent); took > 2*time.Second+whole {
+				t.Errorf("%v at moment %d: ended after %v", signal, i, took)
+			}
+			if code := cmd.ProcessState.ExitCode(); signal != syscall.SIGKILL && code != 0 && code != batch.Interrupted && code != -1 {
+				t.Errorf("%v at moment %d: exit code %d, %s", signal, i, code, said)
 			}
 			wholeOutputs(t, dir, list)
-			if names := namesIn(t, dir); signal == syscall.SIGINT && len(names) != 4 {
-				t.Errorf("SIGINT at moment %d leaves %v", i, names)
+			if names := namesIn(t, dir); signal != syscall.SIGKILL && len(names) != 4 {
+				t.Errorf("%v at moment %d leaves %v", signal, i, names)
 			}
 		}
 	}
