@@ -1,0 +1,43 @@
+package main
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+	"unicode"
+)
+
+// TestNothingSteersTheTerminal gives every command a list whose marks, kinds, sizes,
+// remarks and file name hold sequences that steer a terminal or turn text round; none
+// of them comes out.
+func TestNothingSteersTheTerminal(t *testing.T) {
+	const list = "Mark,Kind,Leg mm,t1 mm,t2 mm,Length mm,Qty,Material,Position,Wire,WPS\n" +
+		"W\x1b[31m1,fillet,5,8,8,500,1,S235,PB,,\n" +
+		"W2,fil\x1b]0;title\x07let,5,8,8,5\x1b[2J00,1,S235,PB,,\n" +
+		"W3\u009b31m,fillet,5x\x1b[1m,8,8,500,1,S2\u202e35,PB,G\x1b[8m,\u2066P\x1b[5m\n" +
+		"\"W\n4\x08\x08\",fillet,5,8,8,500,1,Unob\u009dtainium\x1b[0m,PB,,\n"
+	dir := t.TempDir()
+	name := "fr\x1b[41mame.csv"
+	if err := os.WriteFile(filepath.Join(dir, name), []byte(list), 0o644); err != nil {
+		t.Skipf("this disk takes no such name: %v", err)
+	}
+	path := filepath.Join(dir, name)
+	for _, args := range [][]string{{"check", path}, {"run", path, "-o", filepath.Join(dir, "out")}, {"explain", path}, {"explain", path, "W1"}, {"explain", path, "--row", "2"},
+		{"compare", path, path}, {"run", path + "x"}, {"check", "--csv", path}, {"run", path, "--dry-run", "--json"}, {"run", "--\x1b[1mno", path}} {
+		var out, said strings.Builder
+		p := program{in: strings.NewReader(""), out: &out, err: &said, now: time.Now}
+		p.run(context.Background(), append([]string{"seamtally"}, args...))
+		if out.Len()+said.Len() == 0 {
+			t.Errorf("%q says nothing", args)
+		}
+		for _, r := range out.String() + said.String() {
+			if unicode.IsControl(r) && r != '\n' && r != '\t' && r != '\r' || unicode.Is(unicode.Bidi_Control, r) {
+				t.Errorf("%q prints %U in:\n%q", args[:1], r, out.String()+said.String())
+				break
+			}
+		}
+	}
+}
