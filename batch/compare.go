@@ -81,8 +81,8 @@ func (j *Job) compare(ctx context.Context, t *tools, c *Comparison) error {
 	if err != nil {
 		return err
 	}
-	c.Difference = compare.Lists(was, now)
-	c.Code = max(rowsCode(was, j.Strict), rowsCode(now, j.Strict))
+	c.Difference = compare.Lists(was.job, now.job)
+	c.Code = max(rowsCode(was.job, j.Strict), rowsCode(now.job, j.Strict))
 	c.Document, err = report.CompareJSON(&c.Difference, j.Version, t.set.Edition)
 	return err
 }

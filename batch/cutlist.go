@@ -19,6 +19,9 @@ import (
 type both struct {
 	joints *joint.List
 	cut    *parts.List // nil: there is no cut list
+	// other is the file of the cut list where it is a workbook of its own, so that it
+	// can be given back as well; else nil.
+	other *list.Source
 }
 
 // understand reads the joints of a list and the cut list beside them. A file in
@@ -56,7 +59,11 @@ func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *t
 		}
 		cut.Problems = append(problems, cut.Problems...)
 		joints.Joints = parts.NewIndex(cut).Lend(joints.Joints)
-		return both{joints, cut}, nil
+		read := both{joints: joints, cut: cut}
+		if from != src && from.Format != list.CSV {
+			read.other = from
+		}
+		return read, nil
 	}
 	return both{joints: joints}, nil
 }

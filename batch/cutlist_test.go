@@ -3,6 +3,7 @@ package batch_test
 import (
 	"context"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -183,4 +184,40 @@ func TestAHundredMistakesInTwoListsAreTold(t *testing.T) {
 		}
 	}
 	batch.Run(context.Background(), job)
+}
+
+// A cut list in a workbook of its own is given back beside the others, under the name
+// of the list: once more under another where it has that name itself.
+func TestTheCutListOfAnotherWorkbookIsGivenBack(t *testing.T) {
+	frame := bookOf(t, "Welds", jointRows)
+	for name, want := range map[string]string{"parts.xlsx": "frame-parts.xlsx", "frame-parts.xlsx": "frame-parts-worked.xlsx"} {
+		dir := t.TempDir()
+		data, err := os.ReadFile(bookOf(t, "Liste", cutRows))
+		if err != nil {
+			t.Fatal(err)
+		}
+		cut := filepath.Join(dir, name)
+		if err := os.WriteFile(cut, data, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		job := batch.Job{Lists: []string{frame}, Parts: cut, Out: dir, Only: []batch.Output{batch.Workbook}}
+		outcome, err := batch.Run(context.Background(), job)
+		if err != nil || outcome.Lists[0].Err != nil {
+			t.Fatal(err, outcome.Lists[0].Err)
+		}
+		written := fmt.Sprint(outcome.Lists[0].Written)
+		if got := fmt.Sprint([]string{filepath.Join(dir, "frame-worked.xlsx"), filepath.Join(dir, want)}); written != got {
+			t.Errorf("%s: wrote %s, want %s", name, written, got)
+		}
+		if after, err := os.ReadFile(cut); err != nil || string(after) != string(data) {
+			t.Errorf("%s: the cut list itself was changed (%v)", name, err)
+		}
+		f, err := excelize.OpenFile(filepath.Join(dir, want))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if rows, _ := f.GetRows("Liste"); len(rows[1]) < 20 || rows[1][0] != "P1" {
+			t.Errorf("%s: %v", name, rows)
+		}
+	}
 }

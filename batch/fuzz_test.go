@@ -42,13 +42,14 @@ func FuzzList(f *testing.F) {
 		if err != nil {
 			return
 		}
-		done, err := job.plan(context.Background(), tools, "list.csv", src, shop, said{problems, shopProblems})
+		worked, err := job.plan(context.Background(), tools, "list.csv", src, shop, said{problems, shopProblems})
 		if err != nil {
 			if strings.ContainsAny(err.Error(), "\n\x1b") {
 				t.Errorf("no sentence: %q", err)
 			}
 			return
 		}
+		done := worked.job
 		if done.List.RowsRead != len(done.List.Joints)+len(done.List.Others) {
 			t.Errorf("%d rows, %d joints, %d others", done.List.RowsRead, len(done.List.Joints), len(done.List.Others))
 		}

@@ -6,7 +6,6 @@ import (
 	"io"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 
 	"seamtally/batch/price"
@@ -21,7 +20,8 @@ const (
 	Workbook  Output = "workbook"
 	Results   Output = "results"
 	Traveller Output = "traveller"
-	Parts     Output = "parts" // with the results, where there is a cut list
+	Parts     Output = "parts"          // with the results, where there is a cut list
+	PartsBook Output = "parts workbook" // with the workbook, where the cut list is another one
 )
 
 // outputs are all of them, in the order they are written.
@@ -74,13 +74,16 @@ func (j *Job) wanted() []Output {
 	return out
 }
 
-// outputsOf returns what is written for a list: with the results those of its cut
-// list, and without joints no results of joints.
-func (j *Job) outputsOf(job *price.Job) []Output {
+// outputsOf returns what is written for a list: with the workbook and the results
+// those of its cut list, and without joints no results of joints.
+func (j *Job) outputsOf(src sources, job *price.Job) []Output {
 	var out []Output
 	for _, o := range j.wanted() {
 		if o != Results || len(job.List.Joints) > 0 || job.Parts == nil {
 			out = append(out, o)
+		}
+		if o == Workbook && src.cut != nil {
+			out = append(out, PartsBook)
 		}
 		if o == Results && job.Parts != nil {
 			out = append(out, Parts)
@@ -91,20 +94,29 @@ func (j *Job) outputsOf(job *price.Job) []Output {
 
 // checkMore makes sure that what a list turned out to have besides joints can be
 // saved as well.
-func (j *Job) checkMore(p place, job *price.Job) error {
-	if j.DryRun || !slices.Contains(j.outputsOf(job), Parts) {
+func (j *Job) checkMore(p place, src sources, job *price.Job) error {
+	if j.DryRun {
 		return nil
 	}
-	return p.folder.Check(save.Target{Name: p.names[Parts], Judge: judges[Parts]})
+	var targets []save.Target
+	for _, out := range j.outputsOf(src, job) {
+		if out == Parts || out == PartsBook {
+			targets = append(targets, save.Target{Name: p.names[out], Judge: judges[out]})
+		}
+	}
+	if len(targets) == 0 {
+		return nil
+	}
+	return p.folder.Check(targets...)
 }
 
-// partsName names the results of the cut list: another name than that of the cut
-// list itself.
-func (j *Job) partsName(dir, stem string) string {
-	name := stem + "-parts.csv"
+// partsName names the results of the cut list, or its workbook: another name than
+// that of the cut list itself.
+func (j *Job) partsName(dir, stem, ext string) string {
+	name := stem + "-parts" + ext
 	for _, input := range j.inputs() {
 		if pathKey(input) == pathKey(filepath.Join(dir, name)) {
-			return stem + "-parts-worked.csv"
+			return stem + "-parts-worked" + ext
 		}
 	}
 	return name
@@ -126,7 +138,10 @@ func (j *Job) place(list string) place {
 		stem = m[1]
 		name = j.rework(&p, stem, filepath.Base(list), ext)
 	}
-	p.names = map[Output]string{Workbook: name, Results: stem + "-joints.csv", Parts: j.partsName(dir, stem), Traveller: stem + "-traveller.pdf"}
+	p.names = map[Output]string{Workbook: name, Results: stem + "-joints.csv", Parts: j.partsName(dir, stem, ".csv"), Traveller: stem + "-traveller.pdf"}
+	if file := j.partsFile(); file != "" {
+		p.names[PartsBook] = j.partsName(dir, stem, workbookExt(file))
+	}
 	return p
 }
 

@@ -35,9 +35,9 @@ func (j *Job) save(ctx context.Context, t *tools, p place) Result {
 		return r.fail(err)
 	}
 	if !slices.Contains(j.wanted(), Workbook) {
-		src = nil // only the workbook goes back to the cells: a long list has many
+		src = sources{} // only the workbook goes back to the cells: a long list has many
 	}
-	if err := j.checkMore(p, job); err != nil {
+	if err := j.checkMore(p, src, job); err != nil {
 		return r.fail(err)
 	}
 	files, err := j.build(ctx, src, job, p)
@@ -66,25 +66,30 @@ func (j *Job) judge(ctx context.Context, t *tools, name string) Result {
 }
 
 // work takes a list from its bytes to a priced job.
-func (j *Job) work(ctx context.Context, t *tools, name string) (*list.Source, *price.Job, error) {
+func (j *Job) work(ctx context.Context, t *tools, name string) (sources, *price.Job, error) {
 	src, problems, err := j.read(name)
 	if err != nil {
-		return nil, nil, err
+		return sources{}, nil, err
 	}
 	shop, shopProblems, err := t.shopOf(src, j)
 	if err != nil {
-		return nil, nil, err
+		return sources{}, nil, err
 	}
 	whole := src
 	src, own := workbook.Undress(whole)
-	job, err := j.plan(ctx, t, name, src, shop, said{append(problems, own...), shopProblems})
-	if err == nil {
-		var wrong []finding.Problem
-		job.Floor, wrong = joint.ReadFloor(whole, job.List.Sheet)
-		job.Say(wrong...)
+	worked, err := j.plan(ctx, t, name, src, shop, said{append(problems, own...), shopProblems})
+	if err != nil {
+		return sources{}, nil, err
 	}
-	return src, job, err
+	job, wrong := worked.job, []finding.Problem(nil)
+	job.Floor, wrong = joint.ReadFloor(whole, job.List.Sheet)
+	job.Say(wrong...)
+	return sources{src, worked.other}, job, nil
 }
+
+// sources are the cells of the list, and of its cut list where that is a workbook of
+// its own.
+type sources struct{ list, cut *list.Source }
 
 // read takes a list from its bytes to rows of cells.
 func (j *Job) read(name string) (*list.Source, []finding.Problem, error) {
@@ -99,16 +104,22 @@ func (j *Job) read(name string) (*list.Source, []finding.Problem, error) {
 // said is what reading a list's file, and what reading the shop values, had to say.
 type said struct{ file, shop []finding.Problem }
 
+// planned is a priced job, and the workbook of its cut list where that is another file.
+type planned struct {
+	job   *price.Job
+	other *list.Source
+}
+
 // plan takes the rows of a list, without anything of ours among them, to a priced job.
-func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source, shop rates.Shop, before said) (*price.Job, error) {
+func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source, shop rates.Shop, before said) (planned, error) {
 	read, err := j.understand(src, name, &shop, t.set)
 	if err != nil {
-		return nil, fullName(err, name)
+		return planned{}, fullName(err, name)
 	}
 	joints := read.joints
 	joints.Problems = append(before.file, joints.Problems...)
 	if err := ctx.Err(); err != nil {
-		return nil, err
+		return planned{}, err
 	}
 	plans := plan.Joints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
 	plan.Hints(plans, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
@@ -125,16 +136,19 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 	job := price.Price(*joints, plans, shop, before.shop, j.Looks)
 	job.Version, job.TablesEdition, job.Parts = j.Version, t.set.Edition, book
 	j.payBack(&job, t.set)
-	return &job, ctx.Err()
+	return planned{&job, read.other}, ctx.Err()
 }
 
 // build makes the outputs that are wanted.
-func (j *Job) build(ctx context.Context, src *list.Source, job *price.Job, p place) ([]save.File, error) {
+func (j *Job) build(ctx context.Context, src sources, job *price.Job, p place) ([]save.File, error) {
 	var files []save.File
-	for _, out := range j.outputsOf(job) {
+	for _, out := range j.outputsOf(src, job) {
 		file, err := j.output(out, src, job, p)
 		if err != nil {
 			return nil, &Bug{List: p.list, Fault: err}
+		}
+		if file.Data == nil && file.Write == nil {
+			continue // told why not
 		}
 		file.Judge = judges[out]
 		if file.Name == "" {
@@ -148,10 +162,12 @@ func (j *Job) build(ctx context.Context, src *list.Source, job *price.Job, p pla
 	return files, nil
 }
 
-func (j *Job) output(out Output, src *list.Source, job *price.Job, p place) (save.File, error) {
+func (j *Job) output(out Output, src sources, job *price.Job, p place) (save.File, error) {
 	switch out {
 	case Workbook:
-		return j.workbook(src, job, p)
+		return j.workbook(src.list, job, p)
+	case PartsBook:
+		return j.partsBook(src.cut, job, p)
 	case Parts:
 		data, err := report.PartsCSV(job)
 		return save.File{Data: save.StampCSV(data)}, err
@@ -175,16 +191,35 @@ func (j *Job) workbook(src *list.Source, job *price.Job, p place) (save.File, er
 	if !book.Annotated {
 		name = fitting(name)
 	}
-	return save.File{Name: name, Write: func(w io.Writer) error {
+	return save.File{Name: name, Write: writing(book, p.list)}, nil
+}
+
+// partsBook makes the workbook of a cut list in another file ready. One that cannot be
+// added to without risk is not given back, and that is told.
+func (j *Job) partsBook(src *list.Source, job *price.Job, p place) (save.File, error) {
+	book, problem, err := workbook.PrepareCut(src, job, workbook.Options{US: j.Looks.US, ValuesOnly: j.Looks.ValuesOnly})
+	if err != nil {
+		return save.File{}, err
+	}
+	if problem != nil {
+		job.Say(*problem)
+		return save.File{}, nil
+	}
+	job.Say(book.Problems...)
+	return save.File{Write: writing(book, p.list)}, nil
+}
+
+func writing(book *workbook.Book, name string) func(io.Writer) error {
+	return func(w io.Writer) error {
 		if err := book.Write(w); err != nil {
-			return &Bug{List: p.list, Fault: err}
+			return &Bug{List: name, Fault: err}
 		}
 		return nil
-	}}, nil
+	}
 }
 
 // judges tell an output of this tool from any other file.
-var judges = map[Output]save.Judge{Workbook: judgeWorkbook, Results: save.JudgeCSV, Parts: save.JudgeCSV, Traveller: save.JudgePDF}
+var judges = map[Output]save.Judge{Workbook: judgeWorkbook, PartsBook: judgeWorkbook, Results: save.JudgeCSV, Parts: save.JudgeCSV, Traveller: save.JudgePDF}
 
 func judgeWorkbook(data []byte) save.Owner {
 	switch ours, unchanged := workbook.Stamped(data); {

@@ -26,6 +26,8 @@ import (
 type Options struct {
 	US         bool // inches, pounds and inches a minute for people
 	ValuesOnly bool // no live formulas
+
+	marks []string // of the joints where they are not in the job; see PrepareCut
 }
 
 // Stamped tells whether this tool wrote a workbook, and whether nobody has

@@ -24,7 +24,7 @@ type cut struct {
 
 // newCut sets our columns beside a cut list, from the first one on.
 func newCut(l *layout, sheet string, first int, joints bool) *cut {
-	cols := cutColumns(len(l.job.List.Joints) > 0)
+	cols := cutColumns(len(l.marks) > 0)
 	letters, at := make([]string, len(cols)), map[string]int{}
 	for i, c := range cols {
 		letters[i], at[c.key] = pack.ColumnName(first+i), i
@@ -199,4 +199,45 @@ func (o *output) linked(key string, row int) string {
 		return ""
 	}
 	return o.cut.cell(key, row)
+}
+
+// PrepareCut makes the workbook of a cut list ready that is another file than the
+// joints: what follows for its parts beside their rows. The problem says why it is
+// not, where it cannot be annotated without risk.
+func PrepareCut(src *list.Source, job *price.Job, opt Options) (b *Book, problem *finding.Problem, err error) {
+	defer guard(&err)
+	for i := range job.List.Joints {
+		opt.marks = append(opt.marks, job.List.Joints[i].Mark)
+	}
+	b, err = annotate(src, cutJobOf(src, job), opt)
+	var strange *pack.Strange
+	if errors.As(err, &strange) {
+		return nil, notBeside(job, strange), nil
+	}
+	return b, nil, err
+}
+
+// cutJobOf is the job without its joints: what concerns the file of the cut list.
+func cutJobOf(src *list.Source, job *price.Job) *price.Job {
+	cut := &job.Parts.List
+	alone := *job
+	alone.List = joint.List{File: cut.File, Sheet: cut.Sheet, SHA256: cut.SHA256}
+	alone.Plans, alone.Problems, alone.Floor = nil, nil, nil
+	t := &alone.Totals
+	t.Errors, t.Warnings, t.Notes = 0, 0, 0
+	for _, p := range job.Problems {
+		if p.Place.File != src.File {
+			continue
+		}
+		alone.Problems = append(alone.Problems, p)
+		switch p.Level {
+		case finding.Error:
+			t.Errors++
+		case finding.Warning:
+			t.Warnings++
+		default:
+			t.Notes++
+		}
+	}
+	return &alone
 }

@@ -134,7 +134,7 @@ func (r *cutRow) joints() string {
 		if k == 20 && len(r.r.Joints) > 21 {
 			return strings.Join(marks, ", ") + fmt.Sprintf(" and %d more", len(r.r.Joints)-k)
 		}
-		marks = append(marks, r.c.l.job.List.Joints[i].Mark)
+		marks = append(marks, r.c.l.marks[i])
 	}
 	return strings.Join(marks, ", ")
 }

@@ -233,3 +233,41 @@ func TestACutListOfAnotherFile(t *testing.T) {
 		t.Errorf("beside the sheet that is not the cut list stands %v", rows[1])
 	}
 }
+
+// A cut list in a workbook of its own is given back beside its own rows, with the
+// welds of the joints that stand elsewhere as values.
+func TestAWorkbookOfPartsAlone(t *testing.T) {
+	src, job := cutJob(t, twoLists(t), price.Options{})
+	f := opened(t, src.Data)
+	must(t, f.DeleteSheet("Joints"))
+	other, _, err := list.Read("parts.xlsx", written(t, f))
+	must(t, err)
+	cut, err := parts.NewReader(testTables(t)).Understand(other, parts.Options{})
+	must(t, err)
+	job.Parts, _ = parts.Work(cut, job.Plans, testTables(t), &job.Shop)
+	book, problem, err := PrepareCut(other, job, Options{})
+	must(t, err)
+	if problem != nil {
+		t.Fatalf("%+v", problem)
+	}
+	data := bytesOf(t, book)
+	sameFigures(t, data)
+	sameCells(t, "parts", other, data, nil)
+	out := opened(t, data)
+	if got, want := fmt.Sprint(out.GetSheetList()), "[Cut list Parts Bars Checks Rates Basis]"; got != want {
+		t.Errorf("sheets %s, want %s", got, want)
+	}
+	for i := range job.Parts.List.Parts {
+		p, r := &job.Parts.List.Parts[i], &job.Parts.Results[i]
+		got, live := besideCut(t, out, "Cut list", 2, p.Place.Row, false)
+		if n, _ := strconv.ParseFloat(got["weld_kg"], 64); n != float64(r.WeldMetal) || live["weld_kg"] != "" {
+			t.Errorf("%s: %s kg of weld metal by %q, want %v", p.Mark, got["weld_kg"], live["weld_kg"], r.WeldMetal)
+		}
+		if got["joints"] == "" != (len(r.Joints) == 0) {
+			t.Errorf("%s: joints %q of %v", p.Mark, got["joints"], r.Joints)
+		}
+	}
+	if ours, unchanged := Stamped(data); !ours || !unchanged {
+		t.Error("it is not stamped")
+	}
+}

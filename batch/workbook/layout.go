@@ -35,6 +35,7 @@ type layout struct {
 	letters []string
 	at      map[string]int // key -> index in cols
 
+	marks     []string              // of the joints
 	rateNames map[string]string     // rate -> defined name
 	decisive  []planCell            // columns that decide a plan, from the left
 	fits      map[fitPattern]string // the comparison by its pattern
@@ -55,6 +56,11 @@ func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *lay
 	for _, c := range job.List.Columns {
 		if c.Key != "" {
 			l.inputs[c.Key] = append(l.inputs[c.Key], c)
+		}
+	}
+	if l.marks = opt.marks; l.marks == nil && job.Parts != nil {
+		for i := range job.List.Joints {
+			l.marks = append(l.marks, job.List.Joints[i].Mark)
 		}
 	}
 	l.numeric = map[int]bool{}
