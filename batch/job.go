@@ -33,6 +33,7 @@ type Job struct {
 	Looks   price.Options
 	Version string
 	Disk    save.Disk    // nil: the machine's own
+	Stuck   func(string) // called where a library has not come back from a list: the program has to end; nil: wait for ever
 	Done    func(Result) // called for every list in the order given, as soon as it and all before it are done; may be nil
 }
 

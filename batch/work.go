@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"time"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -180,8 +181,23 @@ func (j *Job) output(out Output, src sources, job *price.Job, p place) (save.Fil
 	}
 }
 
+// patience is how long a library may work on what a user's workbook holds. The longest
+// list that is taken needs a quarter of a minute.
+const patience = 5 * time.Minute
+
+// watch ends the program, by the job's own word, where nothing comes back in time: a
+// call that never returns cannot be taken back. The function returned ends the watch.
+func (j *Job) watch(list string, limit time.Duration) (end func()) {
+	if j.Stuck == nil {
+		return func() {}
+	}
+	timer := time.AfterFunc(limit, func() { j.Stuck(list) })
+	return func() { timer.Stop() }
+}
+
 // workbook makes the workbook ready; it is written straight to its place.
 func (j *Job) workbook(src *list.Source, job *price.Job, p place) (save.File, error) {
+	defer j.watch(p.list, patience)()
 	book, err := workbook.Prepare(src, job, workbook.Options{US: j.Looks.US, ValuesOnly: j.Looks.ValuesOnly})
 	if err != nil {
 		return save.File{}, err

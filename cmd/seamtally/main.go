@@ -29,7 +29,7 @@ func main() {
 	signal.Ignore(syscall.SIGPIPE) // A reader that has seen enough, such as head, is no fault.
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	p := program{in: os.Stdin, out: os.Stdout, err: os.Stderr, now: time.Now}
+	p := program{in: os.Stdin, out: os.Stdout, err: os.Stderr, now: time.Now, exit: os.Exit}
 	ended := make(chan int, 1)
 	go func() { ended <- p.run(ctx, os.Args) }()
 	select {
@@ -54,6 +54,7 @@ type program struct {
 	in       io.Reader
 	out, err io.Writer
 	now      func() time.Time
+	exit     func(int) // ends the program at once
 }
 
 // run carries out one command line and returns the exit code. A fault of our

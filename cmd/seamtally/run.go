@@ -37,6 +37,7 @@ func (p program) work(c *cli.Context, job batch.Job, run runner, show shower) (i
 		return batch.CodeOf(err), err
 	}
 	bar := startProgress(p.err, len(job.Lists), c.Bool("quiet"))
+	job.Stuck = p.stuck
 	var broken error
 	job.Done = func(r batch.Result) {
 		bar.step()
@@ -53,6 +54,12 @@ func (p program) work(c *cli.Context, job batch.Job, run runner, show shower) (i
 		broken = say(p.out, fmt.Sprintf("all lists: wrote %s\n", filepath.ToSlash(outcome.Summary)))
 	}
 	return outcome.Code, broken
+}
+
+// stuck ends the program in place of a library that never comes back.
+func (p program) stuck(list string) {
+	p.complain("%q holds something on which the tool does not come to an end; nothing was written for it; save the list alone in a new workbook and give that, and please report this line with the list", list)
+	p.exit(batch.OurBug)
 }
 
 // tell shows one result: what went wrong on standard error, the rest on standard output.

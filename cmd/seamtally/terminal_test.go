@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 	"unicode"
+
+	"seamtally/batch"
 )
 
 // TestNothingSteersTheTerminal gives every command a list whose marks, kinds, sizes,
@@ -39,5 +41,17 @@ func TestNothingSteersTheTerminal(t *testing.T) {
 				break
 			}
 		}
+	}
+}
+
+// A list on which a library does not come back ends the program as a fault of ours
+// that names the list.
+func TestStuckNamesTheList(t *testing.T) {
+	var said strings.Builder
+	code := 0
+	p := program{err: &said, exit: func(n int) { code = n }}
+	p.stuck("frame.xlsx")
+	if code != batch.OurBug || !strings.Contains(said.String(), `"frame.xlsx"`) {
+		t.Errorf("exit code %d, said %q", code, said.String())
 	}
 }
