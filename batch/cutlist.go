@@ -51,7 +51,7 @@ func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *t
 		}
 		opt.Sheet = sheet
 		cut, err := reader.Understand(from, opt)
-		if j.Parts == "" && (err != nil || !meant(cut, joints)) {
+		if j.Parts == "" && (err != nil || !meant(cut, joints, set)) {
 			continue
 		}
 		if err != nil {
@@ -85,15 +85,15 @@ func (j *Job) ownList(src, from *list.Source, sheets []string, joints *joint.Lis
 // meant tells whether a sheet that reads like a cut list and that nobody named is
 // one: a joint names one of its parts, or it names a grade, or its name says so. A
 // sheet of paint areas, say, has sections and lengths too.
-func meant(cut *parts.List, joints *joint.List) bool {
+func meant(cut *parts.List, joints *joint.List, set *tables.Set) bool {
 	for _, c := range cut.Columns {
 		if c.Key == "material" || c.Key == "standard" {
 			return true
 		}
 	}
 	name := strings.ToLower(cut.Sheet)
-	for _, word := range cutWords {
-		if strings.Contains(name, word) {
+	for _, word := range set.Words {
+		if word.Use == cutSheetWord && strings.Contains(name, strings.ToLower(word.Spelling)) {
 			return true
 		}
 	}
@@ -109,10 +109,9 @@ func meant(cut *parts.List, joints *joint.List) bool {
 	return false
 }
 
-// cutWords are the words for a cut list in the names of sheets, in the languages
-// whose headers are known.
-var cutWords = []string{"cut", "part", "piece", "saw", "bom", "teil", "stückl", "zuschnitt", "säge", "piez", "despiece", "corte", "débit", "pièce",
-	"pezzi", "distinta", "peça", "detal", "element", "cięci", "детал", "розкр", "специф", "раскр", "díl", "dil", "řez"}
+// cutSheetWord is the use, in the table of words, of those that name a cut list where
+// they stand in the name of a sheet.
+const cutSheetWord = "cutsheet"
 
 func (j *Job) joints(src *list.Source, shop *rates.Shop, set *tables.Set) (*joint.List, error) {
 	return joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize, Material: shop.DefaultMaterial}, set)

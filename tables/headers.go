@@ -13,7 +13,7 @@ type Header struct {
 
 // Word is one spelling of a value that a cell of a joint list may hold.
 type Word struct {
-	Use      string `csv:"use"`   // kind, position, sides, where, total...
+	Use      string `csv:"use"`   // kind, position, sides, where, total, cutsheet...
 	Value    string `csv:"value"` // what it is taken as
 	Spelling string `csv:"spelling"`
 	Language string `csv:"language"`

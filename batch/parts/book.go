@@ -61,6 +61,9 @@ type End struct {
 	Angle units.Degree // between the axes of the two parts
 	Wall  units.MM     // of the branch
 	Count int          // ends, all pieces
+	// Template is the number of the paper that marks the cut, as plan.Templates has it;
+	// 0: none.
+	Template int
 }
 
 // Bar is one bar as bought and the pieces cut from it.

@@ -37,7 +37,10 @@ func (w *worker) onPart(i, pieces int) Result {
 		r.Seam += p.Seam
 		r.WeldMetal += p.WeldMetal
 		r.Edges = append(r.Edges, edgesOf(p, t)...)
-		r.Ends = append(r.Ends, w.endsOf(i, p, t)...)
+		for _, e := range w.endsOf(i, p, t) {
+			e.Template = w.templates[t.joint]
+			r.Ends = append(r.Ends, e)
+		}
 		s := shrinkOf(p, &w.book.List.Parts[i], t)
 		each := float64(max(p.Joint.Qty, 1)) / float64(pieces)
 		low, high = low+s.low*each, high+s.high*each

@@ -30,7 +30,7 @@ const (
 func Work(l *List, plans []plan.Plan, set *tables.Set, shop *rates.Shop) (*Book, []finding.Problem) {
 	m := newMatcher(l, plans, set)
 	m.match()
-	w := &worker{matcher: m, shop: shop, metals: map[string]metal{}}
+	w := &worker{matcher: m, shop: shop, metals: map[string]metal{}, templates: plan.Templates(plans)}
 	for i := range l.Parts {
 		w.part(i)
 	}
@@ -45,6 +45,8 @@ type worker struct {
 	*matcher
 	shop   *rates.Shop
 	metals map[string]metal // by the words of the list
+	// templates are the numbers of the papers that mark the joints' cuts.
+	templates []int
 }
 
 // metal is what a material weighs and costs.

@@ -4,6 +4,7 @@ import (
 	"seamtally/batch/joint"
 	"seamtally/batch/section"
 	"seamtally/batch/units"
+	"seamtally/batch/weld"
 )
 
 // Branch is a round tube that is cut to sit on what it stands on: a round chord,
@@ -44,4 +45,37 @@ func branchOf(first, second known, j *joint.Joint) *Branch {
 		return nil // cut square, or too wide to sit on its chord
 	}
 	return &b
+}
+
+// Wrap returns the line of the cut round the tube. The error is that of the formula,
+// which refuses such as a tube that leans below its range.
+func (b *Branch) Wrap() (weld.Wrap, error) {
+	if b.Chord > 0 {
+		return weld.SaddleWrap(b.Dia, b.Chord, b.Angle)
+	}
+	return weld.FaceWrap(b.Dia, b.Angle)
+}
+
+// Templates numbers the papers that mark the cuts of the branches, in the order in
+// which the list needs them: for each plan the number of its template, 0 where it has
+// none. Tubes that are cut alike share one.
+func Templates(plans []Plan) []int {
+	numbers, known, count := make([]int, len(plans)), map[Branch]int{}, 0
+	for i := range plans {
+		if plans[i].Branch == nil {
+			continue
+		}
+		key := *plans[i].Branch
+		key.On, key.AngleGiven = "", false
+		n, seen := known[key]
+		if !seen {
+			if _, err := key.Wrap(); err == nil {
+				count++
+				n = count
+			}
+			known[key] = n
+		}
+		numbers[i] = n
+	}
+	return numbers
 }

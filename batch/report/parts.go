@@ -111,6 +111,8 @@ type end struct {
 	Angle  number `json:"angle_deg"`
 	Wall   number `json:"wall_mm"`
 	Count  int    `json:"count"`
+	// Template is the number of the paper that marks the cut.
+	Template number `json:"template"`
 }
 
 type ends []end
@@ -118,7 +120,7 @@ type ends []end
 func newEnds(list []parts.End) ends {
 	out := ends{}
 	for _, e := range list {
-		out = append(out, end{e.Joint, count(e.Row), e.Copes, positive(e.On, sizeDecimals), of(e.Angle, 1), positive(e.Wall, sizeDecimals), e.Count})
+		out = append(out, end{e.Joint, count(e.Row), e.Copes, positive(e.On, sizeDecimals), of(e.Angle, 1), positive(e.Wall, sizeDecimals), e.Count, positive(float64(e.Template), 0)})
 	}
 	return out
 }

@@ -82,6 +82,7 @@ func takeApart(text string) written {
 	}
 	t = reGrade.ReplaceAllString(t, " ")
 	t = reComma.ReplaceAllString(t, "$1.$2")
+	t = slashed(t)
 	t = reFormed.ReplaceAllString(t, "$1 $2")
 	t = reTape.ReplaceAllString(t, "HE$1 $2")
 	if m := reHE.FindStringSubmatch(t); m != nil && (m[1] == "") != (m[3] == "") {

@@ -13,10 +13,10 @@ func TestSpellings(t *testing.T) {
 	set := load(t)
 	for want, spellings := range map[string][]string{
 		"SHS 100x100x5":    {"SHS 100x100x5", "SHS100×100×5", "shs 100 x 100 x 5", "SHS 100x5", "100x100x5 SHS", "100*100*5 shs", "SHS 100х100х5", "SHS 100X100X5,0", "SHS 100x100x5mm S355J2H", "box 100x100x5", "SHS 100x100x5 EN 10219-2"},
-		"RHS 100x50x4":     {"RHS 100x50x4", "RHS100×50×4", "100x50x4 RHS", "RHS 100*50*4", "RHS-100x50x4", "tube 100x50x4", "RHS 100x50x4.0 CF"},
+		"RHS 100x50x4":     {"RHS 100x50x4", "RHS100×50×4", "100x50x4 RHS", "RHS 100*50*4", "RHS 100/50/4", "RHS 100/50x4", "100 / 50 / 4 RHS", "RHS-100x50x4", "tube 100x50x4", "RHS 100x50x4.0 CF"},
 		"CHS 114.3x5":      {"CHS 114.3x5", "CHS 114,3x5", "Ø114.3x5", "Ø 114,3 x 5 mm", "tube 114.3x5", "114.3x5", "CHS114.3×5.0", "pipe 114.3x5", "D114.3x5"},
-		"CHS 60.3x3.2":     {"tube 60.3x3.2", "CHS 60,3*3,2", "труба 60,3х3,2"},
-		"L 60x60x6":        {"L 60x60x6", "L60x6", "L60x60x6", "60x60x6 L", "angle 60x60x6", "L 60*6", "∠60x6"},
+		"CHS 60.3x3.2":     {"tube 60.3x3.2", "CHS 60,3*3,2", "CHS 60.3/3.2", "CHS 60,3/3,2", "труба 60,3х3,2"},
+		"L 60x60x6":        {"L 60x60x6", "L60x6", "L60x60x6", "60x60x6 L", "angle 60x60x6", "L 60*6", "L 60/6", "L 60/60/6", "∠60x6"},
 		"L 100x65x8":       {"L 100x65x8", "L 65x100x8", "L100×65×8"},
 		"IPE 200":          {"IPE 200", "IPE200", "ipe-200", "200 IPE"},
 		"HEA 200":          {"HEA 200", "HE 200 A", "HE200A", "HE-A 200", "HEA200", "HE A 200"},
@@ -25,7 +25,7 @@ func TestSpellings(t *testing.T) {
 		"UPN 100":          {"UPN 100", "U 100", "U100", "UNP 100", "UPN100 S235JR"},
 		"UPE 160":          {"UPE 160", "UPE160"},
 		"INP 160":          {"INP 160", "IPN 160"},
-		"flat 100x10":      {"FL 100x10", "100*10", "FL100x10", "flat 10x100", "FLAT 100 x 10", "100x10", "PL 10x100"},
+		"flat 100x10":      {"FL 100x10", "100*10", "FL100x10", "FL 100/10", "FL 10/100", "flat 10x100", "FLAT 100 x 10", "100x10", "PL 10x100"},
 		"plate 10":         {"PL10", "PL 10", "plate 10 mm", "Bl 10"},
 		"round 20":         {"D20", "Ø20", "RD 20", "Ø 20 mm", "round 20"},
 		"square 20":        {"SQ 20", "square 20", "□20"},
@@ -34,7 +34,7 @@ func TestSpellings(t *testing.T) {
 		"C8X11.5":          {"C8X11.5", "C 8x11.5"},
 		"W12X26":           {"W12X26", "W 12 x 26"},
 		"HEAA 200":         {"HEAA 200", "HE 200 AA", "HE200AA", "HE-AA 200"},
-		"UB 457x191x67":    {"UB 457x191x67", "457 x 191 x 67 UB", "UKB 457x191x67", "UB457×191×67"},
+		"UB 457x191x67":    {"UB 457x191x67", "457 x 191 x 67 UB", "UKB 457x191x67", "UB 457/191/67", "UB457×191×67"},
 		"UC 203x203x46":    {"UC 203x203x46", "203x203x46 UC", "UKC 203x203x46"},
 		"L3-1/2X3-1/2X1/4": {"L3-1/2X3-1/2X1/4", "L 3 1/2 x 3 1/2 x 1/4", "L3.5x3.5x0.25 in", "L3-1/2x1/4"},
 		"L6X4X1/2":         {"L6X4X1/2", "L4X6X1/2"},
@@ -75,7 +75,7 @@ func TestWhatIsNoSection(t *testing.T) {
 	for text, near := range map[string]string{
 		"IPE 210": "IPE 200", "HEA 210": "HEA 200", "L 61x6": "L 60x60x6", "UPN 110": "UPN 100", "UPE 150": "UPE 160", "HE 130 B": "HEB 120",
 		"SHS 100x100": "", "SHS 100x100x60": "", "CHS 60.3x40": "", "60x60x6": "", "IPE": "", "": "", "frame": "", "SHS 0x0x0": "", "RHS 100x50x4x2": "",
-		"SHS 100x100x5 and 3": "", "L4X4X1/0": "", "x": "", "SHS 1/0x3x2": "", "FL 0x10": "", "D0": "",
+		"SHS 100x100x5 and 3": "", "L4X4X1/0": "", "x": "", "SHS 1/0x3x2": "", "L 3/4": "", "FL 25/8": "", "FL 0x10": "", "D0": "",
 	} {
 		s, err := Parse(text, set)
 		var bad *Error

@@ -50,7 +50,7 @@ func (f *flow) pieceRows(rows []cutting.Row) [][]cell {
 		if r.Shrink != nil {
 			length.under = "+ " + f.between(r.Shrink)
 		}
-		todo := append([]string{f.ends(r.Ends)}, f.prep(r)...)
+		todo := append(f.ends(r.Ends), f.prep(r)...)
 		out = append(out, withLines(todo, []cell{
 			{text: r.Mark, bold: true}, length, {text: strconv.Itoa(r.Count), bold: true}, {}, {text: f.each(r)}, {text: r.Assembly},
 		})...)
@@ -99,19 +99,30 @@ func (f *flow) each(r cutting.Row) string {
 	return f.show.Mass(r.Each).String()
 }
 
-// ends says how both ends are cut.
-func (f *flow) ends(e [2]cutting.End) string {
+// ends says how both ends are cut, each on a line of its own where it names a template.
+func (f *flow) ends(e [2]cutting.End) []string {
 	a, b := f.end(e[0]), f.end(e[1])
 	switch {
+	case a != b && e[0].Template+e[1].Template > 0:
+		return []string{a, b}
 	case a != b:
-		return a + ", " + b
+		return []string{a + ", " + b}
 	case e[0].Kind == cutting.Square || e[0].Kind == cutting.Other:
-		return a
+		return []string{a}
 	}
-	return f.say("saw.both", a)
+	return []string{f.say("saw.both", a)}
 }
 
 func (f *flow) end(e cutting.End) string {
+	text := f.cut(e)
+	if e.Template > 0 {
+		text += ", " + f.say("saw.template", strconv.Itoa(e.Template))
+	}
+	return text
+}
+
+// cut says how an end is cut.
+func (f *flow) cut(e cutting.End) string {
 	switch e.Kind {
 	case cutting.Mitre:
 		return f.say("saw.end.mitre", show.Num(float64(e.Angle), 1))

@@ -3,6 +3,7 @@ package traveller
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"seamtally/batch/plan"
 	"seamtally/batch/price"
 	"seamtally/batch/rates"
+	"seamtally/batch/traveller/wrap"
 	"seamtally/templates"
 )
 
@@ -117,5 +119,37 @@ func TestLookAtTwoLists(t *testing.T) {
 		pdf, err := Build(bothLists(t, cutText, seamText, opts), Options{})
 		must(t, err)
 		must(t, os.WriteFile(filepath.Join(dir, "two-"+lang+".pdf"), pdf, 0o644))
+	}
+}
+
+// TestSaddlesNameTheirTemplates: each end that is cut by a template names the one that
+// bears the mark of its joint, in its row and on the cutting page.
+func TestSaddlesNameTheirTemplates(t *testing.T) {
+	job := bothLists(t, cutText, seamText, price.Options{})
+	all, named := wrap.Of(job), 0
+	for i := range job.Parts.Results {
+		for _, e := range job.Parts.Results[i].Ends {
+			if e.Template == 0 {
+				continue
+			}
+			named++
+			if e.Template > len(all) || !slices.Contains(all[e.Template-1].Marks, e.Joint) {
+				t.Errorf("%s names template %d of %d", e.Joint, e.Template, len(all))
+			}
+		}
+	}
+	if named != 2 || len(all) != 2 {
+		t.Errorf("%d ends named, %d templates, want 2 and 2", named, len(all))
+	}
+	doc, text := faultless(t, job), ""
+	for _, p := range doc.Pages {
+		for _, item := range p.Texts {
+			text += item.S + "\n"
+		}
+	}
+	for _, want := range []string{"saddle Ø114.3, 60°, template 1", "template 2"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q stands on no page", want)
+		}
 	}
 }

@@ -225,19 +225,12 @@ func cutJobOf(src *list.Source, job *price.Job) *price.Job {
 	alone.Plans, alone.Problems, alone.Floor = nil, nil, nil
 	t := &alone.Totals
 	t.Errors, t.Warnings, t.Notes = 0, 0, 0
+	var own []finding.Problem
 	for _, p := range job.Problems {
-		if p.Place.File != src.File {
-			continue
-		}
-		alone.Problems = append(alone.Problems, p)
-		switch p.Level {
-		case finding.Error:
-			t.Errors++
-		case finding.Warning:
-			t.Warnings++
-		default:
-			t.Notes++
+		if p.Place.File == src.File {
+			own = append(own, p)
 		}
 	}
+	alone.Say(own...)
 	return &alone
 }

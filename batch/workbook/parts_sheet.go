@@ -236,8 +236,14 @@ func endTexts(r *parts.Result, us bool) []string {
 	var said []string
 	for _, e := range r.Ends {
 		what := "end to the drawing"
-		if e.Copes {
+		switch {
+		case !e.Copes && e.Angle > 0:
+			what = fmt.Sprintf("mitre %s°", trimmed(math.Abs(90-float64(e.Angle))))
+		case e.Copes:
 			what = fmt.Sprintf("saddle on %s at %s°", sized(e.On, us), trimmed(float64(e.Angle)))
+		}
+		if e.Template > 0 {
+			what += ", template " + itoa(e.Template)
 		}
 		said = add(said, fmt.Sprintf("%s: %s (%d)", e.Joint, what, e.Count))
 	}

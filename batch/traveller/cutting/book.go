@@ -183,11 +183,11 @@ func endOf(e parts.End) End {
 	off := units.Degree(math.Abs(90 - float64(e.Angle)))
 	switch {
 	case e.Copes:
-		return End{Saddle, e.Angle, e.On}
+		return End{Saddle, e.Angle, e.On, e.Template}
 	case e.Angle == 0:
 		return End{Kind: Other}
 	case off < 0.05:
 		return End{Kind: Square}
 	}
-	return End{Kind: Mitre, Angle: off}
+	return End{Kind: Mitre, Angle: off, Template: e.Template}
 }

@@ -60,7 +60,7 @@ func before(a, b Piece) int {
 }
 
 func compareEnd(a, b End) int {
-	return cmp.Or(strings.Compare(string(a.Kind), string(b.Kind)), cmp.Compare(a.Angle, b.Angle), cmp.Compare(a.On, b.On))
+	return cmp.Or(strings.Compare(string(a.Kind), string(b.Kind)), cmp.Compare(a.Angle, b.Angle), cmp.Compare(a.On, b.On), cmp.Compare(a.Template, b.Template))
 }
 
 func runs(pieces []Piece) []Run {

@@ -30,6 +30,8 @@ type End struct {
 	Kind  EndKind
 	Angle units.Degree // of a mitre away from square; of a saddle between the two tubes
 	On    units.MM     // of a saddle: the diameter it sits on
+	// Template is the number of the paper that marks the cut; 0: none.
+	Template int
 }
 
 // Piece is one piece.

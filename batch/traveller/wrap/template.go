@@ -39,45 +39,26 @@ type Template struct {
 // the lines, and enough to hold on to.
 const band = 26.0 // mm
 
-// Of returns the templates of a job, in the order in which its list needs them.
+// Of returns the templates of a job by their numbers.
 func Of(job *price.Job) []Template {
 	var out []Template
-	at := map[plan.Branch]int{}
-	for i := range job.Plans {
-		p := &job.Plans[i]
-		if p.Branch == nil {
+	for i, n := range plan.Templates(job.Plans) {
+		if n == 0 {
 			continue
 		}
-		key := *p.Branch
-		key.On, key.AngleGiven = "", false
-		k, known := at[key]
-		if !known {
-			t, ok := newTemplate(*p.Branch, job.Opts.US)
-			if !ok {
-				continue
-			}
-			k = len(out)
-			at[key] = k
-			out = append(out, t)
+		p := &job.Plans[i]
+		if n > len(out) {
+			out = append(out, newTemplate(*p.Branch, job.Opts.US))
 		}
-		out[k].add(p)
+		out[n-1].add(p)
 	}
 	return out
 }
 
-// newTemplate works out the line of a branch. What the formulas refuse, such as a
-// tube that leans below their range, has no template.
-func newTemplate(b plan.Branch, us bool) (Template, bool) {
+// newTemplate works out the line of a branch.
+func newTemplate(b plan.Branch, us bool) Template {
 	t := Template{Branch: b}
-	var err error
-	if b.Chord > 0 {
-		t.Line, err = weld.SaddleWrap(b.Dia, b.Chord, b.Angle)
-	} else {
-		t.Line, err = weld.FaceWrap(b.Dia, b.Angle)
-	}
-	if err != nil {
-		return t, false
-	}
+	t.Line, _ = b.Wrap() // what has no line has no number
 	step := 10.0
 	if us {
 		step = units.MMPerInch / 2
@@ -86,7 +67,7 @@ func newTemplate(b plan.Branch, us bool) (Template, bool) {
 	if b.Wall > 0 {
 		t.Proud, t.ProudAt, _ = t.Line.Proud(b.Wall)
 	}
-	return t, true
+	return t
 }
 
 func (t *Template) add(p *plan.Plan) {
