@@ -109,7 +109,7 @@ func (c *column) choose(s *spellings, all []meaning, texts []string) {
 		c.Why = "not known: passed through"
 		return
 	case 1:
-		c.take(all[0], "spelling in the table")
+		c.take(all[0], "known header")
 		return
 	}
 	best, fit := all[0], -1.0

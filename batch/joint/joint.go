@@ -129,7 +129,7 @@ type Column struct {
 	Header string // as written
 	Key    string // input key; "" for a column that is only passed through
 	Unit   string // "mm", "in", "m"...; "" if none was stated
-	Why    string // how it was decided: "spelling in the table", "values look like positions"...
+	Why    string // how it was decided: "known header", "values look like positions"...
 }
 
 // RowFate is what became of a row that is not a worked joint.

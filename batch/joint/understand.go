@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -207,7 +208,11 @@ func (r *reader) secondTable(row list.Row) bool {
 func groupName(row list.Row) string {
 	var parts []string
 	for _, c := range row.Cells {
-		parts = append(parts, strings.TrimSpace(c.Text))
+		text := strings.TrimSpace(c.Text)
+		if v, err := strconv.ParseFloat(text, 64); err == nil && len(text) > 15 && strings.Contains(text, ".") {
+			text = strconv.FormatFloat(v, 'g', 12, 64) // the dust of a sum is no part of a name
+		}
+		parts = append(parts, text)
 	}
 	return shorten(strings.TrimRight(strings.Join(parts, " "), ": "), 80)
 }

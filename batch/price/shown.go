@@ -53,3 +53,15 @@ func (n Names) Position(p *plan.Plan) string {
 	}
 	return p.Joint.Position
 }
+
+// ByShownPosition adds the joints up by the names of their positions in the codes that
+// were asked for: what ISO calls PA is 1F for a fillet and 1G for a groove.
+func (j *Job) ByShownPosition() []Sum {
+	names := j.Names()
+	return group(j.Plans, func(p *plan.Plan) string {
+		if name := names.Position(p); name != "" {
+			return name
+		}
+		return NoPosition
+	}, true)
+}

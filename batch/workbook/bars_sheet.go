@@ -26,7 +26,7 @@ func (o *output) barsSheet() *look.Grid {
 	b, us := o.l.job.Parts, o.l.us
 	g := look.NewGrid(o.l.book, o.bars)
 	g.Widths = []float64{24, 13, 9, 11, 11, 11, 10, 10, 11, 11, 12}
-	g.Freeze, g.Titles = barsFrom-1, barsFrom-1
+	g.Freeze, g.Titles = barsFrom-1, 1
 	cur := o.l.job.Shop.Currency
 	g.Text(1, 1, look.Title, "Bars and plates")
 	g.Text(2, 1, look.Sub, "What to buy for the parts and which pieces come from which bar. Material is apart from the welding price. Allowances for shrinkage are not in the lengths.")

@@ -59,6 +59,7 @@ var basisWords = [][2]string{
 func (o *output) basisSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.basis)
 	g.Widths = []float64{26, 22, 12, 12, 90}
+	g.Titles = 1
 	job := o.l.job
 	g.Text(1, 1, look.Title, "Basis")
 	g.Text(2, 1, look.Sub, "How the figures were made, from what, and how far they go.")
@@ -102,7 +103,7 @@ func (o *output) lines(g *look.Grid, at int, title string, lines []string) int {
 	}
 	g.Section(at, 5, title)
 	for i, s := range lines {
-		g.Text(at+1+i, 1, look.Plain, s)
+		g.Over(at+1+i, 1, 5, look.Wrap, s)
 	}
 	return at + len(lines) + 2
 }
@@ -147,9 +148,8 @@ func columnLines[R any](g *look.Grid, at int, title string, cols []columnBeside[
 
 func (o *output) equationTable(g *look.Grid, at int) int {
 	g.Section(at, 5, "Equations")
-	for i, s := range []string{"Id", "Equation", "", "", "and what it gives"} {
-		g.Text(at+1, i+1, look.Head, s)
-	}
+	g.Text(at+1, 1, look.Head, "Id")
+	g.Over(at+1, 2, 5, look.Head, "Equation (what it gives, and its symbols)")
 	at += 2
 	all := equations
 	if o.l.job.Parts != nil {
@@ -157,7 +157,7 @@ func (o *output) equationTable(g *look.Grid, at int) int {
 	}
 	for _, e := range all {
 		g.Text(at, 1, look.Plain, e[0])
-		g.Text(at, 2, look.Plain, e[1]+"   ("+e[2]+")")
+		g.Over(at, 2, 5, look.Wrap, e[1]+"   ("+e[2]+")")
 		at++
 	}
 	return at

@@ -61,13 +61,17 @@ func (b *binder) frame(g *look.Grid) {
 		b.note(b.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: g.Name,
 			RefersTo: repeated(g)}))
 	}
+	for _, m := range g.Merged() {
+		b.note(b.f.MergeCell(g.Name, m[0], m[1]))
+	}
+	for _, row := range g.Breaks(b.room()) {
+		b.note(b.f.InsertPageBreak(g.Name, "A"+itoa(row)))
+	}
 	grid := false
 	b.note(b.f.SetSheetView(g.Name, 0, &excelize.ViewOptions{ShowGridLines: &grid}))
 	b.page(g.Name)
 }
 
-// page prints a sheet landscape, one page wide, with a footer that names list,
-// version and page.
 // printed is the area that is printed, in two parts where a sheet is too wide to be
 // read on one page.
 func printed(g *look.Grid) string {
@@ -89,6 +93,19 @@ func repeated(g *look.Grid) string {
 	return fmt.Sprintf("%s!$A:$%s,%s", quoteSheet(g.Name), pack.ColumnName(g.Names), rows)
 }
 
+// room is what can be printed on of a landscape page, in points.
+func (b *binder) room() (width, height float64) {
+	if b.paper == "letter" {
+		return 792 - 2*72*sideMargin, 612 - 2*72*topMargin
+	}
+	return 842 - 2*72*sideMargin, 595 - 2*72*topMargin
+}
+
+// The margins of a page, in inches.
+const sideMargin, topMargin = 0.4, 0.5
+
+// page prints a sheet landscape, one page wide, with a footer that names list,
+// version and page.
 func (b *binder) page(sheet string) {
 	landscape, wide, tall, paper, fit := "landscape", 1, 0, 9, true
 	if b.paper == "letter" {
@@ -96,7 +113,7 @@ func (b *binder) page(sheet string) {
 	}
 	b.note(b.f.SetPageLayout(sheet, &excelize.PageLayoutOptions{Orientation: &landscape, Size: &paper, FitToWidth: &wide, FitToHeight: &tall}))
 	b.note(b.f.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
-	side, top := 0.4, 0.5
+	side, top := sideMargin, topMargin
 	b.note(b.f.SetPageMargins(sheet, &excelize.PageLayoutMarginsOptions{Left: &side, Right: &side, Top: &top, Bottom: &top}))
 	b.note(b.f.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{
 		OddFooter: "&L" + footerText(b.left) + "&C&A&R" + footerText("seamtally "+b.version) + "   &P / &N"}))

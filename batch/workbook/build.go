@@ -151,7 +151,7 @@ func (o *output) onJoints(u *pack.User) (*pack.Annotation, error) {
 	from, last := l.span()
 	return &pack.Annotation{Leaf: leaf, Mark: jointsMark, First: first, Columns: js.columns(), Last: last, Draw: js.draw, Extra: labels, Header: header,
 		FreezeRows: h.freezeRows(), FreezeCols: h.freezeCols(), Rules: fitsRule(l, l.letters[l.at["fits"]], from, last),
-		PrintArea: l.printAreas(l.sheet), PrintTitle: printTitles(l.sheet, header, h.freezeCols())}, nil
+		PrintArea: l.printAreas(l.sheet, h.top(l.from, header, labels)), PrintTitle: printTitles(l.sheet, header, h.freezeCols())}, nil
 }
 
 // notes says what an annotation does to a file that a user might not expect.

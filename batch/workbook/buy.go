@@ -74,9 +74,12 @@ func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
 	}
 	g.Text(row, 1, look.Plain, b.What)
 	g.Text(row, 2, look.Plain, o.shownName(k.by, b.Name))
-	format := "#,##0.00"
-	if b.What == price.BuyGas {
-		format = "#,##0"
+	format, packs := "#,##0.00", "#,##0.00" // of what is needed, and of whole packs
+	switch b.What {
+	case price.BuyGas:
+		format, packs = "#,##0", "#,##0"
+	case price.BuyTip:
+		packs = "0"
 	}
 	show := func(v float64) float64 { return k.unit.show(v, us) }
 	g.Number(row, 3, look.Calc, format, need, show(b.Need))
@@ -90,18 +93,18 @@ func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
 		if part.formula == "" || text == "" {
 			role, text = look.Edit, ""
 		}
-		g.Number(row, 5+i, role, format, text, show(part.v))
+		g.Number(row, 5+i, role, packs, text, show(part.v))
 	}
 	short := fmt.Sprintf("(C%d-E%d)/F%d", row, row, row)
-	packs, remains := "", ""
+	count, remains := "", ""
 	if b.Pack > 0 {
-		packs = o.live(fmt.Sprintf("IF(%s>0.000000001,ROUNDUP(%s-0.000000001,0),0)", short, short))
+		count = o.live(fmt.Sprintf("IF(%s>0.000000001,ROUNDUP(%s-0.000000001,0),0)", short, short))
 		u := k.unit
 		left := fmt.Sprintf("E%d+G%d*F%d-C%d", row, row, row, row)
 		remains = o.live(u.wrap("MAX("+rounded(u.metricOf("("+left+")", us), k.decimals)+",0)", us))
 	}
-	g.Number(row, 7, look.Total, "0", packs, float64(b.Packs))
-	g.Number(row, 8, look.Calc, format, o.live(fmt.Sprintf("G%d*F%d", row, row)), show(float64(b.Packs)*b.Pack))
+	g.Number(row, 7, look.Strong, "0", count, float64(b.Packs))
+	g.Number(row, 8, look.Calc, packs, o.live(fmt.Sprintf("G%d*F%d", row, row)), show(float64(b.Packs)*b.Pack))
 	g.Number(row, 9, look.Calc, format, remains, show(b.Remains))
 	cost := o.live(r.price)
 	role := look.Calc
@@ -178,5 +181,5 @@ func (o *output) buyTotal(g *look.Grid, row int) {
 	}
 	g.Number(row, 11, look.Total, money2, o.live(fmt.Sprintf("SUM(K5:K%d)", row-1)), pay)
 	g.Number(row, 12, look.Total, money2, o.live(fmt.Sprintf("SUM(L5:L%d)", row-1)), used)
-	g.Text(row+1, 1, look.Sub, "Pay is what whole packs cost; in price is what the joints' price carries for what they use. What remains is yours for the next job. Add a spare spool and cylinder as you see fit.")
+	g.Over(row+1, 1, len(g.Widths), look.Quiet, "Pay is what whole packs cost; in price is what the joints' price carries for what they use. What remains is yours for the next job. Add a spare spool and cylinder as you see fit.")
 }

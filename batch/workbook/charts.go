@@ -21,19 +21,21 @@ const mostBars = 12
 // empty one: they are handed to the packer.
 func (o *output) charts(f *excelize.File, g *look.Grid) map[string]pack.Cache {
 	caches := map[string]pack.Cache{}
+	below := "I4"
 	if o.assemblies.to > o.assemblies.from {
 		o.chart(f, g, caches, "I4", "Cost by assembly, "+o.l.job.Shop.Currency, o.assemblies, "K", "1F4E79", money2)
+		below = "I18"
 	}
 	if o.hoursAt.to > o.hoursAt.from && o.l.job.Totals.All.Labour > 0 {
-		o.chart(f, g, caches, "I23", "Where the hours go", o.hoursAt, "B", "7A4A10", "0.0")
+		o.chart(f, g, caches, below, "Where the hours go", o.hoursAt, "B", "7A4A10", "0.0")
 	}
 	return caches
 }
 
 // labelFormat keeps the figures at the bars short, since the longest bar reaches
-// the frame, and does not round hours of a small job to nothing.
+// the frame, and does not round hours to nothing.
 func labelFormat(values []float64) string {
-	if len(values) > 0 && slices.Max(values) < 10 {
+	if len(values) > 0 && slices.Max(values) < 100 {
 		return "0.0"
 	}
 	return "#,##0"
@@ -52,7 +54,7 @@ func (o *output) chart(f *excelize.File, g *look.Grid, caches map[string]pack.Ca
 			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}}},
 		Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: title, Font: &excelize.Font{Size: 11, Bold: true, Color: "33475B"}}}},
 		Legend:    excelize.ChartLegend{Position: "none"},
-		Dimension: excelize.ChartDimension{Width: 372, Height: 330},
+		Dimension: excelize.ChartDimension{Width: 372, Height: 250},
 		PlotArea:  excelize.ChartPlotArea{ShowVal: true, NumFmt: excelize.ChartNumFmt{CustomNumFmt: labelFormat(caches[values].Numbers)}},
 		XAxis:     excelize.ChartAxis{ReverseOrder: true, Font: excelize.Font{Size: 9, Color: "1D2B36"}},
 		YAxis:     excelize.ChartAxis{None: true},

@@ -29,8 +29,8 @@ func newRejected(l *layout) []joint.OtherRow {
 // how every column and stitch note was understood.
 func (o *output) checksSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.checks)
-	g.Widths = []float64{9, 16, 8, 60, 50, 40, 34, 16, 20}
-	g.Freeze, g.Titles = 4, 4
+	g.Widths = []float64{10, 13, 8, 76, 36, 32, 30, 16, 19}
+	g.Freeze, g.Titles = 4, 1 // the header is that of the first table only
 	t := o.l.job.Totals
 	g.Text(1, 1, look.Title, "Checks")
 	g.Text(2, 1, look.Sub, fmt.Sprintf("%s, %s, %s. A check flags, it never approves: the governing code, the qualified procedure and the engineer decide.",
@@ -211,7 +211,8 @@ func (o *output) stitchesRead(g *look.Grid, at int) int {
 			}
 			at, started = at+2, true
 		}
-		g.Line(at, look.Plain, s.Text, r.j.Mark)
+		g.Text(at, 1, look.Wrap, s.Text)
+		g.Text(at, 2, look.Plain, r.j.Mark)
 		o.link(g, at, 3, finding.Place{Sheet: o.l.sheet}, "A"+itoa(r.j.Place.Row))
 		kind := "gap between stitches, as ISO 2553 writes it"
 		if s.ByPitch {

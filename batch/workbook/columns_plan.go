@@ -131,7 +131,7 @@ func groupColumns() []column {
 		word("by_wire", "By wire", settled(func(r *row) string { return rates.WireName(r.l.names.Filler(r.p.Filler), r.p.Dia) + " mm" })),
 		word("by_gas", "By gas", settled(func(r *row) string { return or(r.p.Gas, price.NoGas) })),
 		word("by_process", "By process", settled(func(r *row) string { return r.p.Process })),
-		word("by_position", "By position", func(r *row) string { return or(r.j.Position, price.NoPosition) }),
+		word("by_position", "By position", func(r *row) string { return or(r.l.names.Position(r.p), price.NoPosition) }),
 		word("by_tip", "By tip", settled(func(r *row) string { return "contact tip " + diaText(r) + " mm" })),
 	}
 }

@@ -29,7 +29,11 @@ func statusColumns(*layout) []column {
 }
 
 // readColumns are the list's own figures in one unit.
-func readColumns(*layout) []column {
+func readColumns(l *layout) []column {
+	positions := "ISO 6947"
+	if l.aws() {
+		positions = "AWS A3.0, where it has a name for the kind of joint; else ISO 6947"
+	}
 	word := func(key, head string, width float64, result bool, get func(*row) string, about string) column {
 		return column{key: key, head: head, group: "read", width: width, role: look.Plain, result: result, fold: true, words: get, about: about}
 	}
@@ -69,10 +73,10 @@ func readColumns(*layout) []column {
 		length("depth_mm", "Depth", func(r *row) units.MM { return r.p.Prep.Depth }, depthFormula, "depth of preparation from the first side; depth filled of a hole"),
 		length("depth2_mm", "Depth 2", func(r *row) units.MM { return r.p.Prep.Depth2 }, depthFormula2, "depth of preparation from the second side"),
 		length("radius_mm", "Radius", radiusUsed, radiusFormula, "at the root of a U or J; of the round edge of a flare"),
-		word("material", "Material", 11, false, func(r *row) string { return r.j.Material }, "as read; the group it belongs to decides wire and settings"),
-		word("position", "Position", 8, false, func(r *row) string { return r.l.names.Position(r.p) }, "ISO 6947"),
+		word("material", "Material", 14, false, func(r *row) string { return r.j.Material }, "as read; the group it belongs to decides wire and settings"),
+		word("position", "Position", 8, false, func(r *row) string { return r.l.names.Position(r.p) }, positions),
 		word("where", "Where", 7, false, whereOf, "shop or site"),
-		word("assumed", "Assumed", 26, false, (*row).assumed, "what the list did not say, and what was taken for it"),
+		word("assumed", "Assumed", 36, false, (*row).assumed, "what the list did not say, and what was taken for it"),
 	}
 }
 

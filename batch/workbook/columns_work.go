@@ -84,13 +84,13 @@ func labourColumns() []column {
 	}
 	const share = "MIN({operating_factor},[duty])"
 	return []column{
-		part("handling_min", "of it: handling", "[qty]*{joint_min}", func(r *row) units.Minute { return r.p.Cost.Labour.Joint }, "fetch, place, clamp, read the sheet: joint_min for each joint"),
-		part("fitup_min", "of it: fit-up", "[seam_raw_m]*{fitup_min_m}", func(r *row) units.Minute { return r.p.Cost.Labour.Fitup }, "fitting and tacking, its own line and not inside the operating factor"),
-		part("clean_min", "of it: cleaning", "[seam_raw_m]*{clean_min_m}", func(r *row) units.Minute { return r.p.Cost.Labour.Clean }, "brushing and grinding"),
-		part("between_min", "of it: between passes", "MAX([passes]-1,0)*{between_pass_min}*[seams]", func(r *row) units.Minute { return r.p.Cost.Labour.BetweenPass }, "each pass after the first, each seam"),
-		part("arc_on_min", "of it: arc on", "[arc_raw_min]", func(r *row) units.Minute { return r.p.Cost.Labour.Arc }, "the arc burns"),
-		part("arc_off_min", "of it: arc off", "[arc_raw_min]/"+share+"-[arc_raw_min]", func(r *row) units.Minute { return r.p.Cost.Labour.Idle }, "at the weld without arc: arc / min(operating factor, duty) - arc"),
-		part("rework_min", "of it: rework", "[arc_raw_min]/"+share+"*{rework_pct}/100", func(r *row) units.Minute { return r.p.Cost.Labour.Rework }, "rework share of the time at the weld"),
+		part("handling_min", "of which handling", "[qty]*{joint_min}", func(r *row) units.Minute { return r.p.Cost.Labour.Joint }, "fetch, place, clamp, read the sheet: joint_min for each joint"),
+		part("fitup_min", "of which fit-up", "[seam_raw_m]*{fitup_min_m}", func(r *row) units.Minute { return r.p.Cost.Labour.Fitup }, "fitting and tacking, its own line and not inside the operating factor"),
+		part("clean_min", "of which cleaning", "[seam_raw_m]*{clean_min_m}", func(r *row) units.Minute { return r.p.Cost.Labour.Clean }, "brushing and grinding"),
+		part("between_min", "of which between passes", "MAX([passes]-1,0)*{between_pass_min}*[seams]", func(r *row) units.Minute { return r.p.Cost.Labour.BetweenPass }, "each pass after the first, each seam"),
+		part("arc_on_min", "of which arc on", "[arc_raw_min]", func(r *row) units.Minute { return r.p.Cost.Labour.Arc }, "the arc burns"),
+		part("arc_off_min", "of which arc off", "[arc_raw_min]/"+share+"-[arc_raw_min]", func(r *row) units.Minute { return r.p.Cost.Labour.Idle }, "at the weld without arc: arc / min(operating factor, duty) - arc"),
+		part("rework_min", "of which rework", "[arc_raw_min]/"+share+"*{rework_pct}/100", func(r *row) units.Minute { return r.p.Cost.Labour.Rework }, "rework share of the time at the weld"),
 	}
 }
 
@@ -127,7 +127,7 @@ func welderColumns() []column {
 		chosen(g, "voltage_v", "Voltage", volt, 8, "0.0", settled(func(r *row) units.Volt { return r.run().Voltage }), "at the arc"),
 		chosen(g, "stickout_mm", "Stick-out", mm, 8, "0", known(func(r *row) units.MM { return units.MM(r.p.Stickout.Start) }), "contact tip to work"),
 		chosen(g, "gas_l_min", "Gas flow", flow, 8, "0", known(func(r *row) units.LMin { return units.LMin(r.p.GasFlow.Start) }), "at the nozzle"),
-		word("polarity", "Polarity", 18, func(r *row) string { return r.p.Polarity }, "of the wire"),
+		word("polarity", "Polarity", 24, func(r *row) string { return r.p.Polarity }, "of the wire"),
 		word("transfer", "Transfer", 10, func(r *row) string { return string(r.p.Transfer) }, "how metal crosses the arc"),
 		calc(g, "travel_mm_min", "Travel", travel, 8, "0", along(func(r *row) units.MMMin { return r.run().Travel }),
 			moving("[run_deposit_kg_h]/60/([area_mm2]*[run_share]*[density]*0.000000001)"), "deposition rate / (density x area of the pass) (TRAVEL-1)"),

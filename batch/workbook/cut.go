@@ -99,7 +99,7 @@ func (o *output) onCut(u *pack.User, alone bool) (*pack.Annotation, *finding.Pro
 	return &pack.Annotation{Leaf: leaf, Mark: cutMark, First: first, Columns: o.cut.columns(), Last: last, Draw: o.cut.draw,
 		Extra: o.cut.labels, Header: o.cut.header, FreezeRows: h.freezeRows(), FreezeCols: h.freezeCols(),
 		Rules:     fitsRule(l, o.cut.letters[o.cut.at["fits"]], from, last),
-		PrintArea: o.cut.printAreas(last), PrintTitle: printTitles(l.cut.Name, o.cut.header, h.freezeCols())}, nil, nil
+		PrintArea: o.cut.printAreas(h.top(l.cut, o.cut.header, o.cut.labels), last), PrintTitle: printTitles(l.cut.Name, o.cut.header, h.freezeCols())}, nil, nil
 }
 
 // notBeside tells that the cut list is left without our columns.
@@ -110,14 +110,15 @@ func notBeside(job *price.Job, why *pack.Strange) *finding.Problem {
 		Hint: "what follows for its parts stands on our own sheet of parts; save the workbook anew as XLSX to have the sheet annotated"}
 }
 
-// printAreas puts the list with its status, and then each group, on a page of its own.
-func (c *cut) printAreas(last int) string {
-	areas := printArea(c.sheet, "A", c.letters[c.at["fits"]], last)
-	for _, ends := range [][2]string{{"part", "qty"}, {"mass_kg", "perimeter_mm"}, {"seam_m", "joints"}, {"bevel_m", "shrink_high_mm"}, {"worst", "checks"}} {
+// printAreas puts the list with its status, and then each group, on a page of its own
+// that begins at a row top. Checks are printed on the sheet of parts.
+func (c *cut) printAreas(top, last int) string {
+	areas := printArea(c.sheet, "A", 1, c.letters[c.at["fits"]], last)
+	for _, ends := range [][2]string{{"part", "qty"}, {"mass_kg", "perimeter_mm"}, {"seam_m", "joints"}, {"bevel_m", "shrink_high_mm"}} {
 		if _, there := c.at[ends[0]]; !there {
 			continue
 		}
-		areas += "," + printArea(c.sheet, c.letters[c.at[ends[0]]], c.letters[c.at[ends[1]]], last)
+		areas += "," + printArea(c.sheet, c.letters[c.at[ends[0]]], top, c.letters[c.at[ends[1]]], last)
 	}
 	return areas
 }

@@ -155,12 +155,12 @@ func (o *output) frameFresh(f *excelize.File, sheet string) {
 	if isAlone(l.job) {
 		from, last := o.cut.span()
 		frameBeside(o, f, sheet, o.cut.beside)
-		o.headFresh(f, sheet, o.cut.printAreas(last))
+		o.headFresh(f, sheet, o.cut.printAreas(o.fresh.top(o.fresh.from, o.fresh.headRow, o.fresh.labelRow), last))
 		o.fitsFormat(f, sheet, o.cut.letters[o.cut.at["fits"]], from, last)
 		return
 	}
 	frameBeside(o, f, sheet, &beside[row]{l: l, cols: l.cols, letters: l.letters})
-	o.headFresh(f, sheet, l.printAreas(sheet))
+	o.headFresh(f, sheet, l.printAreas(sheet, o.fresh.top(o.fresh.from, o.fresh.headRow, o.fresh.labelRow)))
 	from, last := l.span()
 	o.fitsFormat(f, sheet, l.letters[l.at["fits"]], from, last)
 }
@@ -202,20 +202,36 @@ func (o *output) headFresh(f *excelize.File, sheet, areas string) {
 }
 
 // printAreas puts the list with its status, and then each group, on a page of its
-// own: all columns side by side would be too small to read. The planner's own
-// figures are not printed.
-func (l *layout) printAreas(sheet string) string {
+// own that begins at a row top: all columns side by side would be too small to read.
+// Checks and what was assumed are printed on sheets of their own, where they have room;
+// the planner's own figures are not printed.
+func (l *layout) printAreas(sheet string, top int) string {
 	_, last := l.span()
-	area := func(from, to string) string { return printArea(sheet, from, to, last) }
-	areas := []string{area("A", l.letters[l.at["fits"]])}
-	for _, ends := range [][2]string{{"mark", "assumed"}, {"price", "rework_min"}, {"filler", "gas_l"}, {"wfs_m_min", "inductance"}, {"worst", "checks"}} {
-		areas = append(areas, area(l.letters[l.at[ends[0]]], l.letters[l.at[ends[1]]]))
+	areas := []string{printArea(sheet, "A", 1, l.letters[l.at["fits"]], last)}
+	for _, ends := range [][2]string{{"mark", "where"}, {"price", "rework_min"}, {"filler", "gas_l"}, {"wfs_m_min", "t85_s"}, {"torch", "inductance"}} {
+		areas = append(areas, printArea(sheet, l.letters[l.at[ends[0]]], top, l.letters[l.at[ends[1]]], last))
 	}
 	return strings.Join(areas, ",")
 }
 
-func printArea(sheet, from, to string, last int) string {
-	return quoteSheet(sheet) + "!$" + from + "$1:$" + to + "$" + itoa(last)
+// top is the row where the printed pages of the groups begin: the labels over them, or
+// the header where words of the user's stand left of the labels and would be cut.
+func (h *heading) top(sheet *list.Sheet, header, labels int) int {
+	if labels == 0 {
+		return max(header, 1)
+	}
+	if r := rowAt(sheet, labels); r != nil {
+		for _, c := range r.Cells {
+			if c.Col <= max(h.freezeCols(), 1) && c.Text != "" {
+				return max(header, 1)
+			}
+		}
+	}
+	return labels
+}
+
+func printArea(sheet, from string, top int, to string, last int) string {
+	return quoteSheet(sheet) + "!$" + from + "$" + itoa(top) + ":$" + to + "$" + itoa(last)
 }
 
 // printTitles repeats the marks, which stand in the first columns, and the header on

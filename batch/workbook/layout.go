@@ -77,6 +77,9 @@ func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *lay
 	return l
 }
 
+// aws tells whether American names were asked for.
+func (l *layout) aws() bool { return l.job != nil && l.job.Opts.Codes == "aws" }
+
 // place sets our columns beside the user's.
 func (l *layout) place(first int) {
 	l.first = first

@@ -6,13 +6,14 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"seamtally/batch/rates"
 	"seamtally/batch/workbook/look"
 )
 
 const firstRate = 5
 
 // rateHeads are the headers of the sheet of rates, which a later run reads back.
-var rateHeads = []string{"Key", "Value", "Unit", "Low", "High", "As run", "Basis", "Source", "From", "Note"}
+var rateHeads = []string{"Key", "Value", "Unit", "Note", "Low", "High", "As run", "Basis", "Source", "From"}
 
 // nameRates gives every number among the shop's values a defined name, so that
 // formulas read as sentences.
@@ -76,7 +77,7 @@ func mostOf(key string) float64 {
 // everywhere read.
 func (o *output) ratesSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.rates)
-	g.Widths = []float64{30, 34, 20, 9, 9, 26, 17, 40, 24, 60}
+	g.Widths = []float64{26, 30, 18, 52, 8, 8, 21, 16, 32, 16}
 	g.Freeze, g.Titles = firstRate-1, firstRate-1
 	g.Text(1, 1, look.Title, "Rates")
 	g.Text(2, 1, look.Sub, "What the shop pays, needs and has. Change a yellow cell and every formula follows. Settings, wire and gas were chosen with these values: after a large change run the list again.")
@@ -88,27 +89,31 @@ func (o *output) ratesSheet() *look.Grid {
 		g.Text(firstRate-1, i+1, role, s)
 	}
 	for i, v := range o.l.job.Shop.Values {
-		row := firstRate + i
-		g.Text(row, 1, look.Plain, v.Key)
-		if v.IsNum {
-			g.Number(row, 2, look.Edit, "General", "", v.Num)
-		} else {
-			g.Text(row, 2, look.EditText, v.Text)
-		}
-		g.Text(row, 3, look.Plain, o.unitText(v.Unit))
-		if v.Low != 0 || v.High != 0 {
-			g.Number(row, 4, look.Calc, "General", "", v.Low)
-			g.Number(row, 5, look.Calc, "General", "", v.High)
-		}
-		if v.IsNum {
-			g.Number(row, 6, look.Calc, "General", "", v.Num)
-		} else {
-			g.Text(row, 6, look.Wrap, v.Text)
-		}
-		g.Text(row, 7, look.Plain, v.Basis)
-		g.Text(row, 8, look.Wrap, v.Source)
-		g.Text(row, 9, look.Wrap, v.From)
-		g.Text(row, 10, look.Wrap, v.Note)
+		o.rateLine(g, firstRate+i, v)
 	}
 	return g
+}
+
+// rateLine writes one value of the shop.
+func (o *output) rateLine(g *look.Grid, row int, v rates.Value) {
+	g.Text(row, 1, look.Plain, v.Key)
+	if v.IsNum {
+		g.Number(row, 2, look.Edit, "General", "", v.Num)
+	} else {
+		g.Text(row, 2, look.EditText, v.Text)
+	}
+	g.Text(row, 3, look.Plain, o.unitText(v.Unit))
+	g.Text(row, 4, look.Wrap, v.Note)
+	if v.Low != 0 || v.High != 0 {
+		g.Number(row, 5, look.Calc, "General", "", v.Low)
+		g.Number(row, 6, look.Calc, "General", "", v.High)
+	}
+	if v.IsNum {
+		g.Number(row, 7, look.Calc, "General", "", v.Num)
+	} else {
+		g.Text(row, 7, look.Wrap, v.Text)
+	}
+	g.Text(row, 8, look.Plain, v.Basis)
+	g.Text(row, 9, look.Quiet, v.Source)
+	g.Text(row, 10, look.Quiet, v.From)
 }

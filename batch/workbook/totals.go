@@ -21,29 +21,50 @@ func (o *output) totalsSheet() *look.Grid {
 	job := o.l.job
 	g.Text(1, 1, look.Title, "Welding price of "+job.List.File)
 	g.Text(2, 1, look.Sub, strings.TrimSpace(fmt.Sprintf("%s; sheet %s; list %.12s; seamtally %s, tables %s", job.Opts.Date, o.l.sheet, job.List.SHA256, job.Version, job.TablesEdition)))
+	o.leftOut(g, 3)
 	o.priceBlock(g, 4)
+	o.countBlock(g, g.Rows()+2)
 	o.spreadBlock(g, g.Rows()+2)
 	o.metalBlock(g, g.Rows()+2)
-	o.countBlock(g, g.Rows()+2)
 	t := job.Totals
+	positions, of := t.ByPosition, "ISO 6947"
+	if o.l.aws() {
+		positions, of = job.ByShownPosition(), "AWS A3.0"
+	}
 	for _, b := range []struct {
 		title, by string
 		sums      []price.Sum
 	}{{"By assembly", "by_assembly", t.ByAssembly}, {"By wire", "by_wire", t.ByWire}, {"By gas", "by_gas", t.ByGas},
-		{"By process (ISO 4063)", "by_process", t.ByProcess}, {"By position (ISO 6947)", "by_position", t.ByPosition}} {
+		{"By process (ISO 4063)", "by_process", t.ByProcess}, {"By position (" + of + ")", "by_position", positions}} {
 		o.groupBlock(g, g.Rows()+2, b.title, b.by, b.sums)
 	}
-	o.needsBlock(g, g.Rows()+2)
-	o.notYours(g, g.Rows()+2)
 	o.exclusions(g, g.Rows()+2)
+	o.notYours(g, g.Rows()+2)
+	o.needsBlock(g, g.Rows()+2)
 	return g
+}
+
+// leftOut says before the price what is not in it.
+func (o *output) leftOut(g *look.Grid, row int) {
+	metal, rows := len(o.l.job.Totals.Unpriced), len(newRejected(o.l))
+	if metal+rows == 0 {
+		return
+	}
+	var said []string
+	if metal > 0 {
+		said = append(said, plural(metal, "joint")+" with metal only")
+	}
+	if rows > 0 {
+		said = append(said, plural(rows, "row")+" not worked")
+	}
+	g.Over(row, 1, besideCharts, look.Heed, "Not in this price: "+strings.Join(said, " and ")+"; the sheet "+o.checks+" says why.")
 }
 
 // heads writes the headers of a block: words left, figures right.
 func (o *output) heads(g *look.Grid, row int, texts ...string) {
 	for i, s := range texts {
 		role := look.HeadNum
-		if i == 0 || s == "" || s == "How" || s == "Source" || s == "Basis" || s == "Unit" || s == "From" {
+		if i == 0 || s == "" || s == "How" || s == "What it is" || s == "Basis" || s == "Unit" || s == "From" {
 			role = look.Head
 		}
 		g.Text(row, i+1, role, s)
@@ -87,7 +108,7 @@ func (o *output) countBlock(g *look.Grid, at int) {
 			metal++
 		}
 	})
-	g.Section(at, 12, "Rows and checks")
+	g.Section(at, besideCharts, "Rows and checks")
 	put := func(name string, v int, formula, how string, role look.Role) {
 		at++
 		g.Text(at, 1, role, name)
@@ -116,7 +137,7 @@ func (o *output) groupBlock(g *look.Grid, at int, title, by string, sums []price
 		return
 	}
 	us, cur := o.l.us, o.l.job.Shop.Currency
-	g.Section(at, 12, title)
+	g.Section(at, lastCol, title)
 	o.heads(g, at+1, "Name", "Joints", "Copies", "Seam "+metre.name(us), "Weld "+kilo.name(us), "Wire "+kilo.name(us),
 		"Gas "+litre.name(us), "Arc h", "Labour h", "kWh", "Cost "+cur, "Price "+cur)
 	names := make([]string, len(sums))
@@ -167,23 +188,41 @@ func (o *output) groupLine(g *look.Grid, row int, by string, s price.Sum, plain 
 // notYours lists the defaults that move money and that the shop has not stated.
 func (o *output) notYours(g *look.Grid, at int) {
 	list := o.l.job.Totals.NotYours
-	g.Section(at, 12, fmt.Sprintf("Not yours: %d built-in figures that move this price", len(list)))
+	g.Section(at, lastCol, fmt.Sprintf("Not yours: %d built-in figures that move this price", len(list)))
 	g.Text(at+1, 1, look.Sub, "State your own on the sheet "+o.rates+", in a shop file, or with --set; what you change on the sheet moves the price at once.")
-	o.heads(g, at+2, "Key", "Value", "Unit", "Basis", "", "Source", "", "", "", "", "", "")
+	heads := make([]string, lastCol)
+	heads[0], heads[1], heads[2], heads[3], heads[aboutCol-1] = "Key", "Value", "Unit", "Basis", "What it is"
+	o.heads(g, at+2, heads...)
 	for i, v := range list {
 		row := at + 3 + i
 		g.Text(row, 1, look.Plain, v.Key)
-		said := v.Source
-		if v.IsNum {
+		switch {
+		case v.IsNum:
 			g.Number(row, 2, look.Calc, "General", o.live(o.rateFormula(v.Key)), v.Num)
-		} else {
-			said = strings.TrimPrefix(v.Source+"; "+v.Text, "; ")
+			g.Text(row, 3, look.Plain, o.unitText(v.Unit))
+		case len(v.Text) <= shortValue:
+			g.Text(row, 2, look.Right, v.Text)
+		default:
+			g.Over(row, 2, 3, look.Wrap, v.Text)
 		}
-		g.Text(row, 3, look.Plain, o.unitText(v.Unit))
 		g.Text(row, 4, look.Plain, v.Basis)
-		g.Text(row, 6, look.Sub, said)
+		about := v.Note
+		if v.Source != "" {
+			about = strings.TrimPrefix(about+". Source: "+v.Source, ". ")
+		}
+		if about != "" {
+			g.Over(row, aboutCol, lastCol, look.Quiet, about)
+		}
 	}
 }
+
+// The columns of Totals where a sentence about a value begins and where the sheet
+// ends, and how long a word may be that stands among the figures.
+const (
+	aboutCol   = 6
+	lastCol    = 12
+	shortValue = 10
+)
 
 // unitText names the shop's currency in the unit of a rate, and shortens what no
 // column has room for.
@@ -197,11 +236,11 @@ func (o *output) rateFormula(key string) string { return o.l.rateNames[key] }
 
 // exclusions are sentences to paste into a quote.
 func (o *output) exclusions(g *look.Grid, at int) {
-	g.Section(at, 12, "Exclusions and assumptions, ready to paste")
+	g.Section(at, lastCol, "Exclusions and assumptions, ready to paste")
 	lines := append([]string{}, o.l.job.Totals.Exclusions...)
 	lines = append(lines, o.assumptions()...)
 	for i, s := range lines {
-		g.Text(at+1+i, 1, look.Plain, s)
+		g.Over(at+1+i, 1, lastCol, look.Wrap, s)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"seamtally/batch/price"
 	"seamtally/batch/workbook/look"
 )
 
@@ -15,7 +16,7 @@ func (o *output) needsBlock(g *look.Grid, at int) {
 	if n == nil {
 		return
 	}
-	g.Section(at, 12, "What to look for in a machine")
+	g.Section(at, lastCol, "What to look for in a machine")
 	var wires []string
 	for _, d := range n.Wires {
 		wires = append(wires, strconv.FormatFloat(float64(d), 'f', 1, 64))
@@ -65,30 +66,45 @@ func (o *output) payBackLines(g *look.Grid, at int) {
 		return
 	}
 	at++
-	g.Section(at, 12, "What another machine would save on this list, and how many such jobs pay it back")
-	at++
-	g.Line(at, look.Head, "Machine")
-	for c, s := range []string{"Saves " + o.l.job.Shop.Currency, "Hours", "Price", "Jobs"} {
-		g.Text(at, c+2, look.HeadNum, s)
-	}
+	g.Section(at, lastCol, "What another machine would save on this list, and how many such jobs pay it back")
+	var useful []price.PayBack
+	var idle []string
 	for _, p := range list {
-		at++
-		g.Text(at, 1, look.Plain, p.Machine)
-		switch {
-		case p.Opens > 0:
-			g.Text(at, 6, look.Sub, fmt.Sprintf("welds %d joints that the shop's machines do not; nothing to compare with", p.Opens))
-			continue
-		case p.Saves == 0:
-			g.Text(at, 6, look.Sub, "saves nothing on this list")
-			continue
-		}
-		g.Number(at, 2, look.Calc, money, "", float64(p.Saves))
-		g.Number(at, 3, look.Calc, "0.0", "", p.Hours)
-		if p.Price > 0 {
-			g.Number(at, 4, look.Calc, money, "", float64(p.Price))
-			g.Number(at, 5, look.Calc, "0", "", math.Ceil(p.Jobs))
+		if p.Opens == 0 && p.Saves == 0 {
+			idle = append(idle, p.Machine)
 		} else {
-			g.Text(at, 6, look.Sub, "state machine_price."+p.Machine+" in the shop file for the number of jobs")
+			useful = append(useful, p)
 		}
+	}
+	if len(useful) > 0 {
+		at++
+		g.Line(at, look.Head, "Machine")
+		for c, s := range []string{"Saves " + o.l.job.Shop.Currency, "Hours", "Price", "Jobs"} {
+			g.Text(at, c+2, look.HeadNum, s)
+		}
+	}
+	for _, p := range useful {
+		at++
+		payBackLine(g, at, p)
+	}
+	if len(idle) > 0 {
+		g.Over(at+1, 1, lastCol, look.Wrap, "Saves nothing on this list: "+strings.Join(idle, ", ")+".")
+	}
+}
+
+// payBackLine says what one machine would save.
+func payBackLine(g *look.Grid, at int, p price.PayBack) {
+	g.Text(at, 1, look.Plain, p.Machine)
+	if p.Opens > 0 {
+		g.Text(at, 6, look.Sub, "welds "+plural(p.Opens, "joint")+" that the shop's machines do not; nothing to compare with")
+		return
+	}
+	g.Number(at, 2, look.Calc, money, "", float64(p.Saves))
+	g.Number(at, 3, look.Calc, "0.0", "", p.Hours)
+	if p.Price > 0 {
+		g.Number(at, 4, look.Calc, money, "", float64(p.Price))
+		g.Number(at, 5, look.Calc, "0", "", math.Ceil(p.Jobs))
+	} else {
+		g.Text(at, 6, look.Sub, "state machine_price."+p.Machine+" in the shop file for the number of jobs")
 	}
 }

@@ -3,6 +3,7 @@ package workbook
 import (
 	"fmt"
 
+	"seamtally/batch/price"
 	"seamtally/batch/workbook/look"
 )
 
@@ -23,7 +24,7 @@ func (o *output) spreadBlock(g *look.Grid, at int) {
 		name string
 		v    float64
 		how  string
-	}{{"One in twenty lies below", float64(s.Low), ""}, {"Half lie below", float64(s.Mid), "the price takes every value as stated"}, {"One in twenty lies above", float64(s.High), ""}} {
+	}{{"One in twenty lies below", float64(s.Low), ""}, {"Half lie below", float64(s.Mid), o.leaning(s)}, {"One in twenty lies above", float64(s.High), ""}} {
 		at++
 		g.Text(at, 1, look.Plain, l.name)
 		g.Number(at, 3, look.Calc, money2, "", l.v)
@@ -45,6 +46,18 @@ func (o *output) spreadBlock(g *look.Grid, at int) {
 		}
 		g.Number(at, 4, look.Calc, "#,##0", "", float64(f.PriceLow))
 		g.Number(at, 5, look.Calc, "#,##0", "", float64(f.PriceHigh))
-		g.Number(at, 6, look.Total, "#,##0", o.live(fmt.Sprintf("ABS(E%d-D%d)", at, at)), float64(f.Swing()))
+		g.Number(at, 6, look.Strong, "#,##0", o.live(fmt.Sprintf("ABS(E%d-D%d)", at, at)), float64(f.Swing()))
 	}
+}
+
+// leaning says why the middle of the draws is not the price, which takes every value
+// as stated.
+func (o *output) leaning(s price.Spread) string {
+	switch all := o.l.job.Totals.Price; {
+	case s.Mid > all:
+		return "above the price: from the stated values the spreads reach further up than down"
+	case s.Mid < all:
+		return "below the price: from the stated values the spreads reach further down than up"
+	}
+	return "the price takes every value as stated"
 }

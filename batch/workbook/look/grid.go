@@ -1,6 +1,7 @@
 package look
 
 import (
+	"math"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -23,6 +24,8 @@ type Grid struct {
 	heights map[int]float64
 	maxCol  int
 	blocks  []block
+	starts  []int // rows that begin a block with a heading
+	merged  [][2]string
 }
 
 // block is a run of rows that are filled only while they are written, so that a
@@ -78,15 +81,34 @@ func (g *Grid) put(row, col int, c cell) {
 func (g *Grid) Text(row, col int, role Role, s string) {
 	switch role {
 	case Title:
-		g.heights[row] = 26
+		g.heights[row] = 26 * g.book.size / usualSize
 	case Wrap, Quiet, EditText:
-		g.need(row, col, s)
+		g.need(row, col, col, s)
 	}
-	if col > 1 {
-		role = Off(role)
-	}
-	g.put(row, col, cell{style: g.book.Style(role, TextFormat(s)), text: s})
+	g.put(row, col, cell{style: g.book.Style(at(col, role), TextFormat(s)), text: s})
 }
+
+// at is a role in a column: words behind the first keep off what stands before them.
+func at(col int, role Role) Role {
+	if col > 1 {
+		return Off(role)
+	}
+	return role
+}
+
+// Over puts a text that is wrapped over several columns, joined into one cell.
+func (g *Grid) Over(row, from, to int, role Role, s string) {
+	g.need(row, from, to, s)
+	g.put(row, from, cell{style: g.book.Style(at(from, role), TextFormat(s)), text: s})
+	for col := from + 1; col <= to; col++ {
+		g.Blank(row, col, at(from, role))
+	}
+	line := strconv.Itoa(row)
+	g.merged = append(g.merged, [2]string{pack.ColumnName(from) + line, pack.ColumnName(to) + line})
+}
+
+// Merged returns the first and the last cell of each run of joined cells.
+func (g *Grid) Merged() [][2]string { return g.merged }
 
 // TextFormat keeps a text a text when somebody edits its cell. A long text goes
 // without: some programs show hash signs for a long cell formatted as text.
@@ -97,53 +119,43 @@ func TextFormat(s string) string {
 	return "@"
 }
 
-// need makes a row tall enough for a wrapped text. Programs that fit rows by
-// themselves are free to do better: the height is a proposal.
-func (g *Grid) need(row, col int, s string) {
-	width := 9.0
-	if col <= len(g.Widths) {
-		width = g.Widths[col-1]
+// need makes a row tall enough for a text that is wrapped over columns. Programs that
+// fit rows by themselves are free to do better: the height is a proposal.
+func (g *Grid) need(row, from, to int, s string) {
+	width := 0.0
+	for col := from; col <= to; col++ {
+		if col > len(g.Widths) {
+			width += 9
+			continue
+		}
+		width += g.Widths[col-1]
 	}
 	lines := 0
 	for line := range strings.SplitSeq(s, "\n") {
-		lines += linesOf(line, width/0.92)
+		lines += linesOf(line, width-2)
 	}
 	g.lines[row] = max(g.lines[row], min(lines, 25))
 }
 
-// linesOf is how many lines of so many characters a text takes that is wrapped
-// between its words; a word longer than a line is cut.
-func linesOf(text string, room float64) int {
-	lines, used := 1, 0.0
-	for word := range strings.FieldsSeq(text) {
-		n := float64(utf8.RuneCountInString(word))
-		if used > 0 && used+1+n > room {
-			lines, used = lines+1, 0
-		}
-		if used > 0 {
-			used++
-		}
-		used += n
-		for used > room {
-			lines, used = lines+1, used-room
-		}
-	}
-	return lines
-}
-
+// height is the height of a row in points. It is stated for lines of the usual height
+// too, so that all programs count the same rows to a page and beside a chart.
 func (g *Grid) height(row int) float64 {
 	if h := g.heights[row]; h > 0 {
 		return h
 	}
 	if n := g.lines[row]; n > 1 {
-		return float64(n)*14.4 + 2
+		return (float64(n)*14.4 + 2) * g.book.size / usualSize
 	}
-	return 0
+	if len(g.blocks) > 0 {
+		return 0 // a long list does without
+	}
+	return math.Round(15*g.book.size/usualSize*4) / 4
 }
 
 // Section puts the heading of a block, underlined over the block's width.
 func (g *Grid) Section(row, width int, s string) {
-	g.heights[row] = 22
+	g.heights[row] = 22 * g.book.size / usualSize
+	g.starts = append(g.starts, row)
 	g.Text(row, 1, Section, s)
 	for col := 2; col <= width; col++ {
 		g.Blank(row, col, Section)
@@ -152,7 +164,7 @@ func (g *Grid) Section(row, width int, s string) {
 
 // Words puts a text that follows from a formula.
 func (g *Grid) Words(row, col int, role Role, formula, s string) {
-	g.put(row, col, cell{style: g.book.Style(role, ""), text: s, formula: formulaOf(formula)})
+	g.put(row, col, cell{style: g.book.Style(at(col, role), ""), text: s, formula: formulaOf(formula)})
 }
 
 // Number puts a number, with its formula where there is one.

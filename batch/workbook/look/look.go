@@ -27,6 +27,8 @@ const (
 	Calc     Role = "calc"     // a number that follows from others
 	Total    Role = "total"    // a sum
 	TotalTxt Role = "totaltxt" // its label
+	Right    Role = "right"    // a word among figures
+	Strong   Role = "strong"   // a number that matters among others of its line
 	Chosen   Role = "chosen"   // a value that the planner chose: not a formula
 	Edit     Role = "edit"     // a cell to change
 	EditText Role = "edittext" // the same for words
@@ -84,7 +86,7 @@ type Book struct {
 
 // NewBook starts a donor whose cells use the given font.
 func NewBook(font, size string) *Book {
-	b := &Book{File: excelize.NewFile(), font: "Calibri", size: 11, known: map[styleKey]int{}}
+	b := &Book{File: excelize.NewFile(), font: "Calibri", size: usualSize, known: map[styleKey]int{}}
 	if n, err := strconv.ParseFloat(size, 64); font != "" && err == nil && n >= 6 && n <= 24 {
 		b.font, b.size = font, n
 	}
@@ -181,6 +183,7 @@ func under(weight int, colour string) []excelize.Border {
 // changes tell how a role differs from plain text.
 var changes = map[Role]func(*excelize.Style){
 	Wrap:  func(s *excelize.Style) { s.Alignment.WrapText = true },
+	Right: func(s *excelize.Style) { s.Alignment.Horizontal = "right" },
 	Part:  func(s *excelize.Style) { s.Alignment.Horizontal, s.Alignment.Indent = "left", 2 },
 	Title: func(s *excelize.Style) { s.Font.Bold, s.Font.Size, s.Font.Color = true, s.Font.Size+5, slate },
 	Sub:   func(s *excelize.Style) { s.Font.Color = grey },
@@ -204,6 +207,7 @@ var changes = map[Role]func(*excelize.Style){
 		s.Font.Bold, s.Fill = true, fill(paper)
 		s.Border = []excelize.Border{{Type: "top", Style: 1, Color: slate}}
 	},
+	Strong: func(s *excelize.Style) { s.Font.Bold, s.Fill = true, fill(paper) },
 	Chosen: func(s *excelize.Style) { s.Fill = fill(paper) },
 	Edit:   editable,
 	EditText: func(s *excelize.Style) {

@@ -1,0 +1,58 @@
+package look
+
+import (
+	"strings"
+	"unicode"
+)
+
+// linesOf is how many lines a text takes that is wrapped between its words, in a
+// column as wide as so many digits; a word longer than a line is cut.
+func linesOf(text string, room float64) int {
+	lines, used := 1, 0.0
+	for word := range strings.FieldsSeq(text) {
+		n := widthOf(word)
+		if used > 0 && used+space+n > room {
+			lines, used = lines+1, 0
+		}
+		if used > 0 {
+			used += space
+		}
+		used += n
+		for used > room {
+			lines, used = lines+1, used-room
+		}
+	}
+	return lines
+}
+
+// Widths of letters in digits, as the usual fonts without serifs have them, rounded up.
+const (
+	space  = 0.5
+	thin   = 0.55
+	slim   = 0.8
+	broad  = 1.6
+	upper  = 1.25
+	square = 2 // of scripts whose letters fill a square
+)
+
+// widthOf is the width of a word in digits.
+func widthOf(word string) float64 {
+	sum := 0.0
+	for _, r := range word {
+		switch {
+		case strings.ContainsRune("ijlI.,;:'|!()[]", r):
+			sum += thin
+		case strings.ContainsRune("tfrsz-/\"°", r):
+			sum += slim
+		case strings.ContainsRune("mwMW%@—…", r):
+			sum += broad
+		case unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul):
+			sum += square
+		case unicode.IsUpper(r):
+			sum += upper
+		default:
+			sum++
+		}
+	}
+	return sum
+}
