@@ -29,7 +29,8 @@ func tellings(s setup.Setup) []told {
 	var out []told
 	for _, p := range s.Plans {
 		for _, c := range p.Checks {
-			said := !p.Settings && c.Text == p.NoSettings // stands in the place of the dials
+			said := !p.Settings && c.Text == p.NoSettings || // stands in the place of the dials
+				c.Code == "preheat" && c.Level == finding.Warning && p.Settings && p.Preheat != nil // stands large above the test bead
 			if c.Level != finding.Error && c.Level != finding.Warning || said {
 				continue
 			}

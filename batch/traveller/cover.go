@@ -29,6 +29,7 @@ func (b *builder) cover(a *setup.Assembly) {
 	f.needs(a)
 	f.holds(a)
 	f.joints(a)
+	f.knobsToo()
 }
 
 func (b *builder) assemblyName(a *setup.Assembly) string {

@@ -21,7 +21,7 @@ func (f *flow) handling(p *plan.Plan) {
 	r, _ := f.take("handling", h)
 	left := page.Rect{X: r.X, Y: r.Y, W: torchWidth, H: h - 2}
 	right := page.Rect{X: r.X + torchWidth + 4, Y: r.Y, W: r.W - torchWidth - 4, H: h - 2}
-	if f.squeeze.tight() && len(p.Runs) < 2 {
+	if f.squeeze >= tight && len(p.Runs) < 2 {
 		f.torch(left, p)
 		f.factsBeside(right, p)
 		return
@@ -46,7 +46,7 @@ func (f *flow) factsBeside(r page.Rect, p *plan.Plan) {
 }
 
 func (f *flow) handlingHeight(p *plan.Plan) float64 {
-	if f.squeeze.tight() && len(p.Runs) < 2 {
+	if f.squeeze >= tight && len(p.Runs) < 2 {
 		return max(f.torchHead(p), f.factsHeight(p, f.passWidth())+2) + 3
 	}
 	left := f.torchHead(p) + f.factsHeight(p, torchWidth) + 2

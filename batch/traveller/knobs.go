@@ -7,6 +7,17 @@ import (
 // symptoms are the faults that a knob cures, in the order they show.
 var symptoms = []string{"stub", "spatter", "pores", "undercut", "cold", "burn"}
 
+// knobsToo adds the cures to a page that ends with room for them: the sheets of a set-up
+// with many copies leave them out.
+func (f *flow) knobsToo() {
+	if f.room() < knobsHeight+4 {
+		return
+	}
+	f.gap(4)
+	r, _ := f.take("cures", knobsHeight)
+	f.knobs(r)
+}
+
 // knobs says which knob cures what, as many as there is room for.
 func (f *flow) knobs(r page.Rect) {
 	box := f.p.Box("knobs", r)

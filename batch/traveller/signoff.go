@@ -54,7 +54,7 @@ var (
 )
 
 // abreast tells whether the lines stand in two columns.
-func (f *flow) abreast(lines int) bool { return lines > fewLines || f.squeeze.tight() && lines > 1 }
+func (f *flow) abreast(lines int) bool { return lines > fewLines || f.squeeze.close() && lines > 1 }
 
 // fewSigned is how many rows of sign-off a sheet makes room for whose lines go on
 // to another page anyway.
@@ -66,7 +66,7 @@ func (f *flow) signHeight(lines int) float64 {
 	if f.abreast(lines) {
 		return tableHead + f.squeeze.halfRow()*float64(min((lines+1)/2, f.signed))
 	}
-	if f.squeeze.tight() {
+	if f.squeeze.close() {
 		return tableHead + f.squeeze.signRow()*float64(lines)
 	}
 	return signHead + f.squeeze.signRow()*float64(lines)
@@ -92,7 +92,7 @@ func (f *flow) signOff(s setup.Setup) {
 			rows = append(rows, row)
 		}
 	}
-	if t.split == 0 && !f.squeeze.tight() {
+	if t.split == 0 && !f.squeeze.close() {
 		f.section(f.say("sign.title"), tableHead+f.squeeze.signRow())
 	}
 	t.more = f.say("sign.more")

@@ -2,35 +2,36 @@ package traveller
 
 import "seamtally/batch/traveller/setup"
 
-// squeeze is how much a sheet gives up so that it stays one sheet: a tight one
-// leaves out what can be done without, a squeezed one also sets its rows closer, and a
+// squeeze is how much a sheet gives up so that it stays one sheet: a snug one stands
+// closer, a tight one leaves out what can be done without, a squeezed one also sets its rows closer, and a
 // pressed one the large figures as well.
 type squeeze int
 
 const (
 	roomy squeeze = iota
+	snug
 	tight
 	squeezed
 	pressed
 )
 
-func (q squeeze) tight() bool { return q >= tight }
+func (q squeeze) close() bool { return q >= snug }
 
 // picture is the least height of the picture row: as it reads at arm's length, and
 // a little below it rather than on to another page.
-func (q squeeze) picture() float64 { return [...]float64{57, 48, 43, 42}[q] }
+func (q squeeze) picture() float64 { return [...]float64{57, 48, 48, 43, 42}[q] }
 
 // title is the height of the marks and the procedure.
-func (q squeeze) title() float64 { return [...]float64{23.5, 23.5, 22.8, 22.8}[q] }
+func (q squeeze) title() float64 { return [...]float64{23.5, 23.5, 23.5, 22.8, 22.8}[q] }
 
 // passRow is the height of a row of the table of passes.
-func (q squeeze) passRow() float64 { return [...]float64{5.4, 5.4, 4.7, 4.6}[q] }
+func (q squeeze) passRow() float64 { return [...]float64{5.4, 5.4, 5.4, 4.7, 4.6}[q] }
 
 // signRow is the height of a line to be signed.
-func (q squeeze) signRow() float64 { return [...]float64{8.5, 8.5, 7.6, 7}[q] }
+func (q squeeze) signRow() float64 { return [...]float64{8.5, 8.5, 8.5, 7.6, 7}[q] }
 
 // halfRow is the height of lines to be signed that stand two abreast.
-func (q squeeze) halfRow() float64 { return [...]float64{7.6, 7.6, 7, 7}[q] }
+func (q squeeze) halfRow() float64 { return [...]float64{7.6, 7.6, 7.6, 7, 7}[q] }
 
 // squeezeFor returns the least squeeze with which a set-up has room on one sheet, and
 // the rows of sign-off that it then holds: all of them. One that needs more sheets
@@ -38,7 +39,7 @@ func (q squeeze) halfRow() float64 { return [...]float64{7.6, 7.6, 7, 7}[q] }
 func (f *flow) squeezeFor(s setup.Setup) (squeeze, int) {
 	try := *f
 	try.signed = len(signLines(s.Plans))
-	for _, try.squeeze = range []squeeze{roomy, tight, squeezed, pressed} {
+	for _, try.squeeze = range []squeeze{roomy, snug, tight, squeezed, pressed} {
 		if try.leadHeight(s)+try.squeeze.picture()+try.restHeight(s) <= try.room() {
 			return try.squeeze, try.signed
 		}

@@ -36,20 +36,24 @@ func (f *flow) preheat(p *plan.Plan) {
 		style, base, thick = page.Style{Face: page.Bold, Size: 12}, in.Y+in.H/2+1.6, 0.5
 	}
 	f.p.Frame(box, in, thick, page.None)
-	cols := in.Inset(3, 0).Columns(4, 62, 68, 46)
+	cols := in.Inset(3, 0).Columns(4, 58, 64, 55)
 	f.p.Write(box, cols[0].X, base, cols[0].W, page.Left, style, f.preheatWords(p))
+	where := cols[2]
 	if p.Interpass != nil && len(p.Runs) > 1 {
 		f.p.Write(box, cols[1].X, base, cols[1].W, page.Left, style, f.say("interpass", "≤ "+f.show.Temp(*p.Interpass).String()))
+	} else {
+		where = page.Rect{X: cols[1].X, W: cols[2].Right() - cols[1].X}
 	}
 	if p.Preheat == nil {
 		return
 	}
-	where := "preheat.where"
+	key := "preheat.where"
 	if f.show.US {
-		where = "preheat.where.us"
+		key = "preheat.where.us"
 	}
-	lines := page.Wrap(small.At(8.5), f.say(where), cols[2].W, 2)
-	f.p.Lines(box, cols[2].X, in.Y+in.H/2-1.1, cols[2].W, small.At(8.5), lines)
+	lines := page.Wrap(small, f.say(key), where.W, 3)
+	y := in.Y + in.H/2 - small.Leading()*float64(len(lines)-1)/2 + small.Ascent()/2 - 0.3
+	f.p.Lines(box, where.X, y, where.W, small, lines)
 }
 
 // preheatWords say the preheat, that there is none, or that nobody worked it out.

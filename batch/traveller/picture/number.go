@@ -126,7 +126,8 @@ func (f *drawing) numberBeside(s sketch.Sketch, i int, left, right float64) {
 	b := s.Beads[i]
 	c := f.shown(s, i)
 	edges := [2]float64{right, left}
-	if b.Number%2 == 0 || b.Mirror {
+	twins := slices.ContainsFunc(s.Beads, func(b sketch.Bead) bool { return b.Mirror }) // then each stays on its own side
+	if b.Mirror || !twins && b.Number%2 == 0 {
 		edges = [2]float64{left, right}
 	}
 	var places []page.Point
