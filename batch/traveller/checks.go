@@ -137,10 +137,12 @@ func sentence(s string) string {
 	return string(unicode.ToUpper(first)) + s[n:] + "."
 }
 
-func (f *flow) checksHeight(s setup.Setup) float64 {
+func (f *flow) checksHeight(s setup.Setup, level finding.Level) float64 {
 	h := 0.0
 	for _, t := range tellings(s) {
-		h += f.checkHeight(t)
+		if t.check.Level == level {
+			h += f.checkHeight(t)
+		}
 	}
 	return h
 }
@@ -149,9 +151,13 @@ func (f *flow) checkHeight(t told) float64 {
 	return float64(len(f.checkLines(t)))*body.At(9).Leading() + 2
 }
 
-// checks prints what must be looked at before welding, in plain words.
-func (f *flow) checks(s setup.Setup) {
+// checks prints what must be looked at before welding, in plain words: what stops the
+// work stands above all settings, what is to be checked below them.
+func (f *flow) checks(s setup.Setup, level finding.Level) {
 	for _, t := range tellings(s) {
+		if t.check.Level != level {
+			continue
+		}
 		r, box := f.take("check", f.checkHeight(t))
 		f.p.Line(box, r.X+0.5, r.Y+0.6, r.X+0.5, r.Bottom()-1, 1, 0)
 		f.p.Write(box, r.X+2.5, r.Y+4, 20, page.Left, strong.At(9), f.say("level."+string(t.check.Level)))
@@ -165,6 +171,9 @@ const mostCautions = 5
 func (f *flow) cautionLines(p *plan.Plan) [][]string {
 	var out [][]string
 	for _, key := range p.Cautions[:min(len(p.Cautions), mostCautions)] {
+		if key == "draught" && slices.ContainsFunc(p.Checks, func(c finding.Check) bool { return c.Code == "site-wind" }) {
+			continue // the check says the same
+		}
 		text := key
 		if f.words.Has("caution." + key) {
 			text = f.say("caution." + key)
@@ -211,7 +220,7 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 			if f.words.Has("assumed." + a.Key) {
 				key = f.say("assumed." + a.Key)
 			}
-			if text := strings.TrimSpace(key + " " + a.Value); !slices.Contains(parts, text) {
+			if text := strings.TrimSpace(key + " " + f.takenText(a.Value)); !slices.Contains(parts, text) {
 				parts = append(parts, text)
 			}
 		}
@@ -220,6 +229,22 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 		return nil
 	}
 	return page.Wrap(small.At(8.5), f.say("assumed", strings.Join(parts, ", ")), f.width, 2)
+}
+
+// takenText says a value that was taken in the language of the sheet, as far as it is
+// words: a kind of joint, a metal, or what a size is the size of.
+func (f *flow) takenText(value string) string {
+	if f.words.Has("kind." + value) {
+		return f.say("kind." + value)
+	}
+	number, word := "", value
+	if at := strings.LastIndexByte(value, ' '); at > 0 && value[0] >= '0' && value[0] <= '9' {
+		number, word = value[:at+1], value[at+1:]
+	}
+	if f.words.Has("taken." + word) {
+		return number + f.say("taken."+word)
+	}
+	return value
 }
 
 // plain tells whether an assumption is what anybody would take a blank for: parts

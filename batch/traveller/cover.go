@@ -67,7 +67,17 @@ func (f *flow) figures(name string, entries [][2]string) {
 	f.p.Frame(box, in, 0.7, page.None)
 }
 
-func hours(v units.Minute) string { return show.Fixed(float64(v)/60, 1) + " h" }
+// hours prints a time in hours; a few minutes as what they are, and one that nobody
+// knows as a dash.
+func hours(v units.Minute) string {
+	switch {
+	case v == 0:
+		return "–"
+	case v > 0 && v < 3:
+		return show.Minutes(v).String()
+	}
+	return show.Fixed(float64(v)/60, 1) + " h"
+}
 
 // order says in which order to work so that wire and gas change seldom.
 func (f *flow) order(a *setup.Assembly) {
@@ -213,81 +223,3 @@ func isButt(p *plan.Plan) bool {
 	}
 	return true
 }
-
-// joints is the joint table of the assembly, in the order of the list.
-func (f *flow) joints(a *setup.Assembly) {
-	sheet := map[*plan.Plan]int{}
-	for _, s := range a.Setups() {
-		for _, p := range s.Plans {
-			sheet[p] = s.Number
-		}
-	}
-	t := table{name: "joints", height: 10, columns: f.atLeastHeads([]column{
-		{"col.mark", 21, page.Left}, {"col.joint", 32, page.Left}, {"col.length", 19.5, page.Left}, {"col.position", 7.5, page.Left},
-		{"col.sheet", 8, page.Left}, {"col.runs", 8, page.Right}, {"col.arc", 16.5, page.Right}, {"col.done", 9, page.Left},
-		{"col.checked", 9, page.Left}, {"col.welder", 10, page.Left}, {"col.heat", 12, page.Left}, {"col.lot", 9, page.Left}, {"col.repair", 9, page.Left},
-	})}
-	f.jointWidth = t.width(f.width, 1) - 1.6
-	var rows [][]cell
-	for _, p := range a.Plans {
-		rows = append(rows, f.jointRow(p, sheet[p]))
-	}
-	f.section(f.say("joints.title"), tableHead+t.height)
-	f.rows(t, rows)
-}
-
-func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
-	j := p.Joint
-	runs, arc, labour := "", "", ""
-	if len(p.Runs) > 0 {
-		runs = strconv.Itoa(len(p.Runs))
-	}
-	if p.Arc > 0 {
-		arc, labour = show.Minutes(p.Arc).String(), show.Minutes(p.Cost.Labour.Total).String()
-	}
-	wire := f.say("col.nosettings")
-	if p.Settings {
-		wire = joinParts([]string{f.names.Filler(p.Filler) + " " + show.Num(float64(p.Dia), 1), p.Gas})
-	}
-	times := ""
-	if j.Qty > 1 {
-		times = "× " + strconv.Itoa(j.Qty)
-	}
-	if j.Sides > 1 {
-		times = strings.TrimPrefix(times+", "+f.say("col.sides"), ", ")
-	}
-	kind, size := f.say("kind."+string(picture.KindOf(p))), f.sizeText(p)
-	what, under := joinWords(kind, size), wire
-	if body.At(page.MinSize).Width(page.Clean(what)) > f.jointWidth { // then the size stands alone
-		what = size
-		if both := joinParts([]string{kind, wire}); small.Width(page.Clean(both)) <= f.jointWidth {
-			under = both
-		}
-	}
-	return []cell{
-		{text: j.Mark, bold: true}, {text: what, under: under},
-		{text: f.show.Length(j.Length).String(), under: times}, {text: f.names.Position(p)},
-		{text: strconv.Itoa(sheet)}, {text: runs}, {text: arc, under: labour},
-	}
-}
-
-// sizeText is the size in few letters: "z 6".
-func (f *flow) sizeText(p *plan.Plan) string {
-	r := p.Prep
-	switch {
-	case r.LegA > 0 && p.Joint.Size.Means == joint.Throat:
-		return "a " + f.show.Size(r.Throat).Num
-	case r.LegA > 0 && r.LegB > 0 && r.LegB != r.LegA:
-		return "z " + f.show.Size(r.LegA).Num + "×" + f.show.Size(r.LegB).Num
-	case r.LegA > 0:
-		return "z " + f.show.Size(r.LegA).Num
-	case p.Joint.Size.Means == joint.Penetration:
-		return "s " + f.show.Size(p.Joint.Size.A).Num
-	case r.T1 > 0:
-		return "t " + f.show.Size(r.T1).Num
-	}
-	return ""
-}
-
-// joinWords puts two words side by side, the second only if there is one.
-func joinWords(a, b string) string { return strings.TrimSpace(a + " " + b) }

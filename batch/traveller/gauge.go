@@ -60,7 +60,7 @@ func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
 // capWords say what is gauged on a butt weld beside its depth: how high the cap may
 // stand, and on the far side the root.
 func (f *flow) capWords(p *plan.Plan) string {
-	height := "≈ " + f.show.Limit(f.job.Shop.CapHeight).String()
+	height := "≈ " + f.show.Size(f.job.Shop.CapHeight).String()
 	if most, ok := p.Most(plan.CapHeight); ok {
 		height = "≤ " + f.show.Limit(most).String()
 	}
@@ -154,11 +154,15 @@ func (f *flow) filletGap(p *plan.Plan) string {
 // prepParts are the preparation of a groove.
 func (f *flow) prepParts(p *plan.Plan) []string {
 	r := p.Prep
-	parts := []string{f.say("fit.gap", f.show.Size(r.Gap).String())}
-	if r.Kind != joint.SquareButt {
-		if r.Angle > 0 {
-			parts = append(parts, show.Num(float64(r.Angle), 1)+"°")
-		}
+	known := r.T1 > 0 || r.T2 > 0 // without a thickness nothing is taken for what the list leaves open
+	var parts []string
+	if known || p.Joint.GapGiven {
+		parts = append(parts, f.say("fit.gap", f.show.Size(r.Gap).String()))
+	}
+	if r.Kind != joint.SquareButt && r.Angle > 0 {
+		parts = append(parts, show.Num(float64(r.Angle), 1)+"°")
+	}
+	if r.Kind != joint.SquareButt && (known || p.Joint.RootFaceGiven) {
 		parts = append(parts, f.say("dim.face")+" "+f.show.Size(r.RootFace).String())
 	}
 	if r.Backing != "" {

@@ -23,13 +23,17 @@ func (f *flow) knobs(r page.Rect) {
 	box := f.p.Box("knobs", r)
 	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
 	f.p.Write(box, r.X, r.Y+4.2, r.W, page.Left, strong, f.say("knobs"))
+	lead := 20.0
+	for _, s := range symptoms {
+		lead = max(lead, min(strong.At(8.5).Width(page.Clean(f.say("knob."+s)))+2, 42))
+	}
 	y := r.Y + 9
 	for _, s := range symptoms {
 		if y+1 > r.Bottom() {
 			return
 		}
-		f.p.Write(box, r.X, y, 33, page.Left, strong.At(8.5), f.say("knob."+s))
-		f.p.Write(box, r.X+34, y, r.W-34, page.Left, small.At(8.5), f.say("cure."+s))
+		f.p.Write(box, r.X, y, lead-1, page.Left, strong.At(8.5), f.say("knob."+s))
+		f.p.Write(box, r.X+lead, y, r.W-lead, page.Left, small.At(8.5), f.say("cure."+s))
 		y += 4.8
 	}
 }

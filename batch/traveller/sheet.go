@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
@@ -22,6 +23,7 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	f.squeeze, f.signed = f.squeezeFor(s)
 	f.p.Mark(1, b.say("mark.setup", strconv.Itoa(s.Number), markList(s.Marks(), 12)))
 	f.titleBlock(s)
+	f.checks(s, finding.Error)
 	if p.Settings {
 		f.station(p)
 		f.dials(p)
@@ -36,10 +38,14 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	if p.Settings {
 		f.handling(p)
 	}
-	f.checks(s)
+	f.checks(s, finding.Warning)
 	f.assumed(s)
 	f.cautions(p)
+	first := f.p
 	f.signOff(s)
+	if f.p != first && p.Settings {
+		f.knobsToo()
+	}
 }
 
 // pictureHeight gives the picture what the rest of the sheet leaves, within
@@ -51,7 +57,7 @@ func (f *flow) pictureHeight(s setup.Setup) float64 {
 // restHeight is the height of what follows the picture.
 func (f *flow) restHeight(s setup.Setup) float64 {
 	p := s.Pattern()
-	h := f.cautionsHeight(p) + f.checksHeight(s) + f.assumedHeight(s) + f.signHeight(len(signLines(s.Plans))) + 1
+	h := f.cautionsHeight(p) + f.checksHeight(s, finding.Warning) + f.assumedHeight(s) + f.signHeight(len(signLines(s.Plans))) + 1
 	if p.Settings {
 		h += f.handlingHeight(p)
 	}

@@ -1,6 +1,9 @@
 package traveller
 
-import "seamtally/batch/traveller/setup"
+import (
+	"seamtally/batch/finding"
+	"seamtally/batch/traveller/setup"
+)
 
 // squeeze is how much a sheet gives up so that it stays one sheet: a snug one stands
 // closer, a tight one leaves out what can be done without, a squeezed one also sets its rows closer, and a
@@ -50,7 +53,7 @@ func (f *flow) squeezeFor(s setup.Setup) (squeeze, int) {
 // leadHeight is the height of what stands above the picture.
 func (f *flow) leadHeight(s setup.Setup) float64 {
 	p := s.Pattern()
-	h := f.squeeze.title()
+	h := f.squeeze.title() + f.checksHeight(s, finding.Error)
 	if !p.Settings {
 		return h + f.noSettingsHeight(p)
 	}

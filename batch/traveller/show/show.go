@@ -89,8 +89,11 @@ func inches(in float64) string {
 	return text
 }
 
-// Length prints a seam length.
+// Length prints a seam length; one that is not known as a dash.
 func (s Figures) Length(v units.MM) Figure {
+	if v == 0 {
+		return Figure{Num: "–"}
+	}
 	if s.US {
 		return Figure{Num(v.Inch(), 1), "in"}
 	}
@@ -205,12 +208,16 @@ func (s Figures) Temp(v units.Celsius) Figure {
 	return Figure{Num(float64(v), 0), "°C"}
 }
 
-// Mass prints a mass.
+// Mass prints a mass; what is less than the figures show, but not nothing, says so.
 func (s Figures) Mass(v units.Kg) Figure {
+	n, unit := float64(v), "kg"
 	if s.US {
-		return Figure{Fixed(float64(v)*lbPerKg, 2), "lb"}
+		n, unit = n*lbPerKg, "lb"
 	}
-	return Figure{Fixed(float64(v), 2), "kg"}
+	if n > 0 && n < 0.005 {
+		return Figure{"< 0.01", unit}
+	}
+	return Figure{Fixed(n, 2), unit}
 }
 
 // Pack prints the size of a spool without idle zeros.
