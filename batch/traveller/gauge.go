@@ -106,8 +106,9 @@ func thinnest(a, b units.MM) units.MM {
 func (f *flow) fitUp(s setup.Setup) string {
 	p := s.Pattern()
 	parts := []string{f.lengths(s)}
+	_, bounded := p.Most(plan.FitGap)
 	switch k := picture.KindOf(p); {
-	case k == joint.Fillet || k == joint.Lap:
+	case k == joint.Fillet || k == joint.Lap || bounded:
 		parts = append(parts, f.filletGap(p))
 	case k == joint.FlareBevel || k == joint.FlareV || !isButt(p):
 	default:

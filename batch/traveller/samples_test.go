@@ -15,7 +15,7 @@ import (
 
 // samples are the lists that every layout is tried on.
 var samples = []string{
-	"mezzanine/mezzanine.xlsx", "wash-table/wash-table.csv", "gangway/gangway.csv", "four-columns/four-columns.csv", "mistakes/mistakes.csv",
+	"mezzanine/mezzanine.xlsx", "wash-table/wash-table.csv", "gangway/gangway.csv", "four-columns/four-columns.csv", "mistakes/mistakes.csv", "trestle/trestle.csv",
 }
 
 // priced takes a list all the way to a priced job.
