@@ -142,7 +142,7 @@ func (k *checker) missing(p *Plan, t *task) {
 	case t.wish.problem != "":
 		k.sayf("word-unknown", finding.Error, "%s", why)
 	default:
-		k.sayf(k.c.whyCode(t), finding.Error, "%s", why)
+		k.sayReason(k.c.nearest(t), finding.Error, why)
 	}
 }
 

@@ -13,7 +13,7 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 	n := o.way
 	if of.forced {
 		for _, c := range k.c.obstacleChecks(o, t) {
-			k.sayf(c.code, finding.Warning, "%s", c.text)
+			k.sayReason(c, finding.Warning, c.text)
 		}
 	}
 	if len(t.wish.wires) > 0 && !t.suits(n) {
@@ -51,14 +51,6 @@ func (k *checker) stock(has bool, price float64, format, what string) {
 }
 
 const noFiller = "the table of fillers has none for these materials"
-
-// wantsFiller says what the pair of materials takes.
-func (t *task) wantsFiller() string {
-	if takes := t.takesFiller(); takes != "" {
-		return "the materials take " + takes
-	}
-	return noFiller
-}
 
 // takesFiller names what the pair of materials takes; empty if nothing is known.
 func (t *task) takesFiller() string {
@@ -103,13 +95,36 @@ func (k *checker) machine(t *task, o *outcome, p *Plan) {
 // coded is a sentence with the code of its rule.
 type coded struct{ code, text string }
 
+// reason is a coded sentence that keeps its figures apart, for who words it in another
+// language.
+type reason struct {
+	coded
+	key, args string
+}
+
+func because(code, format string, args ...any) reason {
+	var c finding.Check
+	c.Say(format, args...)
+	return reason{coded{code, c.Text}, format, c.Args}
+}
+
+// sayReason adds a check for a reason, which may stand in a longer text.
+func (k *checker) sayReason(r reason, level finding.Level, text string) {
+	before := len(k.out)
+	k.sayf(r.code, level, "%s", text)
+	if len(k.out) > before {
+		c := &k.out[before]
+		c.Key, c.Args = r.key, r.args
+	}
+}
+
 // obstacleChecks puts what stands in the way of an outcome into sentences.
-func (c *catalog) obstacleChecks(o *outcome, t *task) []coded {
+func (c *catalog) obstacleChecks(o *outcome, t *task) []reason {
 	n := o.way
-	var out []coded
+	var out []reason
 	add := func(which obstacle, code, format string, args ...any) {
 		if o.stands&which != 0 {
-			out = append(out, coded{code, fmt.Sprintf(format, args...)})
+			out = append(out, because(code, format, args...))
 		}
 	}
 	name := fmt.Sprintf("%s %s mm %s", n.wire.Filler, number(n.dia, 1), n.mode)
@@ -136,17 +151,11 @@ func (c *catalog) whyNothing(t *task) string {
 	if t.proc != nil {
 		return c.whyOutside(t)
 	}
-	_, text := c.nearest(t)
-	return text
-}
-
-func (c *catalog) whyCode(t *task) string {
-	code, _ := c.nearest(t)
-	return code
+	return c.nearest(t).text
 }
 
 // nearest finds the way with the least in its way and says what that is.
-func (c *catalog) nearest(t *task) (code, text string) {
+func (c *catalog) nearest(t *task) reason {
 	var best *outcome
 	for _, n := range c.waysOf(t) {
 		if !c.mayTry(n, t) {
@@ -159,37 +168,42 @@ func (c *catalog) nearest(t *task) (code, text string) {
 	}
 	if best != nil {
 		if list := c.obstacleChecks(best, t); len(list) > 0 {
-			return list[len(list)-1].code, "nothing of the shop fits; nearest: " + list[len(list)-1].text
+			last := list[len(list)-1]
+			last.text = "nothing of the shop fits; nearest: " + last.text
+			return last
 		}
 	}
 	return c.nothingTried(t)
 }
 
 // nothingTried says why no way was open at all.
-func (c *catalog) nothingTried(t *task) (code, text string) {
+func (c *catalog) nothingTried(t *task) reason {
 	w := &t.wish
 	if w.mode == ShortArc && t.metal == "aluminium" && t.thin > c.rules.alShortArc {
-		return "al-short-arc", fmt.Sprintf("short arc on aluminium of %s", mmText(t.thin))
+		return because("al-short-arc", "short arc on aluminium of %s", mmText(t.thin))
 	}
-	if code, text = c.gasRule(t); code != "" {
-		return code, text
+	if r := c.gasRule(t); r.code != "" {
+		return r
 	}
 	if len(w.wires) > 0 && w.gas != "" && !hasWord(w.wires[0].GasList, w.gas) {
-		return "wire-gas", fmt.Sprintf("%s is not welded with %s; it takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
+		return because("wire-gas", "%s is not welded with %s; it takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
 	}
 	if takes := c.gasesFor(t); len(w.wires) == 0 && w.gas != "" && len(takes) > 0 && !slices.Contains(takes, w.gas) {
-		return "wire-gas", fmt.Sprintf("no wire for these materials is welded with %s; they take %s", w.gas, strings.Join(takes, ", "))
+		return because("wire-gas", "no wire for these materials is welded with %s; they take %s", w.gas, strings.Join(takes, ", "))
 	}
 	if w.named && c.anyPosition(t) {
-		return "wish-position", fmt.Sprintf("what the list asks for has no window in %s", positions[t.pos])
+		return because("wish-position", "what the list asks for has no window in %s", positions[t.pos])
 	}
 	if w.named {
-		return "wish-not-met", "the shop has no wire and gas together that the list asks for"
+		return because("wish-not-met", "the shop has no wire and gas together that the list asks for")
 	}
 	if c.anyPosition(t) {
-		return "nothing-fits", fmt.Sprintf("no wire of the shop for these materials has a window in %s", positions[t.pos])
+		return because("nothing-fits", "no wire of the shop for these materials has a window in %s", positions[t.pos])
 	}
-	return "nothing-fits", "the shop has no wire with its gas for these materials: " + t.wantsFiller()
+	if takes := t.takesFiller(); takes != "" {
+		return because("nothing-fits", "the shop has no wire with its gas for these materials: the materials take %s", takes)
+	}
+	return because("nothing-fits", "the shop has no wire with its gas for these materials: the table of fillers has none for these materials")
 }
 
 // gasesFor returns the gases that the wires for the joint's materials are welded

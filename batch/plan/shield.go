@@ -162,30 +162,30 @@ func (t *task) coated(with string) bool {
 
 // gasRule names the rule that stands between a process, a gas, a mode and the materials
 // where nothing is open; an empty code says that none does.
-func (c *catalog) gasRule(t *task) (code, text string) {
+func (c *catalog) gasRule(t *task) reason {
 	w := &t.wish
 	gas, known := c.set.Gas(w.gas)
 	if len(w.wires) > 0 && w.processes != "" {
 		if r := w.wires[0]; !hasWord(w.processes, r.ProcessActive) && !hasWord(w.processes, r.ProcessInert) {
-			return "wish-not-met", fmt.Sprintf("%s is not a wire of process %s; it is welded by %s", r.Filler, w.processes, strings.TrimSpace(r.ProcessActive+" "+r.ProcessInert))
+			return because("wish-not-met", "%s is not a wire of process %s; it is welded by %s", r.Filler, w.processes, strings.TrimSpace(r.ProcessActive+" "+r.ProcessInert))
 		}
 	}
 	cored := len(w.wires) > 0 && w.wires[0].Construction != "solid"
 	switch {
 	case w.gas == noGas && (len(w.wires) > 0 || w.processes != ""):
-		return "wire-gas", "no gas is asked for, and what is asked for with it needs a gas"
+		return because("wire-gas", "no gas is asked for, and what is asked for with it needs a gas")
 	case !known:
-		return "", ""
+		return reason{}
 	case t.metal == "aluminium" && gas.Kind != "inert":
-		return "gas-aluminium", fmt.Sprintf("%s is asked for on aluminium, which takes I1 to I3 only", w.gas)
+		return because("gas-aluminium", "%s is asked for on aluminium, which takes I1 to I3 only", w.gas)
 	case cored && !hasWord(w.wires[0].GasList, w.gas):
-		return "gas-cored", fmt.Sprintf("%s is not welded with %s; its class takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
+		return because("gas-cored", "%s is not welded with %s; its class takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
 	case t.metal == "stainless" && gas.CO2 > c.book.value("gas-stainless"):
-		return "gas-stainless", fmt.Sprintf("%s is asked for with solid stainless wire, which takes M12 or M13", w.gas)
+		return because("gas-stainless", "%s is asked for with solid stainless wire, which takes M12 or M13", w.gas)
 	case gas.CO2 > c.book.value("gas-transfer") && (w.mode == Spray || w.mode == Pulse):
-		return "gas-transfer", fmt.Sprintf("%s is asked for under %s, which gives short arc and globular only", w.mode, w.gas)
+		return because("gas-transfer", "%s is asked for under %s, which gives short arc and globular only", w.mode, w.gas)
 	}
-	return "", ""
+	return reason{}
 }
 
 // shield shows which gas was taken and why.

@@ -131,6 +131,15 @@ func checkSentences(t *testing.T) (sentences, composed []string) {
 
 // sentenceOf returns what a call to the checker says, unless it is a note.
 func sentenceOf(call *ast.CallExpr) (sentences, codes []string) {
+	if name, ok := call.Fun.(*ast.Ident); ok { // what a reason or an obstacle says
+		if at := map[string]int{"because": 1, "add": 2}[name.Name]; at > 0 && len(call.Args) > at {
+			_, coded := literal(call.Args[at-1])
+			if text, ok := literal(call.Args[at]); ok && coded {
+				return []string{text}, nil
+			}
+		}
+		return nil, nil
+	}
 	sel, ok := call.Fun.(*ast.SelectorExpr)
 	if !ok {
 		return nil, nil

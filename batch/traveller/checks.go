@@ -78,12 +78,26 @@ func (f *flow) checkLines(t told) []string {
 // language has neither, the planner's English.
 func (f *flow) checkText(c finding.Check) string {
 	if key := "check." + c.Key; c.Key != "" && f.words.Has(key) {
-		return f.inUnits(fill(f.say(key), c.Figures()))
+		return f.inUnits(fill(f.say(key), f.figuresIn(c.Figures())))
 	}
 	if key := "rule." + c.Code; c.Key == "" && f.words.Has(key) {
 		return f.inUnits(f.say(key))
 	}
 	return c.Text
+}
+
+// figuresIn words the modes of the arc that stand at the end of a figure, as in a wire's
+// name with its mode.
+func (f *flow) figuresIn(figures []string) []string {
+	out := slices.Clone(figures)
+	for i, text := range out {
+		for _, t := range []plan.Transfer{plan.ShortArc, plan.Globular, plan.Spray, plan.Pulse} {
+			if before, ok := strings.CutSuffix(text, string(t)); ok && (before == "" || strings.HasSuffix(before, " ")) {
+				out[i] = before + f.transfer(t)
+			}
+		}
+	}
+	return out
 }
 
 // remedy says what to do about a check.

@@ -86,3 +86,22 @@ func TestSplitRevision(t *testing.T) {
 		}
 	}
 }
+
+// A sentence put together from what stands in the way speaks the language of the sheet,
+// with its figures and the mode of its arc.
+func TestReasonsSpeakTheLanguage(t *testing.T) {
+	forced := leg("W-1", 5, 1.5, 1.5, 500, "PB")
+	forced.Wire = "T 46 2 P 1.2"
+	for lang, want := range map[string]string{"de": "beginnt bei", "pl": "zaczyna się od"} {
+		opts := metric
+		opts.Lang = lang
+		doc := faultless(t, jobOf(t, []joint.Joint{forced}, opts))
+		all := ""
+		for _, p := range doc.Pages {
+			all += " " + said(p, "check") + " " + said(p, "no settings")
+		}
+		if !strings.Contains(all, want) {
+			t.Errorf("%s: %q is not in %q", lang, want, all)
+		}
+	}
+}
