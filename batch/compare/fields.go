@@ -101,7 +101,10 @@ func given(v units.MM, stated bool) string {
 }
 
 func lengthText(j *joint.Joint) string {
-	if j.AllRound {
+	switch {
+	case j.Mitre > 0:
+		return "all round, mitre " + measure(float64(j.Mitre), "°")
+	case j.AllRound:
 		return "all round"
 	}
 	return mmText(j.Length)

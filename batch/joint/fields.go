@@ -233,6 +233,9 @@ func (w *row) length() {
 				w.joint.AllRound = true
 				continue
 			}
+			if w.mitred(cell.Text, c) {
+				continue
+			}
 		}
 		mm, ok := w.oneLength(cell, c, want)
 		if !ok {

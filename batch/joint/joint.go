@@ -93,7 +93,8 @@ type Joint struct {
 	Open     Opening  // of an outside corner; "" if the list does not say
 	Length   units.MM // seam length of one joint, one side
 	AllRound bool
-	Sides    int // 1 or 2
+	Mitre    units.Degree // off a square cut, of both tubes; 0: none. The seam then goes all round
+	Sides    int          // 1 or 2
 	Stitch   *Stitch
 	Size     Size
 

@@ -254,3 +254,22 @@ func TestTooLongAListIsRefusedWithTheLimit(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A seam all round the mitred ends of two tubes is told by its length, in words.
+func TestMitresInTheLength(t *testing.T) {
+	set := loadTables(t)
+	for text, want := range map[string]float64{"all round mitre 45": 45, "mitre 45°": 45, "All round, mitred 30 deg": 30, "mitred corner": 45, "Gehrung 22,5°": 22.5,
+		"miter all around": 45, "mitre 75": -1, "mitre 0": -1, "a mitre": -1, "all round": 0} {
+		l, err := understand(t, set, "Mark;Kind;Leg;Part 1;Part 2;Length;t1\nW1;fillet;5;RHS 100x50x4;RHS 100x50x4;"+text+";4\nW2;fillet;5;;;300;4\n", Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if refused := len(l.Joints) == 1; refused != (want < 0) {
+			t.Errorf("%q: %d joints, %+v", text, len(l.Joints), l.Problems)
+			continue
+		}
+		if j := l.Joints[0]; want >= 0 && (!j.AllRound || float64(j.Mitre) != want) {
+			t.Errorf("%q: all round %v, mitre %v, want %v", text, j.AllRound, j.Mitre, want)
+		}
+	}
+}

@@ -147,12 +147,19 @@ func partDepth(p *plan.Prep) units.MM {
 
 // endsOf returns the ends of a part that a joint asks to be cut otherwise than
 // square: a round branch on a round chord to the curve in which they meet, anything
-// that stands aslant on a face as a mitre.
+// that stands aslant on a face, and both of two tubes that are mitred, as a mitre.
 func (w *worker) endsOf(i int, p *plan.Plan, t touch) []End {
+	e := End{Joint: p.Joint.Mark, Row: p.Joint.Place.Row, Count: max(p.Joint.Qty, 1)}
+	if p.Joint.Mitre > 0 {
+		if t.first && t.second { // two pieces of one part meet
+			e.Count *= 2
+		}
+		e.Angle, e.Wall = 90-p.Joint.Mitre, w.book.List.Parts[i].Section.Web
+		return []End{e}
+	}
 	if !t.first {
 		return nil
 	}
-	e := End{Joint: p.Joint.Mark, Row: p.Joint.Place.Row, Count: max(p.Joint.Qty, 1)}
 	if b := p.Branch; b != nil {
 		e.Copes, e.On, e.Angle, e.Wall = b.Chord > 0, b.Chord, b.Angle, b.Wall
 		return []End{e}

@@ -48,7 +48,7 @@ func shrinkOf(p *plan.Plan, part *Part, t touch) shrinks {
 		f := shareOfPart(p, t)
 		across = [2]float64{float64(p.Shrink[0]) * f, float64(p.Shrink[1]) * f}
 	}
-	if p.Joint.AllRound && !t.second {
+	if p.Joint.AllRound && (!t.second || p.Joint.Mitre > 0) {
 		return shrinks{} // the end of the piece, which nothing shortens along it
 	}
 	along := alongOf(p, part)

@@ -91,6 +91,9 @@ func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, 
 	if first.err != nil {
 		return 0, "", first.err
 	}
+	if j.Mitre > 0 {
+		return mitreOf(first, second, j)
+	}
 	angle := units.Degree(90)
 	if j.Angle > 0 {
 		angle = min(j.Angle, 180-j.Angle)
@@ -106,8 +109,10 @@ func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, 
 	case first.Shape == section.Round:
 		length, err = weld.FaceLength(first.H, angle)
 		return length, "all round " + partName(j.Part1, j.Lent1) + " on a flat face" + lean, err
+	case angle != 90 && first.Shape == section.Box:
+		return leaning(first, angle, "all round "+partName(j.Part1, j.Lent1)+" on a flat face"+lean)
 	case angle != 90:
-		return 0, "", fmt.Errorf("a section that is not round and leans needs its length in the list")
+		return 0, "", fmt.Errorf("a section that is no tube and leans needs its length in the list")
 	case first.Perimeter <= 0:
 		return 0, "", fmt.Errorf("a plate without its width has no seam all round")
 	}
@@ -119,4 +124,37 @@ func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, 
 		}
 	}
 	return first.Perimeter, "all round " + partName(j.Part1, j.Lent1) + corners + ", all its outside", nil
+}
+
+// mitreOf returns the seam all round the mitred ends of two tubes that are alike.
+func mitreOf(first, second known, j *joint.Joint) (length units.MM, how string, err error) {
+	angle := 90 - j.Mitre
+	how = "all round the mitred ends of " + partName(j.Part1, j.Lent1) + fmt.Sprintf(", each cut %s° off square", n2(j.Mitre))
+	switch {
+	case second.err == nil && !alikeTubes(&first.Section, &second.Section):
+		return 0, "", fmt.Errorf("%s and %s are not alike, so that a mitre does not fit", partName(j.Part1, j.Lent1), partName(j.Part2, j.Lent2))
+	case first.Shape == section.Round:
+		length, err = weld.FaceLength(first.H, angle)
+		return length, how + ": an ellipse", err
+	case first.Shape == section.Box:
+		return leaning(first, angle, how)
+	}
+	return 0, "", fmt.Errorf("a section that is no tube needs the length of its mitre in the list")
+}
+
+// alikeTubes tells whether two tubes have the same outside.
+func alikeTubes(a, b *section.Section) bool {
+	return a.Shape == b.Shape && a.H == b.H && a.B == b.B
+}
+
+// leaning returns the way round the end of a box that is cut aslant. Nobody says over
+// which side it leans: the longer one is taken, which gives the longer seam.
+func leaning(first known, angle units.Degree, how string) (units.MM, string, error) {
+	long, short := max(first.H, first.B), min(first.H, first.B)
+	length, err := weld.BoxFaceLength(long, short, first.Root, angle)
+	if err != nil || long == short {
+		return length, how + ": sides in the plane of the lean longer by 1 / cos", err
+	}
+	other, err := weld.BoxFaceLength(short, long, first.Root, angle)
+	return length, how + fmt.Sprintf(": its side of %s taken in the plane of the lean; %s if it is the other", mm(long), mm(other)), err
 }

@@ -48,12 +48,12 @@ func TestSeamsAllRoundTakeTheirLengthFromTheSections(t *testing.T) {
 	}
 }
 
-func TestALeaningBoxAsksForItsLength(t *testing.T) {
+func TestALeaningBeamAsksForItsLength(t *testing.T) {
 	set, shop := world(t)
-	j := joint.Joint{Mark: "A", Qty: 1, Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: 60, Part1: "SHS 60x60x4", Material: "S355", Position: "PB"}
+	j := joint.Joint{Mark: "A", Qty: 1, Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: 60, Part1: "IPE 200", Material: "S355", Position: "PB"}
 	p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
 	for _, c := range p.Checks {
-		if c.Code == "length-blank" && strings.Contains(c.Text, "SHS 60x60x4") {
+		if c.Code == "length-blank" && strings.Contains(c.Text, "IPE 200") {
 			return
 		}
 	}
@@ -89,4 +89,56 @@ func TestAllRoundAnUnknownSection(t *testing.T) {
 		}
 	}
 	t.Errorf("the nearest sections are not named: %v", p.Checks)
+}
+
+// Boxes that lean, and mitred corners of two tubes: straight sides in the plane of the
+// lean are longer by 1 / sin of the angle between axis and cut, the four corners
+// together are an ellipse, whose perimeter is that of Ramanujan's series.
+func TestSeamsOfMitredCorners(t *testing.T) {
+	set, shop := world(t)
+	ellipse := func(a, b float64) float64 {
+		h := (a - b) * (a - b) / ((a + b) * (a + b))
+		return math.Pi * (a + b) * (1 + 3*h/(10+math.Sqrt(4-3*h)))
+	}
+	box := func(long, short, r, degrees float64) float64 {
+		sin := math.Sin(degrees * math.Pi / 180)
+		return 2*(short-2*r) + 2*(long-2*r)/sin + ellipse(r/sin, r)
+	}
+	for _, c := range []struct {
+		kind         joint.Kind
+		part1, part2 string
+		angle, mitre units.Degree
+		want         float64 // 0: refused
+	}{
+		{joint.SquareButt, "RHS 100x50x4", "RHS 100x50x4", 0, 45, box(100, 50, 8, 45)},
+		{joint.SingleV, "SHS 60x60x4", "SHS 60x60x4", 60, 22.5, box(60, 60, 8, 67.5)},
+		{joint.Fillet, "RHS 100x50x4", "", 0, 45, box(100, 50, 8, 45)},
+		{joint.SquareButt, "CHS 88.9x5", "CHS 88.9x5", 0, 45, ellipse(44.45*math.Sqrt2, 44.45)},
+		{joint.Fillet, "SHS 60x60x4", "PL 12", 60, 0, box(60, 60, 8, 60)},
+		{joint.Fillet, "RHS 100x50x4", "PL 12", 120, 0, box(100, 50, 8, 60)},
+		{joint.SquareButt, "RHS 100x50x4", "RHS 120x60x4", 0, 45, 0},
+		{joint.SquareButt, "IPE 200", "IPE 200", 0, 45, 0},
+	} {
+		j := joint.Joint{Mark: "A", Qty: 1, Kind: c.kind, Sides: 1, AllRound: true, Mitre: c.mitre, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: c.angle, Part1: c.part1, Part2: c.part2, Material: "S355", Position: "PA"}
+		p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
+		if got := float64(p.Seam) * 1000; math.Abs(got-c.want) > 0.001*c.want+0.06 {
+			t.Errorf("%s and %s at %g°, mitre %g°: %.2f mm, want %.2f (%v)", c.part1, c.part2, float64(c.angle), float64(c.mitre), got, c.want, p.Checks)
+		}
+		if round := strings.HasPrefix(c.part1, "CHS"); (p.Branch != nil) != round || round && p.Branch.Mitre != 45 {
+			t.Errorf("%s: branch %+v", c.part1, p.Branch)
+		}
+	}
+}
+
+// Alike cuts share a template; a mitre is not the same as a tube on a flat face.
+func TestTemplatesAreNumberedInTheOrderOfTheList(t *testing.T) {
+	branches := []*Branch{nil, {Tube: "CHS 60.3x4", Dia: 60.3, Chord: 114.3, Angle: 90}, {Tube: "CHS 60.3x4", Dia: 60.3, Chord: 114.3, Angle: 90, On: "CHS 114.3x5"},
+		{Tube: "CHS 60.3x4", Dia: 60.3, Chord: 114.3, Angle: 12}, {Tube: "CHS 60.3x4", Dia: 60.3, Angle: 45}, {Tube: "CHS 60.3x4", Dia: 60.3, Angle: 45, Mitre: 45}}
+	plans := make([]Plan, len(branches))
+	for i := range plans {
+		plans[i].Manner = &Manner{Branch: branches[i]}
+	}
+	if got, want := Templates(plans), []int{0, 1, 1, 0, 2, 3}; !reflect.DeepEqual(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
 }

@@ -14,12 +14,16 @@ type Branch struct {
 	Dia, Wall, Chord   units.MM
 	Angle              units.Degree // between the axes, or between the tube and the face; 90 at most
 	AngleGiven, Bevels bool         // the list states the angle; the edge is bevelled besides
+	Mitre              units.Degree // both tubes are cut so, off square, to meet at a corner; 0: no mitre
 }
 
 // branchOf returns how the first part is cut for a seam all round it; nil where the
 // list does not say so for certain: a wrong line costs a tube. A butt joint of two
 // tubes is end to end, and the angle of a groove is not that of the tube.
 func branchOf(first, second known, j *joint.Joint) *Branch {
+	if j.Mitre > 0 {
+		return mitredTube(first, second, j)
+	}
 	if !j.AllRound || first.err != nil || second.err != nil || first.Shape != section.Round {
 		return nil
 	}
@@ -47,10 +51,23 @@ func branchOf(first, second known, j *joint.Joint) *Branch {
 	return &b
 }
 
+// mitredTube returns how each of two alike round tubes is cut that meet at a corner;
+// nil where the list does not say so for certain.
+func mitredTube(first, second known, j *joint.Joint) *Branch {
+	if first.err != nil || second.err != nil || first.Shape != section.Round || !alikeTubes(&first.Section, &second.Section) {
+		return nil
+	}
+	return &Branch{Tube: first.Designation, On: second.Designation, Dia: first.H, Wall: first.Web, Angle: 90 - j.Mitre, AngleGiven: true,
+		Bevels: j.Kind != joint.Fillet && j.Kind != joint.SquareButt && j.Kind != joint.NoKind, Mitre: j.Mitre}
+}
+
 // Wrap returns the line of the cut round the tube. The error is that of the formula,
 // which refuses such as a tube that leans below its range.
 func (b *Branch) Wrap() (weld.Wrap, error) {
-	if b.Chord > 0 {
+	switch {
+	case b.Mitre > 0:
+		return weld.MitreWrap(b.Dia, 2*b.Angle)
+	case b.Chord > 0:
 		return weld.SaddleWrap(b.Dia, b.Chord, b.Angle)
 	}
 	return weld.FaceWrap(b.Dia, b.Angle)

@@ -153,3 +153,35 @@ func TestSaddlesNameTheirTemplates(t *testing.T) {
 		}
 	}
 }
+
+// TestMitredCornersAreCut: a frame of two tubes each way has both ends of all four cut
+// aslant, whichever of the two a joint names first; round ones by a template.
+func TestMitredCornersAreCut(t *testing.T) {
+	for section, round := range map[string]bool{"RHS 100x50x4": false, "CHS 60.3x4": true} {
+		job := bothLists(t, "Mark,Section,Material,Length (mm),Qty\nA,"+section+",S355,1200,2\nB,"+section+",S355,800,2\n",
+			"mark,qty,kind,length (mm),part1,part2\nK,4,square butt,all round mitre 45,A,B\n", price.Options{})
+		for i := range job.Parts.Results {
+			ends := job.Parts.Results[i].Ends
+			if len(ends) != 1 || ends[0].Count != 4 || ends[0].Angle != 45 || ends[0].Copes || (ends[0].Template == 1) != round {
+				t.Errorf("%s: ends %+v", section, ends)
+			}
+		}
+		if all := wrap.Of(job); round != (len(all) == 1) || round && all[0].Pieces != 8 {
+			t.Errorf("%s: templates %+v", section, all)
+		}
+		want, found := "both ends mitre 45°", 0
+		if round {
+			want += ", template 1"
+		}
+		for _, p := range faultless(t, job).Pages {
+			for _, item := range p.Texts {
+				if item.S == want {
+					found++
+				}
+			}
+		}
+		if found != 2 {
+			t.Errorf("%s: %q stands %d times, want 2", section, want, found)
+		}
+	}
+}

@@ -139,7 +139,10 @@ func (b *builder) wrapTitle(p *page.Page, r page.Rect, t *wrap.Template) {
 
 func (b *builder) wrapFacts(t *wrap.Template) [8][2]string {
 	chord, tip := b.show.Size(t.Chord).String(), b.show.Size(t.Line.Tip()).String()
-	if t.Chord == 0 {
+	switch {
+	case t.Mitre > 0:
+		chord = b.say("saw.end.mitre", show.Num(float64(t.Mitre), 1))
+	case t.Chord == 0:
 		chord = b.say("wrap.face")
 	}
 	angle := "wrap.angle"

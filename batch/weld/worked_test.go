@@ -131,6 +131,7 @@ func worked() []check {
 			return plain(SkewPair{Fillet{6, 6, 60}, Fillet{6, 6, 120}}.Made(Allowances{Convexity: 0.05}))
 		}, 17.988, 0.0005, "18 sin 60° + 2/3 0.05 (36 + 108)/2", "derived"},
 		{"seam of 60.3 on 168.3 at 60° [mm]", "SADDLE-1", func() (float64, error) { return plain(SaddleLength(60.3, 168.3, 60)) }, 206.08, 0.005, "numeric arc length of the figures", "derived"},
+		{"way round a box of 100 x 50 with sharp corners, cut at 45° over its longer side [mm]", "ROUND-3", func() (float64, error) { return plain(BoxFaceLength(100, 50, 0, 45)) }, 382.84, 0.005, "2 x 50 + 2 x 100 x 1.41421", "derived"},
 		{"seam of 88.9 on a flat face at 45° [mm]", "SADDLE-2", func() (float64, error) { return plain(FaceLength(88.9, 45)) }, 339.62, 0.005, "ellipse perimeter of the figures", "derived"},
 		{"cut of 60 on 100 at 90°, at the heel [mm]", "WRAP-1", func() (float64, error) { w, err := SaddleWrap(60, 100, 90); return float64(w.At(0)), err }, 10, 1e-9, "50 − √(50² − 30²) = 50 − 40", "derived"},
 		{"cut of 60 on 100 at 45°, at the heel [mm]", "WRAP-2", func() (float64, error) { w, err := SaddleWrap(60, 100, 45); return float64(w.At(0)), err }, 60, 1e-9, "50 √2 + 30 − (50 √2 − 30)", "derived"},

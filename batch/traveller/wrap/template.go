@@ -72,7 +72,11 @@ func newTemplate(b plan.Branch, us bool) Template {
 
 func (t *Template) add(p *plan.Plan) {
 	j := p.Joint
-	t.Pieces += max(j.Qty, 1)
+	n := max(j.Qty, 1)
+	if p.Branch.Mitre > 0 {
+		n *= 2 // both tubes are cut so
+	}
+	t.Pieces += n
 	t.AngleGiven = t.AngleGiven && p.Branch.AngleGiven
 	for _, e := range []struct {
 		to   *[]string
