@@ -50,7 +50,7 @@ func (o *output) chart(f *excelize.File, g *look.Grid, caches map[string]pack.Ca
 	gap := uint(40)
 	o.note(f.AddChart(g.Name, cell, &excelize.Chart{
 		Type: excelize.Bar,
-		Series: []excelize.ChartSeries{{Categories: names, Values: values, Name: quoteSheet(g.Name) + "!$A$" + itoa(rows.from-1),
+		Series: []excelize.ChartSeries{{Categories: names, Values: values, Name: quoteSheet(g.Name) + "!$" + col + "$" + itoa(rows.from-1),
 			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}}},
 		Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: title, Font: &excelize.Font{Size: 11, Bold: true, Color: "33475B"}}}},
 		Legend:    excelize.ChartLegend{Position: "none"},

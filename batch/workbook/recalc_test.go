@@ -156,6 +156,8 @@ func TestAnotherProgramAgrees(t *testing.T) {
 		{"metric.xlsx", fixtureXLSX(t), price.Options{}},
 		{"us.xlsx", fixtureXLSX(t), price.Options{US: true}},
 		{"metric.csv", fixtureCSV(), price.Options{}},
+		{"aws.xlsx", fixtureXLSX(t), price.Options{Codes: "aws"}},
+		{"aws-us.csv", fixtureCSV(), price.Options{US: true, Codes: "aws"}},
 	} {
 		books = append(books, built(t, c.name, c.data, c.opts))
 	}

@@ -46,6 +46,7 @@ var samples = []sample{
 	{"gangway/gangway.csv", price.Options{US: true, Paper: "letter"}},
 	{"four-columns/four-columns.csv", price.Options{}},
 	{"mistakes/mistakes.csv", price.Options{}},
+	{"mezzanine/mezzanine.xlsx", price.Options{US: true, Codes: "aws", Paper: "letter"}},
 }
 
 func TestSamplesAgreeWithAnotherProgram(t *testing.T) {
@@ -54,7 +55,7 @@ func TestSamplesAgreeWithAnotherProgram(t *testing.T) {
 		src, job := sampleJob(t, s.path, s.opts)
 		out := build(t, src, job, Options{US: s.opts.US})
 		if dir := os.Getenv("SEAMTALLY_LOOK"); dir != "" {
-			must(t, os.WriteFile(filepath.Join(dir, filepath.Base(s.path)+".worked.xlsx"), out, 0o644))
+			must(t, os.WriteFile(filepath.Join(dir, filepath.Base(s.path)+s.opts.Codes+".worked.xlsx"), out, 0o644))
 		}
 		books = append(books, out)
 		if src.Format != list.CSV {
