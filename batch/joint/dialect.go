@@ -30,6 +30,6 @@ func jointDialect(set *tables.Set) dialect {
 		lacks:    []string{"mark", "length"},
 		enough:   "four columns are enough: mark, length, size, thickness",
 		one:      "joint", all: "joints", list: "joint list", welds: true,
-		hint: `name at least two of the columns mark, length, size, thickness and kind, in one row above the joints; "seamtally starter" writes a list to begin from`,
+		hint: `put a row with the words mark, length, size and thickness above the joints; the command "seamtally starter" writes a list to begin from`,
 	}
 }

@@ -82,7 +82,7 @@ func (r *reader) noColumn() error {
 	for i := range r.cols {
 		switch c := &r.cols[i]; {
 		case c.Key != "":
-			have = append(have, c.Key)
+			have = append(have, fmt.Sprintf("%s (%q)", c.Key, shorten(c.Header, 30)))
 		case c.Header != "":
 			unknown = append(unknown, c.Header)
 		}

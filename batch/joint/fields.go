@@ -72,7 +72,7 @@ func (w *row) quantity() {
 		v, bad = measure.Number(t, w.style)
 	}
 	if bad != nil || v != math.Trunc(v) || v < 1 || v > 1e6 {
-		w.say(finding.Error, c, "bad-quantity", cell.Text, "it is no number of "+w.dialect.all, "a whole number, at least 1", "write how many identical "+w.dialect.all+" there are")
+		w.say(finding.Error, c, "bad-quantity", cell.Text, "it is not a whole number of "+w.dialect.all, "a whole number, at least 1", "write how many identical "+w.dialect.all+" there are")
 		return
 	}
 	w.joint.Qty = int(v)
@@ -157,7 +157,7 @@ func (w *row) oneSize(cell list.Cell, c *column) {
 		return
 	}
 	if mm := float64(size.A); mm < smallestSize || mm > largestSize || size.B != 0 && (float64(size.B) < smallestSize || size.B > largestSize) {
-		w.say(finding.Error, c, "implausible", cell.Text, "no ordinary weld has this size: "+readings(mm, smallestSize, largestSize), "a size from 0.8 to 40 mm", "correct the size, or state its unit")
+		w.say(finding.Error, c, "implausible", cell.Text, beyond(mm, smallestSize, "no ordinary weld is this ", "small", "large")+readings(mm, smallestSize, largestSize), "a size from 0.8 to 40 mm", "correct the size, or state its unit")
 		return
 	}
 	if cell.Kind == list.Text && !strings.ContainsAny(cell.Text, `"'m/`) {
@@ -257,7 +257,7 @@ func (w *row) length() {
 	case total <= 0:
 		w.say(finding.Error, first, "bad-length", read, "a seam must be longer than zero", want, "write the length of the seam")
 	case total > longestSeam || total < shortestSeam:
-		w.say(finding.Error, first, "implausible", read, "no ordinary seam is this long: "+readings(total, shortestSeam, longestSeam), "a length from 3 mm to 100 m", "correct the length, or state its unit")
+		w.say(finding.Error, first, "implausible", read, beyond(total, shortestSeam, "no ordinary seam is this ", "short", "long")+readings(total, shortestSeam, longestSeam), "a length from 3 mm to 100 m", "correct the length, or state its unit")
 	}
 	w.joint.Length = units.MM(total)
 	if first != nil && first.total && w.joint.Qty > 1 {

@@ -20,7 +20,7 @@ func (w *row) thicknesses() {
 		}
 		if mm < thinnest || mm > thickest {
 			cell, c, _ := w.cell(key)
-			w.say(finding.Error, c, "implausible", cell.Text, "no ordinary part is this thick: "+readings(mm, thinnest, thickest), "a thickness from 0.4 to 200 mm", "correct the thickness, or state its unit")
+			w.say(finding.Error, c, "implausible", cell.Text, beyond(mm, thinnest, "no ordinary part is this ", "thin", "thick")+readings(mm, thinnest, thickest), "a thickness from 0.4 to 200 mm", "correct the thickness, or state its unit")
 			continue
 		}
 		*into = units.MM(mm)
@@ -89,7 +89,7 @@ func (w *row) sides() {
 			v, known = strconv.Itoa(int(cell.Value)), true
 		}
 		if !known {
-			w.say(finding.Error, c, "bad-sides", cell.Text, "it is no number of sides", "1 or 2, one or both", "write 1 or 2")
+			w.say(finding.Error, c, "bad-sides", cell.Text, "it is not a number of sides", "1 or 2, one or both", "write 1 or 2")
 			return
 		}
 		w.joint.Sides = int(v[0] - '0')
@@ -283,7 +283,7 @@ func (w *row) missingSize() {
 	}
 	c := w.column("size")
 	if m == nil || thin == 0 {
-		w.say(finding.Error, c, "no-size", "", "the weld size is missing: which leg or throat does the drawing call for?", `a size such as z6 or a4`, "write the size, or set missing_size to a rule such as 0.7 t_min")
+		w.say(finding.Error, c, "no-size", "", "the weld size is missing: look on the drawing for the leg or the throat", `a size such as z6 or a4`, "write the size, or give one rule for all that are missing: --set \"missing_size=0.7 t_min\", t_min being the thinner part")
 		return
 	}
 	share, err := strconv.ParseFloat(m[1], 64)

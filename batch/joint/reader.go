@@ -246,6 +246,14 @@ func shorten(s string, n int) string {
 	return s
 }
 
+// beyond says on which side of what is ordinary a figure lies.
+func beyond(v, least float64, text, under, over string) string {
+	if v < least {
+		return text + under + ": "
+	}
+	return text + over + ": "
+}
+
 // readings says a figure as it was read, and as it would be in another unit
 // where that would be an ordinary figure.
 func readings(mm, low, high float64) string {

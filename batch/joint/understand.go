@@ -264,7 +264,7 @@ func (r *reader) twice(j *Joint) {
 	if first, ok := r.marks[key]; ok {
 		p := r.place(j.Place.Row, r.column("mark"))
 		r.list.Problems = append(r.list.Problems, finding.Problem{Place: p, Level: finding.Warning, Code: "mark-twice", Read: j.Mark,
-			Text: fmt.Sprintf("this mark stands already in row %d; both rows are worked", first), Want: "a mark that stands once", Hint: "give each joint its own mark, or use the quantity for identical joints"})
+			Text: fmt.Sprintf("this mark is used already in row %d; each row is worked by itself", first), Want: "a mark that stands once", Hint: "give each joint its own mark, or use the quantity for identical joints"})
 		return
 	}
 	r.marks[key] = j.Place.Row

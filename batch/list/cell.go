@@ -81,7 +81,7 @@ func (r *sheetReader) content(c *Cell, kind string, l look, hasValue bool) (span
 		}
 		i, err := strconv.Atoi(string(r.value))
 		if err != nil || i < 0 || i >= len(r.strings) {
-			return span{}, damaged("cell %s%d names text number %q, and there are %d", finding.ColumnName(c.Col), r.last, r.value, len(r.strings))
+			return span{}, damaged("the text of cell %s%d is missing from the file (for whoever mends it: number %q of %d texts)", finding.ColumnName(c.Col), r.last, r.value, len(r.strings))
 		}
 		return r.asText(c, r.strings[i]), nil
 	case "inlineStr":

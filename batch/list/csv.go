@@ -26,7 +26,7 @@ func readCSV(src *Source) ([]finding.Problem, error) {
 			Hint: "if letters look wrong, save the list as CSV UTF-8"})
 	}
 	if at := strings.IndexByte(text, 0); at >= 0 {
-		return nil, refuse("save the list again as CSV or .xlsx", "line %d holds a NUL character: the file is damaged or not a text file", lineOf(text, at))
+		return nil, refuse("open the list where it was made and save it again as CSV or .xlsx", "line %d holds what no text file holds (a NUL character): the file is damaged or no list at all", lineOf(text, at))
 	}
 	if notText(text) {
 		return nil, refuse("give the list as .xlsx or CSV", "the file is not a text file or a workbook")
@@ -169,7 +169,7 @@ func (r *csvReader) quoted(line, col int) (string, error) {
 	for {
 		next := strings.IndexByte(r.text[r.pos:], '"')
 		if next < 0 {
-			return "", refuse("close the quote, or save the list again from your spreadsheet program",
+			return "", refuse("close the quote (an inch mark at the beginning of a cell is taken for one), or save the list again from your spreadsheet program",
 				"line %d: a quoted cell starts in column %d and never ends", startLine, col)
 		}
 		piece := r.text[r.pos : r.pos+next]

@@ -45,7 +45,7 @@ func newScanner(in io.Reader) *scanner {
 }
 
 func (s *scanner) fault(what string) error {
-	return damaged("%s in line %d of its XML", what, s.line)
+	return damaged("it is not put together as a workbook must be (for whoever mends it: %s in line %d of its XML)", what, s.line)
 }
 
 // fill reads more bytes behind the unread ones. It reports whether any came.
@@ -60,7 +60,7 @@ func (s *scanner) fill() (bool, error) {
 	}
 	if s.end == len(s.buf) {
 		if len(s.buf) >= maxToken {
-			return false, s.fault("a single tag or text is larger than 1 MiB")
+			return false, s.fault("a single tag or text is longer than a million characters")
 		}
 		s.buf = append(s.buf, make([]byte, len(s.buf))...)
 	}
@@ -153,7 +153,7 @@ func (s *scanner) readText() (token, error) {
 }
 
 // doctype is what is said of a document type.
-const doctype = "the workbook holds a document type declaration, which no spreadsheet program writes and which can be used for attacks"
+const doctype = "no spreadsheet program writes such a workbook, and it may be meant to do harm (it holds a document type declaration)"
 
 // markup reads what starts with '<'. skip: it was a comment or the like.
 func (s *scanner) markup() (tok token, skip bool, err error) {
@@ -171,7 +171,7 @@ func (s *scanner) markup() (tok token, skip bool, err error) {
 	case bytes.HasPrefix(rest, []byte("<![CDATA[")):
 		return s.cdata()
 	case bytes.HasPrefix(rest, []byte("<!")):
-		return tokEOF, false, refuse("save the list again from your spreadsheet program", doctype)
+		return tokEOF, false, refuse("do not open it unless you know who sent it; ask for the list again, saved as .xlsx or CSV", doctype)
 	}
 	n, err := s.tagEnd()
 	if err != nil {

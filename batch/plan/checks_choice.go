@@ -30,7 +30,7 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 	k.never(t, n)
 	k.shielding(t, o)
 	if n.mode == ShortArc && t.thin > k.c.rules.shortArcThick {
-		k.say(k.c.book.first("short-arc-thick"), finding.Warning, "short arc on %s", mmText(t.thin))
+		k.say(k.c.book.first("short-arc-thick"), finding.Warning, "short arc on %s may not melt the sides of the joint", mmText(t.thin))
 	}
 	if n.mode == ShortArc {
 		k.say(k.c.book.first("short-arc-aws"), finding.Note, "planned in short arc")
@@ -66,8 +66,12 @@ func (k *checker) passes(t *task, o *outcome) {
 	if t.leg <= 0 || o.passes < 2 {
 		return
 	}
-	k.sayf("several-passes", finding.Note, "leg %s takes %d passes of %s %s mm in %s; one pass lays up to %s",
-		mmText(t.leg), o.passes, o.way.wire.Filler, number(o.way.dia, 1), positions[t.pos], mmText(o.way.pass.MaxLeg))
+	why, most := "one pass lays up to %s", o.way.pass.MaxLeg
+	if t.leg <= most {
+		why, most = "the current that %s bears does not lay it in one", t.thin
+	}
+	k.sayf("several-passes", finding.Note, "leg %s takes %d passes of %s %s mm in %s: "+why,
+		mmText(t.leg), o.passes, o.way.wire.Filler, number(o.way.dia, 1), positions[t.pos], mmText(most))
 }
 
 // machine judges duty cycle and the longest run.
@@ -192,7 +196,7 @@ func (c *catalog) nothingTried(t *task) reason {
 		return because("wire-gas", "no wire for these materials is welded with %s; they take %s", w.gas, strings.Join(takes, ", "))
 	}
 	if w.named && c.anyPosition(t) {
-		return because("wish-position", "what the list asks for has no window in %s", positions[t.pos])
+		return because("wish-position", "the wire, gas or process that the list asks for is not welded in %s", positions[t.pos])
 	}
 	if w.named {
 		return because("wish-not-met", "the shop has no wire and gas together that the list asks for")

@@ -78,9 +78,9 @@ func (k *checker) cooling(t *task, p *Plan) {
 	}
 	hard := m.Family == hardened
 	tell := func(code string, level finding.Level) {
-		format, args := "t8/5 of %s; %s likes %g to %g s", []any{secondsText(p.T85[0], p.T85[1]), m.Grade, float64(limit.T85Low), float64(limit.T85High)}
+		format, args := "it cools from 800 to 500 °C in %s (t8/5); %s wants %g to %g s", []any{secondsText(p.T85[0], p.T85[1]), m.Grade, float64(limit.T85Low), float64(limit.T85High)}
 		if window := heatWindow(t, p, &shape, &limit); window != nil {
-			format, args = format+": from %s °C in %s that is %s to %s kJ/mm", append(args, window...)
+			format, args = format+": from %s °C in %s that takes %s to %s kJ/mm", append(args, window...)
 		}
 		k.sayFrom(code, level, limit.Source, limit.Basis, format, args...)
 	}

@@ -140,9 +140,11 @@ func (f *form) manner(o *outcome, trigger string) *Manner {
 	return nil
 }
 
-// share lets other joints of the form be welded in the same manner.
+// share lets other joints of the form be welded in the same manner. Stitches are welded
+// each by itself: how much they draw together follows from the share of the length
+// that they take.
 func (f *form) share(o *outcome, trigger string, m *Manner) {
-	if f.repeats() {
+	if f.repeats() && f.task.j.Stitch == nil {
 		w := f.at(o.way)
 		w.made = append(w.made, made{o.machine, trigger, m})
 	}

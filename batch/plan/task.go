@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"strings"
 
 	"seamtally/batch/joint"
 	"seamtally/batch/units"
@@ -232,8 +233,12 @@ func (t *task) notToBeWelded() bool {
 }
 
 func (t *task) notWeldable() string {
-	if t.mat.Weldable == "no" {
-		return t.mat.Grade + ": " + t.mat.Note
+	m := t.mat
+	if m.Weldable != "no" {
+		m = t.mat2
 	}
-	return t.mat2.Grade + ": " + t.mat2.Note
+	if strings.HasPrefix(m.Note, m.Grade) {
+		return m.Note
+	}
+	return m.Grade + ": " + m.Note
 }

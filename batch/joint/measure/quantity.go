@@ -65,9 +65,18 @@ func Parse(s string, style Style) (Quantity, *Fault) {
 	}
 	unit, ok := UnitOf(m[2])
 	if !ok {
-		return Quantity{}, fault("\""+m[2]+"\" behind the number is no unit that is known", "use mm, cm, m, in or ft")
+		return Quantity{}, noUnit(m[2])
 	}
 	return Quantity{Num: num, Unit: unit}, nil
+}
+
+// noUnit says what is wrong with the word behind a number: a letter o typed for a
+// nought is the commonest.
+func noUnit(word string) *Fault {
+	if strings.Trim(word, "oOоО0123456789") == "" {
+		return fault("the letter o stands among the digits", "write a nought (0) if that was meant")
+	}
+	return fault("\""+word+"\" behind the number is no unit of length that is known", "use mm, cm, m, in or ft")
 }
 
 // fraction reads sign, whole, numerator, denominator, unit.
@@ -83,7 +92,7 @@ func fraction(m []string) (Quantity, *Fault) {
 	if m[5] != "" {
 		var ok bool
 		if unit, ok = UnitOf(m[5]); !ok {
-			return Quantity{}, fault("\""+m[5]+"\" behind the number is no unit that is known", "use mm, cm, m, in or ft")
+			return Quantity{}, noUnit(m[5])
 		}
 		if unit != Inch && unit != Foot {
 			return Quantity{}, fault("a fraction with a metric unit is not read", "write a decimal number")
