@@ -120,7 +120,7 @@ func checkSentences(t *testing.T) (sentences, composed []string) {
 	sentences = append(sentences, "a thickness of %s", "a seam of %s", "%s mm is not in the shop's stock", "the gas %s is not in the shop's stock",
 		"%s is asked for; the table of fillers has none for these materials",
 		"%s is %s in the row, but %s is %s thick; the row is taken", "the row says %s, but the cut list has %s of %s; the row is taken",
-		"t8/5 of %s; %s likes %g to %g s", "t8/5 of %s; %s likes %g to %g s: from %s °C in %s that is %s to %s kJ/mm",
+		"it cools from 800 to 500 °C in %s (t8/5); %s wants %g to %g s", "it cools from 800 to 500 °C in %s (t8/5); %s wants %g to %g s: from %s °C in %s that takes %s to %s kJ/mm",
 		"preheat %s °C, measured %s from the seam, by category %s", "preheat %s °C, measured %s from the seam, by the certificate",
 		"preheat %s °C, measured %s from the seam. By the highest carbon equivalent that the standard allows; a mill certificate usually lowers it")
 	composed = append(composed, "too-hot", "mode-low", "plate-thin-for-wire", "leg-small-for-wire", "travel-fast", "travel-slow", "al-short-arc",
