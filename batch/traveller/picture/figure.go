@@ -135,31 +135,36 @@ type symbolSpot struct {
 	tail string
 }
 
-// mostSteps is by how many scales a sketch is made smaller to give its symbol room.
+// mostSteps is by how many scales a sketch is made smaller to give its symbol room, and
+// asides are by what part of the free width it moves out of the middle before that.
 const mostSteps = 5
+
+var asides = []float64{0, 0.35, -0.35, 0.6, -0.6}
 
 // placeWithSymbol places the sketch at the largest scale that leaves a corner free
 // for the welding symbol, at best with its tail; where none does, the sketch stands
 // at the largest scale without a symbol.
 func (b Pen) placeWithSymbol(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch, pl *plan.Plan) (*drawing, symbolSpot) {
 	for step := range mostSteps {
-		f := b.place(p, box, frame, s, step)
-		tails := []string{f.symbolTail(pl), ""}
-		if step < 2 { // first a little smaller, only then without the tail
-			tails = tails[:1]
-		}
-		for _, tail := range tails {
-			if r, ok := f.symbolCorner(f.parts(s), f.symbolWidth(pl, tail)); ok {
-				return f, symbolSpot{r, tail}
+		for _, aside := range asides {
+			f := b.place(p, box, frame, s, step, aside)
+			tails := []string{f.symbolTail(pl), ""}
+			if step < 2 { // first a little smaller, only then without the tail
+				tails = tails[:1]
+			}
+			for _, tail := range tails {
+				if r, ok := f.symbolCorner(f.parts(s), f.symbolWidth(pl, tail)); ok {
+					return f, symbolSpot{r, tail}
+				}
 			}
 		}
 	}
-	return b.place(p, box, frame, s, 0), symbolSpot{}
+	return b.place(p, box, frame, s, 0, 0), symbolSpot{}
 }
 
 // place chooses the largest scale at which the sketch fits, or one that is some
-// steps smaller, and centres the sketch.
-func (b Pen) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch, smaller int) *drawing {
+// steps smaller, and sets the sketch into the middle or a part of the free width aside.
+func (b Pen) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch, smaller int, aside float64) *drawing {
 	low, high := s.Bounds()
 	top, foot := margins(s)
 	w, h := frame.W-2*figureSide, frame.H-top-foot
@@ -173,7 +178,7 @@ func (b Pen) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketc
 		}
 	}
 	f.origin = page.Point{
-		X: frame.X + figureSide + w/2 - (low.X+high.X)/2*f.scale,
+		X: frame.X + figureSide + w/2 - (low.X+high.X)/2*f.scale + aside*(w-(high.X-low.X)*f.scale)/2,
 		Y: frame.Y + top + h/2 + (low.Y+high.Y)/2*f.scale,
 	}
 	return f
