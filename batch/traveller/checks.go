@@ -70,7 +70,16 @@ func (f *flow) checkLines(t told) []string {
 	if len(t.marks) > 0 {
 		text = markList(t.marks, 6) + ": " + text
 	}
-	return page.Wrap(body.At(9), text, f.width-24, 4)
+	return page.Wrap(body.At(9), text, f.width-f.checkLead()-1, 4)
+}
+
+// checkLead is the width that the words for the levels take before their checks.
+func (f *flow) checkLead() float64 {
+	w := 16.0
+	for _, level := range []finding.Level{finding.Error, finding.Warning} {
+		w = max(w, strong.At(9).Width(page.Clean(f.say("level."+string(level))))+6)
+	}
+	return w
 }
 
 // checkText words a check in the language of the sheet: its own sentence with its
@@ -174,8 +183,9 @@ func (f *flow) checks(s setup.Setup, level finding.Level) {
 		}
 		r, box := f.take("check", f.checkHeight(t))
 		f.p.Line(box, r.X+0.5, r.Y+0.6, r.X+0.5, r.Bottom()-1, 1, 0)
-		f.p.Write(box, r.X+2.5, r.Y+4, 20, page.Left, strong.At(9), f.say("level."+string(t.check.Level)))
-		f.p.Lines(box, r.X+23, r.Y+4, r.W-23, body.At(9), f.checkLines(t))
+		lead := f.checkLead()
+		f.p.Write(box, r.X+2.5, r.Y+4, lead-3, page.Left, strong.At(9), f.say("level."+string(t.check.Level)))
+		f.p.Lines(box, r.X+lead, r.Y+4, r.W-lead, body.At(9), f.checkLines(t))
 	}
 }
 
