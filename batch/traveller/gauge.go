@@ -1,6 +1,7 @@
 package traveller
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -39,6 +40,8 @@ func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
 		return f.grownText(p, grow)
 	}
 	switch {
+	case r.Kind == joint.Plug || r.Kind == joint.Slot:
+		return f.holeText(p)
 	case r.LegA > 0 && r.LegB > 0 && r.LegA != r.LegB:
 		return "z ≥ " + f.show.Size(r.LegA).Num + " × " + f.show.Size(r.LegB).String(), f.say("gauge.unequal")
 	case r.LegA > 0 && p.Joint.Size.Means == joint.Throat:
@@ -55,6 +58,25 @@ func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
 		return "s " + f.show.Size(thinnest(r.T1, r.T2)).String(), f.capWords(p)
 	}
 	return "–", ""
+}
+
+// holeText is the hole that is filled, and how deep.
+func (f *flow) holeText(p *plan.Plan) (big, under string) {
+	size, upper := p.Joint.Size, p.Prep.T1
+	if upper == 0 {
+		upper = p.Prep.T2
+	}
+	if size.A <= 0 || p.Prep.Depth <= 0 {
+		return "–", ""
+	}
+	big = "ø " + f.show.Size(size.A).String()
+	if length := cmp.Or(p.Joint.Length, size.B); p.Prep.Kind == joint.Slot && length > 0 {
+		big = f.show.Size(size.A).Num + " × " + f.show.Size(length).String()
+	}
+	if p.Prep.Depth < upper {
+		return big, f.say("dim.depth") + " " + f.show.Size(p.Prep.Depth).String()
+	}
+	return big, f.say("gauge.flare")
 }
 
 // capWords say what is gauged on a butt weld beside its depth: how high the cap may

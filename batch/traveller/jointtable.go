@@ -82,6 +82,8 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 func (f *flow) sizeText(p *plan.Plan) string {
 	r := p.Prep
 	switch {
+	case r.Kind == joint.Plug && p.Joint.Size.A > 0:
+		return "ø " + f.show.Size(p.Joint.Size.A).Num
 	case r.LegA > 0 && p.Joint.Size.Means == joint.Throat:
 		return "a " + f.show.Size(r.Throat).Num
 	case r.LegA > 0 && r.LegB > 0 && r.LegB != r.LegA:

@@ -105,3 +105,20 @@ func TestReasonsSpeakTheLanguage(t *testing.T) {
 		}
 	}
 }
+
+// A filled hole is gauged by its width, and by how deep it is filled where that is not
+// to the face.
+func TestHolesHaveASizeToGauge(t *testing.T) {
+	plug := butt("P-1", joint.Plug, 6, 0, "PA")
+	plug.Size = joint.Size{A: 20, Means: joint.Leg}
+	slot := butt("S-1", joint.Slot, 8, 60, "PA")
+	slot.Size, slot.Depth = joint.Size{A: 16, Means: joint.Leg}, 5
+	for _, c := range []struct {
+		j    joint.Joint
+		want string
+	}{{plug, "ø 20 mm"}, {plug, "filled flush"}, {slot, "16 × 60 mm"}, {slot, "depth 5 mm"}} {
+		if got := said(sheetOnly(t, c.j), "size"); !strings.Contains(got, c.want) {
+			t.Errorf("%s: %q is not in %q", c.j.Mark, c.want, got)
+		}
+	}
+}
