@@ -58,13 +58,13 @@ func looks(b *book, total int) {
 		Freeze: true, XSplit: 1, YSplit: 8, TopLeftCell: "B9", ActivePane: "bottomRight",
 		Selection: []excelize.Selection{{SQRef: "B9", ActiveCell: "B9", Pane: "bottomRight"}},
 	}))
-	b.must(b.AutoFilter(jointSheet, fmt.Sprintf("A8:W%d", total), nil))
+	b.must(b.AutoFilter(jointSheet, fmt.Sprintf("A8:Y%d", total), nil))
 	hard, err := b.NewConditionalStyle(&excelize.Style{Font: &excelize.Font{Bold: true, Color: "8A4B00"}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"FFE8C7"}}})
 	b.must(err)
 	b.must(b.SetConditionalFormat(jointSheet, fmt.Sprintf("Q9:Q%d", total-1), []excelize.ConditionalFormatOptions{
 		{Type: "formula", Criteria: `OR($Q9="PF",$Q9="PD",$Q9="PC")`, Format: &hard},
 	}))
-	page(b, jointSheet, 7, 8, fmt.Sprintf("A1:W%d", total+8))
+	page(b, jointSheet, 7, 8, fmt.Sprintf("A1:Y%d", total+8))
 }
 
 // comment hangs a note on the site weld that is hard to reach.

@@ -79,13 +79,13 @@ type column struct {
 	width      float64
 }
 
-// columns of the joint sheet, A to W, in the order a drawing office uses them.
+// columns of the joint sheet, A to Y, in the order a drawing office uses them.
 var columns = []column{
 	{"Mark", "", 10}, {"Assembly", "", 10}, {"Drawing", "", 9}, {"Qty", "pcs", 6}, {"Joint type", "", 13},
 	{"Length", "mm", 8.5}, {"Sides", "", 6.5}, {"Stitch", "mm", 22}, {"Weld size", "mm", 8}, {"t1", "mm", 6.5}, {"t2", "mm", 6.5},
 	{"Angle", "°", 7}, {"Gap", "mm", 6.5}, {"Root face", "mm", 7}, {"Backing", "", 9}, {"Material", "", 19},
 	{"Position", "", 9}, {"Shop/Site", "", 9}, {"Level", "", 6.5}, {"WPS", "", 8}, {"NDT", "", 8.5},
-	{"Line total", "m", 9}, {"Remarks", "", 52},
+	{"Line total", "m", 9}, {"Part 1", "", 7}, {"Part 2", "", 7}, {"Remarks", "", 52},
 }
 
 func cell(col, row int) string {
@@ -163,7 +163,7 @@ func subtotalRow(b *book, s styles, at int, label, formula string, sum float64) 
 func jointRow(b *book, s styles, g group, r row, at int) float64 {
 	texts := map[int]string{
 		1: r.mark, 2: g.code, 3: g.drawing, 5: r.kind, 8: r.stitch, 9: r.size, 15: r.prep.backing,
-		16: r.mat, 17: r.pos, 18: r.where, 19: "C", 20: r.wps, 21: r.ndt, 23: r.note,
+		16: r.mat, 17: r.pos, 18: r.where, 19: "C", 20: r.wps, 21: r.ndt, 23: joined[r.mark][0], 24: joined[r.mark][1], 25: r.note,
 	}
 	for col := range columns {
 		if text := texts[col+1]; text != "" {
