@@ -221,3 +221,43 @@ func TestTheCutListOfAnotherWorkbookIsGivenBack(t *testing.T) {
 		}
 	}
 }
+
+// TestTheMezzaninesCutListIsLive: in a whole run every figure that follows from cells
+// is a formula; what the run rounds is rounded before it is added up.
+func TestTheMezzaninesCutListIsLive(t *testing.T) {
+	dir := t.TempDir()
+	job := batch.Job{Lists: []string{filepath.Join("..", "samples", "mezzanine", "mezzanine.xlsx")}, Out: dir, Only: []batch.Output{batch.Workbook}}
+	outcome, err := batch.Run(context.Background(), job)
+	if err != nil || outcome.Lists[0].Err != nil {
+		t.Fatal(err, outcome.Lists[0].Err)
+	}
+	f, err := excelize.OpenFile(filepath.Join(dir, "mezzanine-worked.xlsx"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := f.GetRows("Cut list")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for c, head := range rows[2] {
+		switch head {
+		case "Length mm", "Mass kg", "Mass each kg", "Paint m²", "Seam m", "Weld metal kg", "Bevel m":
+		default:
+			continue
+		}
+		live := 0
+		for r := 4; r < 27; r++ {
+			cell, _ := excelize.CoordinatesToCellName(c+1, r+1)
+			formula, _ := f.GetCellFormula("Cut list", cell)
+			if formula == "" && c < len(rows[r]) && rows[r][c] != "" {
+				t.Errorf("%s of row %d is %s without a formula", head, r+1, rows[r][c])
+			}
+			if formula != "" {
+				live++
+			}
+		}
+		if live < 5 {
+			t.Errorf("%s: %d formulas", head, live)
+		}
+	}
+}

@@ -34,8 +34,8 @@ func (w *worker) onPart(i, pieces int) Result {
 	low, high, many := 0.0, 0.0, shrinkSum{}
 	for _, t := range w.touches[i] {
 		p := &w.plans[t.joint]
-		r.Seam += p.Seam
-		r.WeldMetal += p.WeldMetal
+		r.Seam += round(p.Seam, metreDecimals) // as the joints' own column shows it
+		r.WeldMetal += round(p.WeldMetal, weldDecimals)
 		r.Edges = append(r.Edges, edgesOf(p, t)...)
 		for _, e := range w.endsOf(i, p, t) {
 			e.Template = w.templates[t.joint]

@@ -163,7 +163,7 @@ func (w *worker) assemblies() {
 		a.Mass += w.book.Results[i].Mass
 	}
 	for i := range w.plans {
-		of(w.plans[i].Joint.Assembly).WeldMetal += w.plans[i].WeldMetal
+		of(w.plans[i].Joint.Assembly).WeldMetal += round(w.plans[i].WeldMetal, weldDecimals)
 	}
 	for i := range w.book.Assemblies {
 		a := &w.book.Assemblies[i]
@@ -200,7 +200,7 @@ func (w *worker) totals() {
 		t.Paint += w.book.Results[i].Paint
 	}
 	for i := range w.plans {
-		t.WeldMetal += w.plans[i].WeldMetal
+		t.WeldMetal += round(w.plans[i].WeldMetal, weldDecimals)
 	}
 	for i := range w.book.Groups {
 		g := &w.book.Groups[i]

@@ -141,7 +141,7 @@ func (o *output) partLine(g *look.Grid, row, i int) {
 		num(shrinkToCol, "shrink_high_mm", mm, "0.00", "", float64(r.Shrink[1]), true)
 	}
 	num(bevelCol, "bevel_m", metre, "0.00", "", float64(r.Bevel), r.Bevel > 0)
-	g.Text(row, edgesCol, look.Wrap, strings.Join(append(edgeTexts(r, us), endTexts(r, us)...), "\n"))
+	g.Text(row, edgesCol, look.Wrap, strings.Join(append(edgeTexts(r, us), endTexts(r, us)...), "; "))
 	g.Text(row, stripCol, look.Plain, r.Strip)
 	g.Text(row, firstCol, look.Plain, r.Earliest)
 	if p.Length > 0 {
@@ -276,7 +276,7 @@ func partChecks(checks []finding.Check) string {
 	for _, c := range checks {
 		said = append(said, string(c.Level)+": "+c.Text)
 	}
-	return strings.Join(said, "\n")
+	return strings.Join(said, "; ")
 }
 
 // partTotals adds the parts up.

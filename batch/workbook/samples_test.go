@@ -9,6 +9,7 @@ import (
 
 	"seamtally/batch/joint"
 	"seamtally/batch/list"
+	"seamtally/batch/parts"
 	"seamtally/batch/price"
 	"seamtally/tables"
 )
@@ -31,7 +32,28 @@ func understoodJob(t testing.TB, src *list.Source, opts price.Options) *price.Jo
 	must(t, err)
 	l, err := joint.Understand(src, joint.Options{Inches: opts.US}, set)
 	must(t, err)
-	return priced(t, src, *l, opts)
+	cut := cutOf(t, src, set)
+	if cut != nil {
+		l.Joints = parts.NewIndex(cut).Lend(l.Joints)
+	}
+	job := priced(t, src, *l, opts)
+	if cut != nil {
+		job.Parts, _ = parts.Work(cut, job.Plans, set, &job.Shop)
+	}
+	return job
+}
+
+// cutOf is the cut list of a sample; nil where it has none.
+func cutOf(t testing.TB, src *list.Source, set *tables.Set) *parts.List {
+	t.Helper()
+	for i := range src.Sheets {
+		if src.Sheets[i].Name == "Cut list" {
+			cut, err := parts.NewReader(set).Understand(src, parts.Options{Sheet: "Cut list"})
+			must(t, err)
+			return cut
+		}
+	}
+	return nil
 }
 
 // sample is one of the project's samples and the units it is shown in.
