@@ -181,6 +181,10 @@ func (j *Job) output(out Output, src sources, job *price.Job, p place) (save.Fil
 	}
 }
 
+// NotAnnotated is the code of the problem that says why a workbook of the user's came
+// back as a fresh one.
+const NotAnnotated = workbook.NotAnnotated
+
 // patience is how long a library may work on what a user's workbook holds. The longest
 // list that is taken needs a quarter of a minute.
 const patience = 5 * time.Minute

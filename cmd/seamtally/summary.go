@@ -12,7 +12,6 @@ import (
 	"seamtally/batch"
 	"seamtally/batch/finding"
 	"seamtally/batch/price"
-	"seamtally/batch/workbook"
 )
 
 // summary says what a run made of a list: the rows that could not be worked on
@@ -74,7 +73,7 @@ func weldTotals(job *price.Job) string {
 		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", someOf(t.Unpriced))
 	}
 	for _, p := range job.Problems {
-		if p.Code == workbook.NotAnnotated {
+		if p.Code == batch.NotAnnotated {
 			text += fmt.Sprintf("  %s; %s\n", p.Text, p.Hint)
 		}
 	}
