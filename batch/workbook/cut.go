@@ -8,6 +8,7 @@ import (
 	"seamtally/batch/list"
 	"seamtally/batch/parts"
 	"seamtally/batch/price"
+	"seamtally/batch/workbook/look"
 	"seamtally/batch/workbook/pack"
 )
 
@@ -26,8 +27,9 @@ type cut struct {
 func newCut(l *layout, sheet string, first int, joints bool) *cut {
 	cols := cutColumns(len(l.marks) > 0)
 	letters, at := make([]string, len(cols)), map[string]int{}
-	for i, c := range cols {
-		letters[i], at[c.key] = pack.ColumnName(first+i), i
+	for i := range cols {
+		cols[i].width = look.HeadWidth(cols[i].title(l.us), cols[i].width)
+		letters[i], at[cols[i].key] = pack.ColumnName(first+i), i
 	}
 	c := &cut{beside: newBeside(l, cols, letters, at), sheet: sheet, first: first, joints: joints,
 		byRow: map[int]int{}, jointAt: map[int]int{}}
@@ -115,12 +117,23 @@ func notBeside(job *price.Job, why *pack.Strange) *finding.Problem {
 func (c *cut) printAreas(top, last int) string {
 	areas := printArea(c.sheet, "A", 1, c.letters[c.at["fits"]], last)
 	for _, ends := range [][2]string{{"part", "qty"}, {"mass_kg", "perimeter_mm"}, {"seam_m", "joints"}, {"bevel_m", "shrink_high_mm"}} {
-		if _, there := c.at[ends[0]]; !there {
+		if _, there := c.at[ends[0]]; !there || ends[0] != "part" && ends[0] != "mass_kg" && !c.welded() {
 			continue
 		}
 		areas += "," + printArea(c.sheet, c.letters[c.at[ends[0]]], top, c.letters[c.at[ends[1]]], last)
 	}
 	return areas
+}
+
+// welded tells whether any joint names a part: without one the columns of what joints
+// put on the parts are empty, and are not printed.
+func (c *cut) welded() bool {
+	for i := range c.l.job.Parts.Results {
+		if c.l.job.Parts.Results[i].Seam > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // heading is where the header of one of the user's lists stands.

@@ -119,7 +119,7 @@ func (f *freshRows) drawAll(p *pack.Pen) {
 		}
 		height := 0.0
 		if r.Number == f.headRow {
-			height = 62
+			height = 47
 		}
 		p.StartRow(r.Number, height)
 		f.drawUser(p, &r)

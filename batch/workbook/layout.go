@@ -71,7 +71,9 @@ func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *lay
 	}
 	l.decisive = l.planCells()
 	l.cols = columnsOf(l)
-	for i, c := range l.cols {
+	for i := range l.cols {
+		c := &l.cols[i]
+		c.width = look.HeadWidth(c.title(l.us), c.width)
 		l.at[c.key] = i
 	}
 	return l

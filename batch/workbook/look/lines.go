@@ -5,6 +5,16 @@ import (
 	"unicode"
 )
 
+// HeadWidth is the least width of a column, not below the one given, in which a header
+// takes no more than two lines: many lists give their header room for two and no more.
+func HeadWidth(text string, width float64) float64 {
+	const bold = 1.08
+	for linesOf(text, (width-1)/bold) > 2 {
+		width++
+	}
+	return width
+}
+
 // linesOf is how many lines a text takes that is wrapped between its words, in a
 // column as wide as so many digits; a word longer than a line is cut.
 func linesOf(text string, room float64) int {
