@@ -110,14 +110,28 @@ func (b *beside[R]) drawLabels(p *pack.Pen) {
 	}
 }
 
-// drawRow writes our cells of a worked row; worst is the gravest level among its checks.
-func (b *beside[R]) drawRow(p *pack.Pen, r *R, worst finding.Level) {
+// drawRow writes our cells of a worked row; worst is the gravest level among its
+// checks, kept what is known of the cells of steady columns; nil: nothing.
+func (b *beside[R]) drawRow(p *pack.Pen, r *R, worst finding.Level, kept []keptCell) {
 	for i := range b.cols {
-		if b.cols[i].number == nil {
-			b.drawWords(p, r, i, worst)
-		} else {
-			b.drawNumber(p, r, i)
+		switch steady := kept != nil && b.cols[i].steady; {
+		case steady && kept[i].known:
+			kept[i].draw(p, b.letters[i])
+		case steady:
+			before := p.Written()
+			b.drawCell(p, r, i, worst)
+			kept[i].keep(p, before)
+		default:
+			b.drawCell(p, r, i, worst)
 		}
+	}
+}
+
+func (b *beside[R]) drawCell(p *pack.Pen, r *R, i int, worst finding.Level) {
+	if b.cols[i].number == nil {
+		b.drawWords(p, r, i, worst)
+	} else {
+		b.drawNumber(p, r, i)
 	}
 }
 

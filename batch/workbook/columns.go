@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"slices"
+
 	"seamtally/batch/workbook/look"
 )
 
@@ -36,6 +38,10 @@ type columnBeside[R any] struct {
 	format string
 	result bool // a result key, as the results file has it
 	fold   bool // hidden when the group is folded; false for what stays in sight
+	// steady marks a column whose cell is the same, row number apart, for all joints
+	// that share a plan.Manner: value and formula follow from the manner, the joint's
+	// form and the shop, not from lengths, quantities, names or the user's cells.
+	steady bool
 	role   look.Role
 	number func(*R) (float64, bool) // nil for a column of words
 	words  func(*R) string
@@ -77,6 +83,14 @@ func known[T ~float64](get func(*row) T) func(*row) (float64, bool) {
 		v := float64(get(r))
 		return v, v != 0
 	}
+}
+
+// steady marks columns as such, all or those with the keys given.
+func steady(cols []column, keys ...string) []column {
+	for i := range cols {
+		cols[i].steady = cols[i].steady || len(keys) == 0 || slices.Contains(keys, cols[i].key)
+	}
+	return cols
 }
 
 // settled is a number that is there whenever the joint has settings, zero included.

@@ -69,6 +69,9 @@ func planColumns() []column {
 		chosen(g, "heat_low_kj_mm", "Heat from", heat, 8, "0.00", known(func(r *row) units.KJMM { return r.p.HeatRange[0] }), "least that steel or procedure allows; blank: none"),
 		chosen(g, "heat_high_kj_mm", "Heat to", heat, 8, "0.00", known(func(r *row) units.KJMM { return r.p.HeatRange[1] }), "most that steel or procedure allows; blank: none"),
 	}
+	cols = steady(cols, "arc_deg", "arc2_deg", "made_a_mm", "made_b_mm", "density", "linear_g_m", "efficiency", "run_efficiency", "run_share",
+		"run_deposit_kg_h", "deposit_ratio", "power_ratio", "energy_ratio", "heat_k", "site_x", "duty", "wire_price", "gas_price",
+		"spatter_min_m", "slag_min_m", "travel_low_mm_min", "travel_high_mm_min", "heat_low_kj_mm", "heat_high_kj_mm")
 	cols = append(cols, plannedColumns()...)
 	return append(cols, groupColumns()...)
 }
@@ -87,7 +90,7 @@ func plannedColumns() []column {
 			return v, ok && r.p.Settings
 		}, "as it stood when the plan was made"))
 	}
-	return append(cols, column{key: "words_read", head: "Words read", group: "plan", width: 30, role: look.Chosen, fold: true,
+	return append(steady(cols), column{key: "words_read", head: "Words read", group: "plan", width: 30, role: look.Chosen, fold: true,
 		words: func(r *row) string {
 			if !r.p.Settings {
 				return ""
@@ -126,14 +129,14 @@ func groupColumns() []column {
 		}
 		return text
 	}
-	return []column{
+	return steady([]column{
 		word("by_assembly", "By assembly", func(r *row) string { return or(r.j.Assembly, price.NoAssembly) }),
 		word("by_wire", "By wire", settled(func(r *row) string { return rates.WireName(r.l.names.Filler(r.p.Filler), r.p.Dia) + " mm" })),
 		word("by_gas", "By gas", settled(func(r *row) string { return or(r.p.Gas, price.NoGas) })),
 		word("by_process", "By process", settled(func(r *row) string { return r.p.Process })),
 		word("by_position", "By position", func(r *row) string { return or(r.l.names.Position(r.p), price.NoPosition) }),
 		word("by_tip", "By tip", settled(func(r *row) string { return "contact tip " + diaText(r) + " mm" })),
-	}
+	}, "by_wire", "by_gas", "by_process", "by_position", "by_tip")
 }
 
 func gasRaw(r *row) float64 {

@@ -48,7 +48,7 @@ func readColumns(l *layout) []column {
 	}
 	mark := word("mark", "Mark", 12, true, func(r *row) string { return r.j.Mark }, "as read")
 	mark.fold = false
-	return []column{
+	return steady([]column{
 		mark,
 		{key: "row", head: "Row", group: "read", width: 6, format: "0", role: look.Calc, result: true, fold: true,
 			number: func(r *row) (float64, bool) { return float64(r.j.Place.Row), true }, about: "row of the sheet or line of the file"},
@@ -77,7 +77,7 @@ func readColumns(l *layout) []column {
 		word("position", "Position", 8, false, func(r *row) string { return r.l.names.Position(r.p) }, positions),
 		word("where", "Where", 7, false, whereOf, "shop or site"),
 		word("assumed", "Assumed", 36, false, (*row).assumed, "what the list did not say, and what was taken for it"),
-	}
+	}, "kind", "size_read", "leg_b_mm", "material", "position", "where")
 }
 
 // gapUsed is the gap where there is one or the list says that there is none.

@@ -71,7 +71,7 @@ func estimatorColumns(l *layout) []column {
 			always(rounded("[energy_raw_kwh]", price.KWhDecimals)), "arc energy / source efficiency + idle power (COST-5)"),
 	}
 	cols[0].fold = false
-	return append(result(cols), labourColumns()...)
+	return append(steady(result(cols), "area_drawn_mm2", "area_mm2"), labourColumns()...)
 }
 
 // labourColumns are the parts of the labour, each with its site factor.
@@ -113,7 +113,7 @@ func foremanColumns() []column {
 		calc(g, "gas_l", "Gas", litre, 9, "0", shielded(func(r *row) units.Litre { return r.p.GasL }), gassed(rounded("[gas_raw_l]", price.LitreDecimals)), "flow x (arc time + starts x (pre-flow + post-flow))"),
 	}
 	cols[0].fold = false
-	return result(cols)
+	return steady(result(cols), "filler", "wire_mm", "gas", "process", "machine", "passes")
 }
 
 // welderColumns are the settings: starting points for a test bead.
@@ -148,7 +148,7 @@ func welderColumns() []column {
 		word("inductance", "Inductance", 52, func(r *row) string { return r.p.Inductance }, "setting in words"),
 	}
 	cols[0].fold = false
-	return result(cols)
+	return steady(result(cols))
 }
 
 func fromPointer[T ~float64](v *T) (float64, bool) {

@@ -54,7 +54,7 @@ func (c *cut) draw(p *pack.Pen, n int) {
 	default:
 		if i, ok := c.byRow[n]; ok {
 			r := c.row(i)
-			c.drawRow(p, r, r.worst())
+			c.drawRow(p, r, r.worst(), nil)
 		} else if why := c.why[n]; why != "" {
 			c.rejected(p, why)
 		}

@@ -31,6 +31,9 @@ type Pen struct {
 
 	shared *sharing // formulas that repeat down a column; nil: each is written out
 
+	behind int  // where the last cell goes on behind its reference
+	bound  bool // the last cell names its row, or formulas below refer to it
+
 	to  io.Writer // where full rows go; nil: they are kept
 	err error
 }
@@ -78,6 +81,7 @@ func (p *Pen) open(col string, style int, kind string) {
 	p.out = append(p.out, `c r="`...)
 	p.out = append(p.out, col...)
 	p.out = append(p.out, p.row...)
+	p.behind, p.bound = len(p.out), false
 	if style > 0 || (len(p.styles) > 0 && p.styles[0] > 0) {
 		p.out = append(p.out, `" s="`...)
 		p.out = strconv.AppendInt(p.out, int64(p.style(style)), 10)
@@ -88,6 +92,23 @@ func (p *Pen) open(col string, style int, kind string) {
 	}
 	p.out = append(p.out, '"')
 }
+
+// Last returns what stands behind the reference of the cell written last, for Again;
+// ok is false where it would be another in another row.
+func (p *Pen) Last() (cell string, ok bool) { return string(p.out[p.behind:]), !p.bound }
+
+// Again writes a cell as Last returned it.
+func (p *Pen) Again(col, cell string) {
+	p.out = append(p.out, '<')
+	p.out = append(p.out, p.prefix...)
+	p.out = append(p.out, `c r="`...)
+	p.out = append(p.out, col...)
+	p.out = append(p.out, p.row...)
+	p.out = append(p.out, cell...)
+}
+
+// Written is how many bytes are waiting to be handed on.
+func (p *Pen) Written() int { return len(p.out) }
 
 func (p *Pen) style(s int) int {
 	if s < len(p.styles) {
@@ -144,6 +165,7 @@ func (p *Pen) formula(col string, f *Formula) {
 		p.out = append(p.out, '/', '>')
 		return
 	}
+	p.bound = len(f.pieces) > 1
 	p.out = append(p.out, '>')
 	for i, piece := range f.pieces {
 		if i > 0 {
