@@ -122,8 +122,7 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 	if err := ctx.Err(); err != nil {
 		return planned{}, err
 	}
-	plans := plan.Joints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
-	plan.Hints(plans, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
+	plans := plan.WithHints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
 	var book *parts.Book
 	if read.cut != nil {
 		var compared []finding.Problem

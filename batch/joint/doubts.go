@@ -46,7 +46,9 @@ func (r *reader) used(c *column, sheet *list.Sheet) bool {
 func (r *reader) hidden(sheet *list.Sheet) {
 	hidden := map[int]bool{}
 	for _, row := range sheet.Rows {
-		hidden[row.Number] = row.Hidden
+		if row.Hidden {
+			hidden[row.Number] = true
+		}
 	}
 	n := 0
 	for i := range r.list.Joints {

@@ -19,6 +19,9 @@ var alike = strings.NewReplacer(
 // fold brings a header or a word to the form in which spellings are compared:
 // lower case, no accents, look-alikes Latin, punctuation as single spaces.
 func fold(s string) string {
+	if folded(s) {
+		return s
+	}
 	if plain, ok := foldASCII(s); ok {
 		return plain
 	}
@@ -39,6 +42,19 @@ func fold(s string) string {
 		}
 	}
 	return alike.Replace(b.String())
+}
+
+// folded tells whether a text is in that form already, as most words of a list are.
+func folded(s string) bool {
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; {
+		case c >= 'a' && c <= 'z', c >= '0' && c <= '9':
+		case c == ' ' && i > 0 && i < len(s)-1 && s[i+1] != ' ':
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // foldASCII folds a text of plain letters, digits and signs: most cells are that.

@@ -30,11 +30,25 @@ type reader struct {
 	sizesTaken int             // bare sizes that took the shop's meaning
 	marks      map[string]int  // folded mark -> first row
 	near       map[string]int  // the same as a hasty eye sees it -> first row
+	heads      heads
+	row        row             // the one being read; its memory serves for all
 	skeletons  map[string]bool // how the list's marks are built
 	sum        running         // what a total would show
 	fractions  int             // inch fractions without a unit
 	absent     map[string]bool // columns whose absence was told
 	totalled   int             // rows with a quantity beside a total length
+}
+
+// heads are the texts of the header, folded once.
+type heads map[string]string
+
+func (h heads) of(text string) string {
+	known, ok := h[text]
+	if !ok {
+		known = fold(text)
+		h[text] = known
+	}
+	return known
 }
 
 // bare returns the unit of a bare number in a column, and notes when neither the

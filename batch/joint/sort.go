@@ -104,8 +104,11 @@ func (r *reader) onlyWords(row list.Row) bool {
 func (r *reader) repeats(row list.Row, spot headerSpot) bool {
 	same, counting := 0, 0
 	for i, c := range row.Cells {
-		if c.Kind == list.Text && fold(c.Text) == fold(spot.texts[c.Col]) {
+		if c.Kind == list.Text && fold(c.Text) == r.heads.of(spot.texts[c.Col]) {
 			same++
+		}
+		if counting < i {
+			continue
 		}
 		if v, bad := measure.Number(c.Text, measure.Style{}); bad == nil && int(v) == i+1 {
 			counting++

@@ -56,7 +56,7 @@ func (words *spellings) read(src *list.Source, opt Options, each func(*reader, l
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{spellings: words, each: each, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, near: map[string]int{}, absent: map[string]bool{},
+	r := &reader{spellings: words, each: each, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, near: map[string]int{}, heads: heads{}, absent: map[string]bool{},
 		list: &List{File: src.File, Sheet: sheet.Name, SHA256: src.SHA256, RowsRead: len(sheet.Rows)}}
 	body := sheet.Rows[spot.last+1:]
 	r.cols = words.assign(spot, body)
@@ -198,7 +198,7 @@ func (r *reader) secondTable(row list.Row) bool {
 	}
 	own := 0
 	for i := range r.cols {
-		if fold(row.At(r.cols[i].Col).Text) == fold(r.cols[i].Header) && r.cols[i].Header != "" {
+		if fold(row.At(r.cols[i].Col).Text) == r.heads.of(r.cols[i].Header) && r.cols[i].Header != "" {
 			own++
 		}
 	}
@@ -219,7 +219,8 @@ func groupName(row list.Row) string {
 
 // joint reads one row; errors reject it, and everything found is kept.
 func (r *reader) joint(in list.Row) {
-	w := &row{reader: r, Row: in}
+	w := &r.row
+	*w = row{reader: r, Row: in, problems: w.problems[:0]}
 	w.joint.Place = r.place(in.Number, nil)
 	w.words()
 	w.quantity()

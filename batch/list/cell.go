@@ -23,15 +23,18 @@ func (r *sheetReader) cell(col int) (Cell, error) {
 	if err != nil {
 		return c, err
 	}
-	look := general
-	if style >= 0 && style < len(r.styles) {
-		look = r.styles[style]
-	}
-	s, err := r.content(&c, kind, look, hasValue)
+	s, err := r.content(&c, kind, r.lookOf(style), hasValue)
 	if err == nil && c.Kind != Blank {
 		r.spans = append(r.spans, s)
 	}
 	return c, err
+}
+
+func (r *sheetReader) lookOf(style int) look {
+	if style >= 0 && style < len(r.styles) {
+		return r.styles[style]
+	}
+	return general
 }
 
 // cellBody gathers value, inline text and the mark of a formula up to </c>.

@@ -22,6 +22,7 @@ type sheetReader struct {
 	value    []byte
 	inline   string
 	unsorted bool // rows came out of order
+	words    words
 }
 
 // span says where a cell's text is: in the row's own bytes, or a shared string.
@@ -36,7 +37,7 @@ func (b *bookReader) readSheet(ref sheetRef) (Sheet, error) {
 		return Sheet{}, inSheet(err, ref.name)
 	}
 	defer closer.Close()
-	r := sheetReader{bookReader: b, scanner: s, sheet: Sheet{Name: ref.name, Hidden: ref.hidden}}
+	r := sheetReader{bookReader: b, scanner: s, words: words{}, sheet: Sheet{Name: ref.name, Hidden: ref.hidden}}
 	if err := r.read(); err != nil {
 		return Sheet{}, inSheet(err, ref.name)
 	}
@@ -119,6 +120,13 @@ func (r *sheetReader) row() error {
 	r.texts, r.spans, r.filled = r.texts[:0], r.spans[:0], r.filled[:0]
 	depth, col, ordered := r.depth(), 0, true
 	for {
+		if t, ok := r.tidyCell(number); ok && t.col > col {
+			col = t.col
+			if err := r.take(t); err != nil {
+				return err
+			}
+			continue
+		}
 		tok, err := r.next()
 		if err != nil {
 			return err

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/rates"
 	"seamtally/batch/units"
 	"seamtally/tables"
@@ -92,8 +93,9 @@ type catalog struct {
 	conditions    map[string][]string // words that tell of one, lower case
 	careOf        map[condition]care
 	forms         map[formKey]*form
-	room          []outcome // for the ways open to one joint
-	next          task      // of one joint of a form; see form.next
+	room          []outcome       // for the ways open to one joint
+	next          task            // of one joint of a form; see form.next
+	said          []finding.Check // of one joint, before it gets a list of its own or shares one
 }
 
 // newCatalog compiles tables and shop into ways of welding.

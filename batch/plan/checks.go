@@ -81,7 +81,7 @@ func (k *checker) sayFrom(code string, level finding.Level, source, basis, forma
 
 // check judges a joint that has settings.
 func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
-	k := &checker{c: c}
+	k := &checker{c: c, out: c.said[:0]}
 	k.materials(t)
 	k.sizes(t)
 	k.stitches(t)
@@ -95,7 +95,7 @@ func (c *catalog) check(p *Plan, t *task, o *outcome, of *offer) {
 	k.slips(t)
 	k.coats(t)
 	k.list(t)
-	p.Checks = t.form.shared(o.way, k.out)
+	p.Checks, c.said = t.form.shared(o.way, k.out), k.out
 }
 
 // checkBare judges a joint without settings: what is missing comes first.

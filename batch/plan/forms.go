@@ -173,15 +173,19 @@ func (o *outcome) runsOf(t *task, band float64) []Run {
 	return w.runs
 }
 
-// shared returns checks that say the same as those of the form's last joint as the
-// same list: a long list says the same of most of its joints.
+// shared returns a list of the checks that holds; checks that say the same as those
+// of the form's last joint as the same list: a long list says the same of most of
+// its joints.
 func (f *form) shared(n *way, checks []finding.Check) []finding.Check {
-	if !f.repeats() || len(checks) == 0 {
-		return checks
+	if len(checks) == 0 {
+		return nil
+	}
+	if !f.repeats() {
+		return slices.Clip(slices.Clone(checks))
 	}
 	w := f.at(n)
 	if !slices.Equal(w.checks, checks) {
-		w.checks = slices.Clip(checks)
+		w.checks = slices.Clip(slices.Clone(checks))
 	}
 	return w.checks
 }

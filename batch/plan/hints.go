@@ -17,7 +17,11 @@ import (
 // saving is told on each joint where it is a notable share of the list's cost,
 // and always on the joint where it is largest, with the sum over the list.
 func Hints(plans []Plan, set *tables.Set, shop *rates.Shop, opt Options) {
-	h := newHinter(plans, newCatalog(set, shop, opt))
+	newCatalog(set, shop, opt).hints(plans)
+}
+
+func (c *catalog) hints(plans []Plan) {
+	h := newHinter(plans, c)
 	if h == nil {
 		return
 	}
@@ -48,8 +52,9 @@ type hinter struct {
 	used   []bool // set-ups that the list uses
 	list   float64
 	found  map[string][]saving
-	became int    // single runs that one size over would make several
-	tried  []Hint // of one joint, where they are asked for
+	became int         // single runs that one size over would make several
+	joint  joint.Joint // the altered one; its memory serves for all
+	tried  []Hint      // of one joint, where they are asked for
 	trace  bool
 }
 
@@ -104,7 +109,8 @@ type altered struct {
 // replan plans an altered joint with what the list uses already; false where
 // nothing of it fits.
 func (h *hinter) replan(j joint.Joint) (altered, bool) {
-	t := h.c.newTask(&j)
+	h.joint = j
+	t := h.c.newTask(&h.joint)
 	of := h.c.offers(t)
 	var best *candidate
 	for k := range of.list {

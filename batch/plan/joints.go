@@ -29,8 +29,20 @@ func (o Options) wanting(joints []joint.Joint) Options {
 // shop allow, wire and gas are chosen for the list, and the chosen way becomes
 // the joint's plan. The result has one plan for each joint, in the same order.
 func Joints(joints []joint.Joint, set *tables.Set, shop *rates.Shop, opt Options) []Plan {
-	r := newCatalog(set, shop, opt.wanting(joints)).ready(joints)
-	plans := r.plans()
+	return newCatalog(set, shop, opt.wanting(joints)).joints(joints)
+}
+
+// WithHints plans a whole list as Joints does and adds the hints, as Hints does,
+// from tables that are compiled once.
+func WithHints(joints []joint.Joint, set *tables.Set, shop *rates.Shop, opt Options) []Plan {
+	c := newCatalog(set, shop, opt.wanting(joints))
+	plans := c.joints(joints)
+	c.hints(plans)
+	return plans
+}
+
+func (c *catalog) joints(joints []joint.Joint) []Plan {
+	plans := c.ready(joints).plans()
 	sayOnce(plans)
 	return plans
 }

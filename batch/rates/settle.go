@@ -170,8 +170,13 @@ func (s *Shop) NotYours() []Value {
 // transfer modes was priced with: no wire, gas or mode that it does not use, and
 // of a wire the one figure that applied.
 func (s *Shop) NotYoursFor(setups []Setup, modes map[string]bool) []Value {
-	used := map[string]bool{}
+	used, known := map[string]bool{}, map[Setup]bool{}
 	for _, u := range setups {
+		u.Machine = ""
+		if known[u] {
+			continue
+		}
+		known[u] = true
 		for _, fam := range []string{"wire_price", "spool_kg"} {
 			v, _ := s.ofWire(fam, u.Filler, u.Dia)
 			used[v.Key] = true

@@ -171,13 +171,17 @@ func (o *output) sources() []string {
 			seen[fmt.Sprintf("%s (%s)", v.Source, v.Basis)] = true
 		}
 	}
+	named := map[[2]string]bool{}
 	o.l.rows(func(_ int, r *row) {
-		for _, c := range r.p.Checks {
-			if c.Source != "" {
-				seen[fmt.Sprintf("%s (%s)", c.Source, c.Basis)] = true
+		for i := range r.p.Checks {
+			if c := &r.p.Checks[i]; c.Source != "" {
+				named[[2]string{c.Source, c.Basis}] = true
 			}
 		}
 	})
+	for n := range named {
+		seen[fmt.Sprintf("%s (%s)", n[0], n[1])] = true
+	}
 	var out []string
 	for s := range seen {
 		out = append(out, strings.TrimSpace(s))

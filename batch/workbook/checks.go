@@ -131,22 +131,12 @@ func (o *output) link(g *look.Grid, row, col int, place finding.Place, cell stri
 	case !o.l.live || sheet == "":
 		g.Text(row, col, look.Plain, cell)
 	default:
-		g.Words(row, col, look.Link, fmt.Sprintf(`HYPERLINK("#%s!%s","%s")`, quoteText(quoteSheet(sheet)), cell, cell), cell)
+		g.Words(row, col, look.Link, `HYPERLINK("#`+quoteText(quoteSheet(sheet))+`!`+cell+`","`+cell+`")`, cell)
 	}
 }
 
 // quoteText doubles the quotes of a text that stands in a formula.
-func quoteText(s string) string {
-	out := ""
-	for _, r := range s {
-		if r == '"' {
-			out += `""`
-		} else {
-			out += string(r)
-		}
-	}
-	return out
-}
+func quoteText(s string) string { return strings.ReplaceAll(s, `"`, `""`) }
 
 // readingProblems writes what was wrong with, or assumed about, the input.
 func (o *output) readingProblems(g *look.Grid, at int) int {

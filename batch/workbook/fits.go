@@ -130,7 +130,7 @@ func (r *row) inWords() []word {
 		return r.words
 	}
 	r.worded = true
-	r.words = make([]word, 0, len(r.l.decisive))
+	r.words = slices.Grow(r.words[:0], len(r.l.decisive))
 	cells := r.src.Cells
 	for k, c := range r.l.decisive {
 		for len(cells) > 0 && cells[0].Col < c.col {

@@ -14,10 +14,11 @@ type joints struct {
 	byRow map[int]int    // row of the sheet -> joint
 	why   map[int]string // row of the sheet -> why it was not worked
 	kept  *kept
+	now   row // the row being drawn
 }
 
 func newJoints(l *layout, header, labels int) *joints {
-	js := &joints{beside: newBeside(l, l.cols, l.letters, l.at), byRow: map[int]int{}, why: map[int]string{}, kept: newKept(len(l.cols))}
+	js := &joints{beside: newBeside(l, l.cols, l.letters, l.at), byRow: map[int]int{}, why: map[int]string{}, kept: newKept(len(l.cols)), now: row{l: l}}
 	js.header, js.labels = header, labels
 	for i, j := range l.job.List.Joints {
 		js.byRow[j.Place.Row] = i
@@ -67,8 +68,8 @@ func (js *joints) draw(p *pack.Pen, n int) {
 		js.drawLabels(p)
 	default:
 		if i, ok := js.byRow[n]; ok && i < len(js.l.job.Plans) {
-			r := js.l.row(i)
-			js.drawRow(p, r, r.worst(), js.kept.of(r.p.Manner))
+			js.now.take(i)
+			js.drawRow(p, &js.now, js.now.worst(), js.kept.of(js.now.p.Manner))
 		} else if why := js.why[n]; why != "" {
 			js.rejected(p, why)
 		}

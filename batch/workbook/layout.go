@@ -40,6 +40,8 @@ type layout struct {
 	decisive  []planCell            // columns that decide a plan, from the left
 	fits      map[fitPattern]string // the comparison by its pattern
 	styles    map[styleKey]int
+
+	checkTexts map[checkList]string // see row.checkText
 }
 
 type styleKey struct {
@@ -52,6 +54,7 @@ func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *lay
 		job: job, us: opt.US, names: job.Names(), live: !opt.ValuesOnly, sheet: sheet, from: from,
 		inputs: map[string][]joint.Column{}, at: map[string]int{},
 		styles: map[styleKey]int{}, fits: map[fitPattern]string{},
+		checkTexts: map[checkList]string{},
 	}
 	for _, c := range job.List.Columns {
 		if c.Key != "" {
@@ -154,19 +157,30 @@ func plainNumber(text string, comma bool) (float64, bool) {
 var numericKeys = []string{"qty", "length", "sides", "size", "leg", "throat", "t1", "t2", "angle", "gap",
 	"root_face", "depth", "radius"}
 
-// rows calls f for every joint with its plan, in order.
+// rows calls f for every joint with its plan, in order. The row holds, without the
+// user's cells, until f returns.
 func (l *layout) rows(f func(i int, r *row)) {
+	r := row{l: l}
 	for i := range l.job.List.Joints {
 		if i >= len(l.job.Plans) {
 			return
 		}
-		f(i, l.row(i))
+		r.j, r.p = &l.job.List.Joints[i], &l.job.Plans[i]
+		f(i, &r)
 	}
 }
 
 func (l *layout) row(i int) *row {
+	r := &row{l: l}
+	r.take(i)
+	return r
+}
+
+// take makes a row that of the i-th joint; its memory is used again.
+func (r *row) take(i int) {
+	l, words := r.l, r.words[:0]
 	j := &l.job.List.Joints[i]
-	return &row{l: l, j: j, p: &l.job.Plans[i], src: rowAt(l.from, j.Place.Row)}
+	*r = row{l: l, j: j, p: &l.job.Plans[i], src: rowAt(l.from, j.Place.Row), words: words}
 }
 
 // templateKey names a compiled formula: the same template is another formula where

@@ -94,9 +94,14 @@ var planKeys = []string{"kind", "size", "leg", "throat", "t1", "t2", "stitch", "
 
 // status says in words what became of the row; its checks say why.
 func (r *row) status() string {
-	counts := map[finding.Level]int{}
-	for _, c := range r.p.Checks {
-		counts[c.Level]++
+	errors, warnings := 0, 0
+	for i := range r.p.Checks {
+		switch r.p.Checks[i].Level {
+		case finding.Error:
+			errors++
+		case finding.Warning:
+			warnings++
+		}
 	}
 	said := "worked"
 	if !r.p.Settings {
@@ -105,11 +110,11 @@ func (r *row) status() string {
 			said = "not worked"
 		}
 	}
-	if n := counts[finding.Error]; n > 0 {
-		said += ", " + plural(n, "error")
+	if errors > 0 {
+		said += ", " + plural(errors, "error")
 	}
-	if n := counts[finding.Warning]; n > 0 {
-		said += ", " + plural(n, "warning")
+	if warnings > 0 {
+		said += ", " + plural(warnings, "warning")
 	}
 	return said
 }
@@ -124,11 +129,11 @@ func plural(n int, word string) string {
 // worst returns the gravest level among the row's checks.
 func (r *row) worst() finding.Level {
 	worst := finding.Note
-	for _, c := range r.p.Checks {
-		if c.Level == finding.Error {
+	for i := range r.p.Checks {
+		switch r.p.Checks[i].Level {
+		case finding.Error:
 			return finding.Error
-		}
-		if c.Level == finding.Warning {
+		case finding.Warning:
 			worst = finding.Warning
 		}
 	}
@@ -138,6 +143,28 @@ func (r *row) worst() finding.Level {
 // checkText returns the row's checks, gravest first, in one line; before them why
 // there are no settings, where no check says so.
 func (r *row) checkText() string {
+	if len(r.p.Checks) == 0 || r.p.NoSettings != "" {
+		return r.wordChecks()
+	}
+	key := checkList{&r.p.Checks[0], len(r.p.Checks)} // joints of one form share their checks
+	text, known := r.l.checkTexts[key]
+	if !known {
+		text = r.wordChecks()
+		if len(r.l.checkTexts) < mostKept {
+			r.l.checkTexts[key] = text
+		}
+	}
+	return text
+}
+
+// checkList names a list of checks.
+type checkList struct {
+	first *finding.Check
+	n     int
+}
+
+// wordChecks puts that line together.
+func (r *row) wordChecks() string {
 	var parts []string
 	why := strings.TrimPrefix(r.p.NoSettings, "no settings: ")
 	if why != "" && !slices.ContainsFunc(r.p.Checks, func(c finding.Check) bool { return strings.Contains(c.Text, why) }) {

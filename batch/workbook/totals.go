@@ -2,10 +2,10 @@ package workbook
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"seamtally/batch/finding"
+	"seamtally/batch/joint"
 	"seamtally/batch/price"
 	"seamtally/batch/workbook/look"
 )
@@ -246,20 +246,21 @@ func (o *output) exclusions(g *look.Grid, at int) {
 
 // assumptions says what was taken for what the list left out, counted.
 func (o *output) assumptions() []string {
-	count := map[string]int{}
-	var order []string
+	count := map[joint.Assumption]int{}
+	var order []joint.Assumption
 	o.l.rows(func(_ int, r *row) {
-		for _, a := range slices.Concat(r.j.Assumed, r.p.Assumed) {
-			text := fmt.Sprintf("%s %s (%s; %s)", a.Key, a.Value, a.Why, a.Basis)
-			if count[text] == 0 {
-				order = append(order, text)
+		for _, assumed := range [...][]joint.Assumption{r.j.Assumed, r.p.Assumed} {
+			for _, a := range assumed {
+				if count[a] == 0 {
+					order = append(order, a)
+				}
+				count[a]++
 			}
-			count[text]++
 		}
 	})
 	var out []string
-	for _, text := range order {
-		out = append(out, fmt.Sprintf("Assumed for %s: %s.", plural(count[text], "row"), text))
+	for _, a := range order {
+		out = append(out, fmt.Sprintf("Assumed for %s: %s %s (%s; %s).", plural(count[a], "row"), a.Key, a.Value, a.Why, a.Basis))
 	}
 	return out
 }

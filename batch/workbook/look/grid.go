@@ -20,7 +20,8 @@ type Grid struct {
 	Last    int       // the last row of that page
 	book    *Book
 	rows    [][]cell
-	lines   map[int]int // lines that wrapped text needs in a row
+	lines   map[int]int     // lines that wrapped text needs in a row
+	wraps   map[wrapped]int // lines of texts that were counted
 	heights map[int]float64
 	maxCol  int
 	blocks  []block
@@ -47,7 +48,7 @@ type cell struct {
 
 // NewGrid starts a sheet.
 func NewGrid(b *Book, name string) *Grid {
-	return &Grid{Name: name, book: b, lines: map[int]int{}, heights: map[int]float64{}}
+	return &Grid{Name: name, book: b, lines: map[int]int{}, wraps: map[wrapped]int{}, heights: map[int]float64{}}
 }
 
 // Rows returns how many rows are in use.
@@ -113,7 +114,7 @@ func (g *Grid) Merged() [][2]string { return g.merged }
 // TextFormat keeps a text a text when somebody edits its cell. A long text goes
 // without: some programs show hash signs for a long cell formatted as text.
 func TextFormat(s string) string {
-	if utf8.RuneCountInString(s) > 200 {
+	if len(s) > 200 && utf8.RuneCountInString(s) > 200 {
 		return ""
 	}
 	return "@"
@@ -130,12 +131,33 @@ func (g *Grid) need(row, from, to int, s string) {
 		}
 		width += g.Widths[col-1]
 	}
+	g.lines[row] = max(g.lines[row], min(g.linesIn(s, width-2), 25))
+}
+
+// linesIn is how many lines a text of several takes. A sheet of checks says the
+// same of many rows: what was counted is remembered.
+func (g *Grid) linesIn(s string, room float64) int {
+	key := wrapped{s, room}
+	if known, ok := g.wraps[key]; ok {
+		return known
+	}
 	lines := 0
 	for line := range strings.SplitSeq(s, "\n") {
-		lines += linesOf(line, width-2)
+		lines += linesOf(line, room)
 	}
-	g.lines[row] = max(g.lines[row], min(lines, 25))
+	if len(g.wraps) < mostWraps {
+		g.wraps[key] = lines
+	}
+	return lines
 }
+
+type wrapped struct {
+	text string
+	room float64
+}
+
+// mostWraps is how many texts are remembered.
+const mostWraps = 4096
 
 // height is the height of a row in points. It is stated for lines of the usual height
 // too, so that all programs count the same rows to a page and beside a chart.

@@ -118,7 +118,8 @@ func (b *Book) Style(role Role, format string) int {
 	}
 	style := b.make(role)
 	if format != "" {
-		style.CustomNumFmt = &format
+		custom := format // of its own: every call would make one on the heap
+		style.CustomNumFmt = &custom
 	}
 	id, err := b.File.NewStyle(style)
 	b.Note(err)

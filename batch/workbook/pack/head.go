@@ -256,6 +256,21 @@ func (h *headEdit) dataStart() int {
 
 // ColumnName returns the letters of a 1-based column.
 func ColumnName(col int) string {
+	if col > 0 && col < len(columnNames) {
+		return columnNames[col]
+	}
+	return columnName(col)
+}
+
+// columnNames are those of the columns that are in use in nearly every sheet.
+var columnNames = func() (names [256]string) {
+	for col := range names {
+		names[col] = columnName(col)
+	}
+	return names
+}()
+
+func columnName(col int) string {
 	name := ""
 	for ; col > 0; col = (col - 1) / 26 {
 		name = string(rune('A'+(col-1)%26)) + name

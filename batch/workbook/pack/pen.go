@@ -12,7 +12,11 @@ import (
 
 // Formula is a formula cut at the places where the row number goes in:
 // "A§*B§" is {"A", "*B", ""}. The pieces are escaped for XML already.
-type Formula struct{ pieces []string }
+type Formula struct {
+	pieces []string
+	known  sharedKey // where it was shared last, and under which number
+	number int
+}
 
 // NewFormula cuts a formula at the mark §.
 func NewFormula(text string) *Formula {
@@ -146,6 +150,12 @@ func (p *Pen) Number(col string, style int, f *Formula, v float64) {
 	p.open(col, style, "")
 	p.out = append(p.out, '>')
 	p.formula(col, f)
+	if p.prefix == "" { // as nearly always: a sheet has millions of numbers
+		p.out = append(p.out, "<v>"...)
+		p.out = strconv.AppendFloat(p.out, v, 'g', -1, 64)
+		p.out = append(p.out, "</v></c>"...)
+		return
+	}
 	p.tag(true, "v")
 	p.out = strconv.AppendFloat(p.out, v, 'g', -1, 64)
 	p.tag(false, "v")

@@ -12,6 +12,7 @@ type sharing struct {
 }
 
 type sharedKey struct {
+	by  *sharing
 	col string
 	f   *Formula
 }
@@ -24,12 +25,16 @@ func newSharing(next, last int) *sharing {
 // whether it stands above already.
 func (p *Pen) share(col string, f *Formula) (above bool) {
 	s := p.shared
-	key := sharedKey{col, f}
-	n, above := s.known[key]
-	if !above {
-		n = s.next
-		s.known[key] = n
-		s.next++
+	key := sharedKey{s, col, f}
+	n := f.number
+	if above = f.known == key; !above {
+		n, above = s.known[key]
+		if !above {
+			n = s.next
+			s.known[key] = n
+			s.next++
+		}
+		f.known, f.number = key, n
 	}
 	p.out = append(p.out, ` t="shared"`...)
 	if !above {
