@@ -72,7 +72,7 @@ func (j *Job) compare(ctx context.Context, t *tools, c *Comparison) error {
 		return err
 	}
 	newer, own := workbook.Undress(newer)
-	now, err := j.plan(ctx, t, j.Lists[1], newer, shop, said{append(problems, own...), shopProblems})
+	now, err := j.plan(ctx, t, j.Lists[1], newer, shop, said{file: append(problems, own...), shop: shopProblems})
 	if err != nil {
 		return err
 	}

@@ -42,7 +42,7 @@ func FuzzList(f *testing.F) {
 		if err != nil {
 			return
 		}
-		worked, err := job.plan(context.Background(), tools, "list.csv", src, shop, said{problems, shopProblems})
+		worked, err := job.plan(context.Background(), tools, "list.csv", src, shop, said{file: problems, shop: shopProblems})
 		if err != nil {
 			if strings.ContainsAny(err.Error(), "\n\x1b") {
 				t.Errorf("no sentence: %q", err)

@@ -78,14 +78,11 @@ func (j *Job) work(ctx context.Context, t *tools, name string) (sources, *price.
 	}
 	whole := src
 	src, own := workbook.Undress(whole)
-	worked, err := j.plan(ctx, t, name, src, shop, said{append(problems, own...), shopProblems})
+	worked, err := j.plan(ctx, t, name, src, shop, said{file: append(problems, own...), shop: shopProblems, floor: whole})
 	if err != nil {
 		return sources{}, nil, err
 	}
-	job, wrong := worked.job, []finding.Problem(nil)
-	job.Floor, wrong = joint.ReadFloor(whole, job.List.Sheet)
-	job.Say(wrong...)
-	return sources{src, worked.other}, job, nil
+	return sources{src, worked.other}, worked.job, nil
 }
 
 // sources are the cells of the list, and of its cut list where that is a workbook of
@@ -102,8 +99,12 @@ func (j *Job) read(name string) (*list.Source, []finding.Problem, error) {
 	return src, problems, fullName(err, name)
 }
 
-// said is what reading a list's file, and what reading the shop values, had to say.
-type said struct{ file, shop []finding.Problem }
+// said is what reading a list's file, and what reading the shop values, had to say,
+// and the file in which the floor's records stand; nil: they are not asked for.
+type said struct {
+	file, shop []finding.Problem
+	floor      *list.Source
+}
 
 // planned is a priced job, and the workbook of its cut list where that is another file.
 type planned struct {
@@ -118,6 +119,9 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 		return planned{}, fullName(err, name)
 	}
 	joints := read.joints
+	floor, wrong := joint.ReadFloor(before.floor, joints.Sheet)
+	before.floor = nil // nobody holds its cells any longer
+	workbook.Thin(src, joints)
 	joints.Problems = append(before.file, joints.Problems...)
 	if err := ctx.Err(); err != nil {
 		return planned{}, err
@@ -135,6 +139,8 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 	}
 	job := price.Price(*joints, plans, shop, before.shop, j.Looks)
 	job.Version, job.TablesEdition, job.Parts = j.Version, t.set.Edition, book
+	job.Floor = floor
+	job.Say(wrong...)
 	j.payBack(&job, t.set)
 	return planned{&job, read.other}, ctx.Err()
 }

@@ -60,6 +60,9 @@ type floorColumn struct {
 // column for them, and what could not be read. A row is counted by what stands in
 // it; one with a note alone is kept for its note.
 func ReadFloor(src *list.Source, sheet string) (map[int]Floor, []finding.Problem) {
+	if src == nil {
+		return nil, nil
+	}
 	for i := range src.Sheets {
 		if s := &src.Sheets[i]; s.Name == sheet || src.Format == list.CSV {
 			return readFloor(src.File, s)

@@ -42,16 +42,18 @@ type Row struct {
 	Number int // 1-based, as the spreadsheet or an editor shows it (CSV: line where the record starts)
 	Hidden bool
 	Cells  []Cell // ascending by Col, blanks left out
+	same   []Cell // of a thinned sheet: cells that other rows have too; see At
 }
 
 // At returns the cell in a 1-based column; a zero Cell if blank.
 func (r Row) At(col int) Cell {
-	for _, c := range r.Cells {
-		if c.Col == col {
-			return c
-		}
-		if c.Col > col {
-			break
+	for _, cells := range [...][]Cell{r.Cells, r.same} {
+		for i := range cells {
+			if c := &cells[i]; c.Col == col {
+				return *c
+			} else if c.Col > col {
+				break
+			}
 		}
 	}
 	return Cell{Col: col}
@@ -62,11 +64,12 @@ type Merge struct{ FirstRow, FirstCol, LastRow, LastCol int }
 
 // Sheet is one worksheet, or the whole of a CSV file.
 type Sheet struct {
-	Name   string // empty for CSV
-	Hidden bool
-	Rows   []Row
-	Merges []Merge
-	Tables []string // names of list objects on the sheet, if any
+	Name    string // empty for CSV
+	Hidden  bool
+	Thinned bool // see Thin
+	Rows    []Row
+	Merges  []Merge
+	Tables  []string // names of list objects on the sheet, if any
 	// HiddenCols are ranges of hidden columns, first and last, 1-based.
 	HiddenCols [][2]int
 }

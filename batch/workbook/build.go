@@ -14,8 +14,10 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+	"slices"
 
 	"seamtally/batch/finding"
+	"seamtally/batch/joint"
 	"seamtally/batch/list"
 	"seamtally/batch/price"
 	"seamtally/batch/workbook/look"
@@ -58,6 +60,9 @@ func Prepare(src *list.Source, job *price.Job, opt Options) (b *Book, err error)
 	if !errors.As(err, &strange) {
 		return b, err
 	}
+	if src, err = unthinned(src, job); err != nil {
+		return nil, err
+	}
 	why := finding.Problem{
 		Place: finding.Place{File: src.File, Sheet: job.List.Sheet}, Level: finding.Warning, Code: NotAnnotated,
 		Text: "your workbook could not be annotated without risk to what stands in it: " + strange.Why,
@@ -83,6 +88,35 @@ func guard(err *error) {
 	if fault := recover(); fault != nil {
 		*err = fmt.Errorf("the workbook could not be made: %v\n%s", fault, debug.Stack())
 	}
+}
+
+// Thin lets go of the cells of a list that was understood, but for those that the
+// formulas beside them read: of 100,000 rows they are a fourth of all that is kept.
+// A text file's cells stay, because its workbook has them all.
+func Thin(src *list.Source, l *joint.List) {
+	if src.Format == list.CSV || len(l.Columns) == 0 {
+		return
+	}
+	keep, own := map[int]bool{}, map[int]bool{}
+	for _, c := range l.Columns {
+		if slices.Contains(planKeys, c.Key) {
+			keep[c.Col], own[c.Col] = true, c.Key == "length" || c.Key == "qty"
+		}
+	}
+	for i := range src.Sheets {
+		if s := &src.Sheets[i]; s.Name == l.Sheet {
+			s.Thin(keep, own)
+		}
+	}
+}
+
+// unthinned returns a source with all its cells: read again, where they are gone.
+func unthinned(src *list.Source, job *price.Job) (*list.Source, error) {
+	if s := sheetOf(src, job); s == nil || !s.Thinned {
+		return src, nil
+	}
+	whole, _, err := list.Read(src.File, src.Data)
+	return whole, err
 }
 
 // sheetOf finds the sheet of the list in its file.

@@ -131,15 +131,8 @@ func (r *row) inWords() []word {
 	}
 	r.worded = true
 	r.words = slices.Grow(r.words[:0], len(r.l.decisive))
-	cells := r.src.Cells
 	for k, c := range r.l.decisive {
-		for len(cells) > 0 && cells[0].Col < c.col {
-			cells = cells[1:]
-		}
-		w, cell := word{col: c.col}, list.Cell{Col: c.col} // a blank cell
-		if len(cells) > 0 && cells[0].Col == c.col {
-			cell = cells[0]
-		}
+		w, cell := word{col: c.col}, r.src.At(c.col)
 		w.text = cell.Text
 		w.value, w.number = r.l.number(r.src.Number, cell)
 		if w.number && !r.followed(c.key, w.value) || !w.number && (cell.Kind == list.Text || cell.Kind == list.Blank) {
