@@ -23,6 +23,7 @@ type sheetReader struct {
 	inline   string
 	unsorted bool // rows came out of order
 	words    words
+	slab     slab
 }
 
 // span says where a cell's text is: in the row's own bytes, or a shared string.
@@ -153,7 +154,7 @@ func (r *sheetReader) row() error {
 	if len(r.filled) == 0 {
 		return nil
 	}
-	row.Cells = append(make([]Cell, 0, len(r.filled)), r.filled...)
+	row.Cells = r.slab.copy(r.filled)
 	return r.keep(row, ordered)
 }
 

@@ -26,32 +26,36 @@ func (s *Sheet) Thin(keep, own map[int]bool) {
 				t.others = append(t.others, c)
 			}
 		}
-		row.Cells, row.same = t.cut(t.mine), t.share()
+		row.Cells, row.same = t.slab.copy(t.mine), t.share()
 	}
 	s.Thinned = true
 }
 
 type thinner struct {
 	mine, others []Cell
-	slab         []Cell // room for the cells of many rows
+	slab         slab
 	same         map[string][]Cell
 	key          []byte
 }
 
-const (
-	slabCells = 1024
-	mostSame  = 4096 // sets of cells that are kept for other rows
-)
+// mostSame is how many sets of cells are kept for other rows.
+const mostSame = 4096
 
-// cut returns a copy of cells in memory that many rows have together.
-func (t *thinner) cut(cells []Cell) []Cell {
+// slab is room for the cells of many rows: what is handed out in pieces is quicker
+// to make and to look through than as many pieces.
+type slab []Cell
+
+const slabCells = 1024
+
+// copy returns a copy of cells.
+func (s *slab) copy(cells []Cell) []Cell {
 	n := len(cells)
-	if n > len(t.slab) {
-		t.slab = make([]Cell, max(n, slabCells))
+	if n > len(*s) {
+		*s = make([]Cell, max(n, slabCells))
 	}
-	copy(t.slab, cells)
-	out := t.slab[:n:n]
-	t.slab = t.slab[n:]
+	out := (*s)[:n:n]
+	copy(out, cells)
+	*s = (*s)[n:]
 	return out
 }
 
@@ -65,7 +69,7 @@ func (t *thinner) share() []Cell {
 	}
 	known, ok := t.same[string(t.key)]
 	if !ok {
-		known = t.cut(t.others)
+		known = t.slab.copy(t.others)
 		if len(t.same) < mostSame {
 			t.same[string(t.key)] = known
 		}
