@@ -123,7 +123,7 @@ func cutSeams() []columnBeside[cutRow] {
 		cutNumber("seams", "seam_m", "Seam", metre, "#,##0.00", func(r *cutRow) float64 { return float64(r.r.Seam) }, seam, "metres welded on all pieces: those of the joints that name the part; a seam between two parts counts on both"),
 		cutNumber("seams", "weld_kg", "Weld metal", kilo, "0.000", func(r *cutRow) float64 { return float64(r.r.WeldMetal) }, weld, "likewise"),
 		cutWord("seams", "earliest_assembly", "First in", 14, func(r *cutRow) string { return r.r.Earliest }, "the first assembly, in the order of the joints, that needs the part"),
-		cutWord("seams", "joints", "Joints", 24, (*cutRow).joints, "marks of the joints that name the part"),
+		cutWord("seams", "joints", "Joints", 70, (*cutRow).joints, "marks of the joints that name the part"),
 	})
 }
 
