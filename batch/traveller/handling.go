@@ -9,7 +9,7 @@ const (
 	torchWidth  = 76.0
 	torchWords  = 42.0 // beside the drawing of the torch
 	knobsHeight = 36.0
-	passHead    = 11
+	passHead    = 12.4
 	mostPasses  = 10 // rows of the pass table on a sheet
 )
 

@@ -31,9 +31,12 @@ func alike(a, b plan.Run) bool {
 		a.Voltage == b.Voltage && a.WireFeed == b.WireFeed && a.Travel == b.Travel
 }
 
-var passColumns = []column{
-	{"pass.no", 10, page.Left}, {"pass.kind", 30, page.Left}, {"pass.feed", 11, page.Right}, {"pass.volts", 9, page.Right},
-	{"pass.amps", 9, page.Right}, {"pass.travel", 12, page.Right}, {"pass.pace", 14, page.Right}, {"pass.heat", 11, page.Right},
+var passColumns = []struct {
+	column
+	named bool // the name stands over the unit
+}{
+	{column{"pass.no", 10, page.Left}, false}, {column{"pass.kind", 30, page.Left}, false}, {column{"pass.feed", 11, page.Right}, true}, {column{"pass.volts", 9, page.Right}, false},
+	{column{"pass.amps", 9, page.Right}, false}, {column{"pass.travel", 12, page.Right}, true}, {column{"pass.pace", 14, page.Right}, false}, {column{"pass.heat", 11, page.Right}, false},
 }
 
 // passLine is a line of the pass table: passes, or words across it.
@@ -124,16 +127,19 @@ func (f *flow) passTop(box page.BoxID, r page.Rect, p *plan.Plan) []page.Rect {
 	for i, c := range passColumns {
 		parts[i] = c.part
 	}
-	cells := page.Rect{X: r.X, Y: r.Y + 4.8, W: r.W, H: 5}.Columns(0, parts...)
+	cells := page.Rect{X: r.X, Y: r.Y + 4.8, W: r.W, H: 8}.Columns(0, parts...)
 	units := f.passUnits()
 	for i, c := range passColumns {
-		text := f.say(c.key)
-		if units[i] != "" {
-			text = units[i]
+		text := units[i]
+		switch {
+		case text == "":
+			text = f.say(c.key)
+		case c.named: // two speeds may stand in one unit
+			f.p.Write(box, cells[i].X+0.4, r.Y+7.8, cells[i].W-0.8, c.align, label, f.say(c.key))
 		}
-		f.p.Write(box, cells[i].X+0.4, r.Y+9, cells[i].W-0.8, c.align, label, text)
+		f.p.Write(box, cells[i].X+0.4, r.Y+10.5, cells[i].W-0.8, c.align, label, text)
 	}
-	f.p.Line(box, r.X, r.Y+10.2, r.Right(), r.Y+10.2, 0.25, 0)
+	f.p.Line(box, r.X, r.Y+11.6, r.Right(), r.Y+11.6, 0.25, 0)
 	return cells
 }
 

@@ -28,7 +28,7 @@ func (q squeeze) picture() float64 { return [...]float64{57, 48, 48, 43, 42}[q] 
 func (q squeeze) title() float64 { return [...]float64{23.5, 23.5, 23.5, 22.8, 22.8}[q] }
 
 // passRow is the height of a row of the table of passes.
-func (q squeeze) passRow() float64 { return [...]float64{5.4, 5.4, 5.4, 4.7, 4.6}[q] }
+func (q squeeze) passRow() float64 { return [...]float64{5.4, 5.4, 5.4, 4.5, 4.4}[q] }
 
 // signRow is the height of a line to be signed.
 func (q squeeze) signRow() float64 { return [...]float64{8.5, 8.5, 8.5, 7.6, 7}[q] }
