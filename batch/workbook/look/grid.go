@@ -97,8 +97,17 @@ func at(col int, role Role) Role {
 	return role
 }
 
-// Over puts a text that is wrapped over several columns, joined into one cell.
+// mostJoined is how many runs of cells of a sheet are joined. The library that frames
+// the sheets compares each with all others: 10,000 take half a minute.
+const mostJoined = 500
+
+// Over puts a text that is wrapped over several columns, joined into one cell. Behind
+// the first few hundred of a sheet a text runs on in one line instead.
 func (g *Grid) Over(row, from, to int, role Role, s string) {
+	if len(g.merged) >= mostJoined {
+		g.Text(row, from, Plain, s)
+		return
+	}
 	g.need(row, from, to, s)
 	g.put(row, from, cell{style: g.book.Style(at(from, role), TextFormat(s)), text: s})
 	for col := from + 1; col <= to; col++ {
