@@ -49,20 +49,35 @@ const (
 func widthOf(word string) float64 {
 	sum := 0.0
 	for _, r := range word {
-		switch {
-		case strings.ContainsRune("ijlI.,;:'|!()[]", r):
-			sum += thin
-		case strings.ContainsRune("tfrsz-/\"°", r):
-			sum += slim
-		case strings.ContainsRune("mwMW%@—…", r):
-			sum += broad
-		case unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul):
-			sum += square
-		case unicode.IsUpper(r):
-			sum += upper
-		default:
-			sum++
+		if r < rune(len(plainWidths)) {
+			sum += plainWidths[r]
+		} else {
+			sum += letterWidth(r)
 		}
 	}
 	return sum
+}
+
+// plainWidths are those of the letters that nearly all words have.
+var plainWidths = func() (widths [128]float64) {
+	for r := range widths {
+		widths[r] = letterWidth(rune(r))
+	}
+	return widths
+}()
+
+func letterWidth(r rune) float64 {
+	switch {
+	case strings.ContainsRune("ijlI.,;:'|!()[]", r):
+		return thin
+	case strings.ContainsRune("tfrsz-/\"°", r):
+		return slim
+	case strings.ContainsRune("mwMW%@—…", r):
+		return broad
+	case unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul):
+		return square
+	case unicode.IsUpper(r):
+		return upper
+	}
+	return 1
 }
