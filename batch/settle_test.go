@@ -71,7 +71,7 @@ func fillFloor(t *testing.T, path string) {
 	col, head := map[string]int{}, 0
 	for r, row := range cells {
 		for c, text := range row {
-			if strings.HasPrefix(text, "Floor: ") || text == "Arc time min" || strings.HasPrefix(text, "of it: ") {
+			if strings.HasPrefix(text, "Floor: ") || text == "Arc time min" || strings.HasPrefix(text, "of which ") {
 				col[text], head = c+1, r
 			}
 		}
@@ -86,7 +86,7 @@ func fillFloor(t *testing.T, path string) {
 			continue
 		}
 		arc := number(r, "Arc time min")
-		apart := number(r, "of it: handling min") + number(r, "of it: fit-up min") + number(r, "of it: cleaning min")
+		apart := number(r, "of which handling min") + number(r, "of which fit-up min") + number(r, "of which cleaning min")
 		for name, v := range map[string]any{"Floor: arc time min": arc, "Floor: welder's time min": apart + arc*1.02/0.2, "Floor: note": "=late"} {
 			at, _ := excelize.CoordinatesToCellName(col[name], r+1)
 			if err := f.SetCellValue(sheet, at, v); err != nil {
