@@ -135,7 +135,7 @@ func (j *Job) cutSheets(src *list.Source, name string, reader *parts.Reader) (fr
 		}
 	}
 	if _, err := os.Stat(j.Parts); err != nil {
-		return nil, nil, nil, Usagef("--parts %q is neither a sheet of %s%s nor a file that can be read", j.Parts, filepath.Base(name), sheetsOf(src))
+		return nil, nil, nil, Usagef("--parts %q is neither a sheet of %s%s nor a file that can be read; check the name and the folder", j.Parts, filepath.Base(name), sheetsOf(src))
 	}
 	data, err := readFile("cut list", j.Parts)
 	if err != nil {

@@ -53,5 +53,5 @@ func noSuchMark(list, mark string, marks []string) error {
 	if near := finding.Nearest(mark, marks); near != "" {
 		hint = "did you mean " + near + "?"
 	}
-	return Usagef("%s has no joint %q that could be worked; %s", list, mark, hint)
+	return Usagef("%s has no joint %q, or its row holds a mistake (`seamtally check` tells); %s", list, mark, hint)
 }

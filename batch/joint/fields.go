@@ -109,7 +109,7 @@ func (w *row) nearestKind(text string) string {
 	if found != "" {
 		return `did you mean "` + found + `"? Write one of the kinds`
 	}
-	return "write one of the kinds"
+	return "write the kind that its weld is prepared as; if none fits, leave the joint out and price it by hand"
 }
 
 // size reads the weld size from the size columns; two columns that both speak are compared.

@@ -120,7 +120,7 @@ func (w *row) stitch() {
 		return
 	}
 	if st.Segment < shortestStitch {
-		w.say(finding.Error, c, "implausible", cell.Text, "no ordinary stitch is this short: "+readings(float64(st.Segment), shortestStitch, longestSeam), want, "correct the note, or state its unit")
+		w.say(finding.Error, c, "implausible", cell.Text, "no ordinary stitch is this short: "+readings(float64(st.Segment), shortestStitch, longestSeam), want, "correct the note, or write the unit into it, such as 2in-6in")
 		return
 	}
 	run := float64(st.Segment)

@@ -26,7 +26,7 @@ func readCSV(src *Source) ([]finding.Problem, error) {
 			Hint: "if letters look wrong, save the list as CSV UTF-8"})
 	}
 	if at := strings.IndexByte(text, 0); at >= 0 {
-		return nil, refuse("open the list where it was made and save it again as CSV or .xlsx", "line %d holds what no text file holds (a NUL character): the file is damaged or no list at all", lineOf(text, at))
+		return nil, refuse("open the list where it was made and save it again as CSV or .xlsx", "line %d holds what no text file holds (for whoever mends it: a NUL character): the file is damaged or no list at all", lineOf(text, at))
 	}
 	if notText(text) {
 		return nil, refuse("give the list as .xlsx or CSV", "the file is not a text file or a workbook")

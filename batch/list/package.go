@@ -84,7 +84,7 @@ func (p *pkg) refuseOthers() error {
 	case p.parts["ppt/presentation.xml"] != nil:
 		return refuse("copy the table into a spreadsheet and save it as .xlsx", "the file is a presentation (.pptx)")
 	case p.parts["[content_types].xml"] == nil && p.parts["_rels/.rels"] == nil && p.parts["xl/workbook.xml"] == nil:
-		return refuse("unpack it first and give the list inside", "the file is a zip archive, not a workbook")
+		return refuse("unpack it first with a program for archives and give the list inside, or ask for the list as .xlsx or CSV", "the file is a zip archive, not a workbook")
 	}
 	return nil
 }

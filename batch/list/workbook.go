@@ -45,7 +45,7 @@ func readWorkbook(src *Source) ([]finding.Problem, error) {
 		}
 	}
 	if len(src.Sheets) == 0 {
-		return nil, refuse("give a workbook with the joint list on a worksheet", "the workbook has no worksheet that can be read")
+		return nil, refuse("open it in your spreadsheet program: if the list is there, save it again as .xlsx and try that copy; if not, ask for the list again", "the workbook has no worksheet that can be read")
 	}
 	return b.problems, nil
 }

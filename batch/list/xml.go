@@ -153,7 +153,7 @@ func (s *scanner) readText() (token, error) {
 }
 
 // doctype is what is said of a document type.
-const doctype = "no spreadsheet program writes such a workbook, and it may be meant to do harm (it holds a document type declaration)"
+const doctype = "no spreadsheet program writes such a workbook, and it may be meant to do harm (for whoever looks into it: it holds a document type declaration)"
 
 // markup reads what starts with '<'. skip: it was a comment or the like.
 func (s *scanner) markup() (tok token, skip bool, err error) {

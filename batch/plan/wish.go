@@ -56,7 +56,7 @@ func (c *catalog) wishProcess(w *wish, text string) {
 	case !ok:
 		w.refuse("process-unknown", fmt.Sprintf("the process %q is not understood; write an ISO 4063 number such as 135 or 136, or MAG, MIG, FCAW", text))
 	case row.Wire != "yes":
-		w.refuse("process-outside", fmt.Sprintf("the process %q (%s) is no wire process: this tool plans MIG/MAG and flux-cored welding only", text, row.Processes))
+		w.refuse("process-outside", fmt.Sprintf("the process %q (%s) is no wire process: this tool plans MIG/MAG and flux-cored welding only, so plan the joint by hand if it must be that", text, row.Processes))
 	default:
 		w.processes, w.mode = row.Processes, Transfer(row.Transfer)
 	}

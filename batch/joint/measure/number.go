@@ -154,7 +154,7 @@ func threeDigits(whole, mark, decimals string, style Style) (string, *Fault) {
 		return whole + decimals, nil
 	}
 	return "", fault("it can be read as "+whole+decimals+" or as "+whole+"."+decimals,
-		"write "+whole+decimals+" if that was meant; if not, give it two or four decimals, such as "+whole+string(mark[0])+decimals+"0")
+		"write "+whole+decimals+" if that was meant; if not, write the unit behind it, such as "+whole+"."+decimals+"0 m")
 }
 
 // Habit looks at texts and tells how their writer writes numbers.
