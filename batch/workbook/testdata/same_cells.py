@@ -61,6 +61,9 @@ for sheet in before.worksheets:
                 bad.append(f"{sheet.title}!{cell.coordinate}: comment differs")
     for what in ("merged_cells", "data_validations", "print_area", "print_title_rows", "print_title_cols", "auto_filter", "freeze_panes", "sheet_state", "protection",
                  "page_setup", "page_margins", "row_breaks", "col_breaks"):
+        # What the user set stays; beside our columns, what they left unset may be set.
+        if what in ("print_area", "print_title_rows", "print_title_cols", "freeze_panes") and not getattr(sheet, what) and now.max_column > sheet.max_column:
+            continue
         compare(sheet.title, what, str(getattr(sheet, what)), str(getattr(now, what)))
     compare(sheet.title, "heights and widths by default", heights(sheet), heights(now))
     compare(sheet.title, "header", sheet.oddHeader.left.text, now.oddHeader.left.text)
