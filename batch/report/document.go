@@ -41,7 +41,9 @@ func JSON(job *price.Job) ([]byte, error) {
 	}
 	doc.cuts, doc.Totals.partTotals = newCuts(job.Parts), newPartTotals(job.Parts)
 	for i := range job.Plans {
-		doc.Joints = append(doc.Joints, newRow(&job.Plans[i]))
+		r := newRow(&job.Plans[i])
+		r.Runs = newRuns(&job.Plans[i])
+		doc.Joints = append(doc.Joints, r)
 	}
 	return line(doc)
 }

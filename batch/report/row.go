@@ -84,7 +84,7 @@ func newRow(p *plan.Plan) row {
 	r := row{
 		Mark: j.Mark, Row: count(j.Place.Row), Assembly: j.Assembly, Qty: count(j.Qty), Kind: string(p.Prep.Kind),
 		SeamM: of(p.Seam, price.MetreDecimals), AreaDrawn: positive(p.AreaDrawn, sizeDecimals), Area: positive(p.Area, sizeDecimals),
-		WeldKg: positive(p.WeldMetal, price.KgDecimals), Checks: newChecks(p.Checks), Runs: newRuns(p),
+		WeldKg: positive(p.WeldMetal, price.KgDecimals), Checks: newChecks(p.Checks),
 	}
 	if r.Kind == "" {
 		r.Kind = string(j.Kind)

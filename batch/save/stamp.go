@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
+	"iter"
 )
 
 // Owner says whose a file is.
@@ -57,9 +58,11 @@ const csvColumn = ",stamp"
 // StampCSV returns the CSV with one more column that holds the hash of the rest.
 func StampCSV(text []byte) []byte {
 	stamp := shortHash(text)
-	out := make([]byte, 0, len(text)+len(text)/8)
-	for i, record := range csvRecords(text) {
+	out := make([]byte, 0, len(text)+bytes.Count(text, []byte{'\n'})+len(csvColumn)+hashLen)
+	i := -1
+	for record := range csvRecords(text) {
 		body, end := splitEnd(record)
+		i++
 		out = append(out, body...)
 		switch i {
 		case 0:
@@ -77,13 +80,10 @@ func StampCSV(text []byte) []byte {
 // JudgeCSV tells the owner of a results CSV. A header without a single row holds
 // nothing that could be lost.
 func JudgeCSV(text []byte) Owner {
-	records := csvRecords(text)
-	if len(records) == 0 {
-		return Foreign
-	}
 	var rest []byte
-	stamp := ""
-	for i, record := range records {
+	stamp, i := "", -1
+	for record := range csvRecords(text) {
+		i++
 		body, end := splitEnd(record)
 		last := bytes.LastIndexByte(body, ',')
 		if last < 0 {
@@ -99,29 +99,43 @@ func JudgeCSV(text []byte) Owner {
 		}
 		rest = append(append(rest, body[:last]...), end...)
 	}
-	if len(records) == 1 {
+	switch i {
+	case -1:
+		return Foreign
+	case 0:
 		return Own
 	}
 	return match(stamp, rest)
 }
 
-// csvRecords cuts the text behind every line end that stands outside quotes.
-func csvRecords(text []byte) [][]byte {
-	var out [][]byte
-	start, quoted := 0, false
-	for i, c := range text {
-		switch {
-		case c == '"':
-			quoted = !quoted
-		case c == '\n' && !quoted:
-			out = append(out, text[start:i+1])
-			start = i + 1
+// csvRecords yields the text in records, each up to the line end that stands outside
+// quotes and with it.
+func csvRecords(text []byte) iter.Seq[[]byte] {
+	return func(yield func([]byte) bool) {
+		for start := 0; start < len(text); {
+			end := recordEnd(text, start)
+			if !yield(text[start:end]) {
+				return
+			}
+			start = end
 		}
 	}
-	if start < len(text) {
-		out = append(out, text[start:])
+}
+
+// recordEnd is where the record that begins at start ends.
+func recordEnd(text []byte, start int) int {
+	end, quotes := start, 0
+	for {
+		n := bytes.IndexByte(text[end:], '\n')
+		if n < 0 {
+			return len(text)
+		}
+		quotes += bytes.Count(text[end:end+n], []byte{'"'})
+		end += n + 1
+		if quotes%2 == 0 {
+			return end
+		}
 	}
-	return out
 }
 
 func splitEnd(record []byte) (body, end []byte) {
@@ -133,8 +147,10 @@ func splitEnd(record []byte) (body, end []byte) {
 const hashLen = 16
 
 func shortHash(data []byte) string {
-	sum := sha256.Sum256(append([]byte("seamtally output\n"), data...))
-	return hex.EncodeToString(sum[:])[:hashLen]
+	sum := sha256.New()
+	sum.Write([]byte("seamtally output\n"))
+	sum.Write(data)
+	return hex.EncodeToString(sum.Sum(nil))[:hashLen]
 }
 
 func match(stamp string, rest []byte) Owner {

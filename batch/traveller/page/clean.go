@@ -33,14 +33,18 @@ func Clean(s string) string {
 		case !printable(r):
 			r = Unknown
 		}
+		room := longest - n
+		if space {
+			room--
+		}
+		if room <= 0 {
+			b.WriteRune('…')
+			break
+		}
 		if space {
 			b.WriteByte(' ')
 			n++
 			space = false
-		}
-		if n >= longest {
-			b.WriteRune('…')
-			break
 		}
 		b.WriteRune(r)
 		n++

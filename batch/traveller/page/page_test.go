@@ -120,3 +120,14 @@ func TestColumnsFillTheWidth(t *testing.T) {
 		t.Errorf("columns: %v", cols)
 	}
 }
+
+// A long text of short words is cut to the same length as one of letters, whatever
+// stands at the end.
+func TestLongTextsOfWords(t *testing.T) {
+	for lead := range 4 {
+		got := Clean(strings.Repeat("x", lead) + strings.Repeat("Ж ", longest))
+		if n := utf8.RuneCountInString(got); n > longest+1 || Clean(got) != got {
+			t.Errorf("behind %d letters %d are left, and then %d", lead, n, utf8.RuneCountInString(Clean(got)))
+		}
+	}
+}
