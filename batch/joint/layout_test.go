@@ -273,3 +273,17 @@ func TestMitresInTheLength(t *testing.T) {
 		}
 	}
 }
+
+// Marks that a hasty eye takes for one another are alike, others are not.
+func TestHastyMarks(t *testing.T) {
+	for _, pair := range [][2]string{{"w1", "w01"}, {"w1", "w001"}, {"1", "1.0"}, {"1", "01"}, {"b2-03", "b2-3"}, {"10", "10.00"}, {"w10", "w010"}} {
+		if hasty(pair[0]) != hasty(pair[1]) {
+			t.Errorf("%q and %q are told apart: %q, %q", pair[0], pair[1], hasty(pair[0]), hasty(pair[1]))
+		}
+	}
+	for _, pair := range [][2]string{{"w1", "w10"}, {"1.01", "1.1"}, {"w0", "w"}, {"a0b", "ab"}, {"10", "1"}, {"1.0", "1.01"}, {"w100", "w10"}} {
+		if hasty(pair[0]) == hasty(pair[1]) {
+			t.Errorf("%q and %q are taken for one", pair[0], pair[1])
+		}
+	}
+}

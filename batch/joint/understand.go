@@ -2,7 +2,6 @@ package joint
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"sort"
 	"strconv"
@@ -250,14 +249,21 @@ func hasty(folded string) string {
 	if !strings.Contains(folded, "0") {
 		return folded
 	}
-	folded = plainDecimal.ReplaceAllString(folded, "$1")
-	return leadingNoughts.ReplaceAllString(folded, "$1$2")
+	if whole, decimals, ok := strings.Cut(folded, "."); ok && whole != "" && strings.Trim(whole, digits) == "" && decimals != "" && strings.Trim(decimals, "0") == "" {
+		folded = whole
+	}
+	kept := make([]byte, 0, len(folded))
+	for i := range len(folded) {
+		leads := len(kept) == 0 || !strings.ContainsRune(digits+".,", rune(kept[len(kept)-1]))
+		if folded[i] == '0' && leads && i+1 < len(folded) && folded[i+1] >= '0' && folded[i+1] <= '9' {
+			continue
+		}
+		kept = append(kept, folded[i])
+	}
+	return string(kept)
 }
 
-var (
-	plainDecimal   = regexp.MustCompile(`^(\d+)\.0+$`)
-	leadingNoughts = regexp.MustCompile(`(^|[^0-9.,])0+([0-9])`)
-)
+const digits = "0123456789"
 
 // twice warns where a mark stands more than once, also in another spelling.
 func (r *reader) twice(j *Joint) {

@@ -24,11 +24,20 @@ const (
 // binary fractions fall a hair short of many decimal halves.
 func Round[T ~float64](x T, decimals int) T {
 	step := math.Pow(10, float64(decimals))
+	if plain := float64(x) * step; math.Abs(plain) < 1e15 && clearOfHalf(plain) {
+		return T(math.Round(plain)/step + 0) // -0 becomes 0
+	}
 	scaled, err := strconv.ParseFloat(strconv.FormatFloat(float64(x)*step, 'g', 15, 64), 64)
 	if r := math.Round(scaled) / step; err == nil && !math.IsInf(r, 0) {
 		return T(r + 0) // -0 becomes 0
 	}
 	return x
+}
+
+// clearOfHalf tells whether a number is further from a half step than the last of
+// fifteen digits: those are then no question.
+func clearOfHalf(x float64) bool {
+	return math.Abs(math.Abs(x-math.Trunc(x))-0.5) > 1e-14*math.Abs(x)
 }
 
 // AddUp returns parts rounded to a number of decimals so that they add up to the

@@ -53,6 +53,9 @@ func (r *row) guard() {
 // Guard puts an apostrophe before a text that a spreadsheet program would take
 // for a formula. A text that is a number as a whole, such as the mark -3, stays.
 func Guard(text string) string {
+	if text == "" || text[0]|0x20 >= 'a' && text[0]|0x20 <= 'z' {
+		return text
+	}
 	start := strings.TrimLeft(text, " \u00a0\u200b\ufeff\x00")
 	if start == "" || isNumber(text) {
 		return text
