@@ -61,7 +61,7 @@ var cellContents = []content{
 	{"Length", `<c r="@" t="inlineStr"><is><t>'500</t></is></c>`, "'500", "", "0.50"},
 }
 
-// must be told, whatever the words: no figure can be right.
+// refused tells whether no figure can be right: it must be told, whatever the words.
 func (c content) refused() bool { return c.seam == "" }
 
 // TestContents works one row for each content, in a workbook and in a text file.

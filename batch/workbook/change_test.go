@@ -285,7 +285,8 @@ func sheetPart(t *testing.T, data []byte, n int) string {
 	return ""
 }
 
-func zipped(t *testing.T, like []byte, bodies map[string][]byte) []byte {
+// zipped puts parts together in the order of another package.
+func zipped(t testing.TB, like []byte, bodies map[string][]byte) []byte {
 	t.Helper()
 	zr, err := zip.NewReader(bytes.NewReader(like), int64(len(like)))
 	must(t, err)
@@ -326,25 +327,25 @@ func TestAChangedRateMovesTheTotals(t *testing.T) {
 		was := job.Totals.Price
 		job.Shop.MarginPct = 25
 		fresh := price.Price(job.List, plan.Joints(job.List.Joints, set, &job.Shop, plan.Options{}), job.Shop, nil, job.Opts)
-		got := priceOnTotals(t, opened(t, theirs))
+		got := onTotals(t, opened(t, theirs), "Price")
 		if math.Abs(got-float64(fresh.Totals.Price)) > 0.005 || math.Abs(got-float64(was)) < 0.01 {
 			t.Errorf("%s: Totals say %v, a run says %v; it was %v", job.List.File, got, fresh.Totals.Price, was)
 		}
 	}
 }
 
-// priceOnTotals is the first figure in the row of the price.
-func priceOnTotals(t *testing.T, f *excelize.File) float64 {
+// onTotals is the first figure in the row of a name on the sheet Totals.
+func onTotals(t *testing.T, f *excelize.File, name string) float64 {
 	t.Helper()
 	rows, err := f.GetRows("Totals")
 	must(t, err)
 	for _, row := range rows {
-		if len(row) > 2 && row[0] == "Price" {
-			if got, err := strconv.ParseFloat(row[2], 64); err == nil {
+		for i := 1; i < len(row) && row[0] == name; i++ {
+			if got, err := strconv.ParseFloat(row[i], 64); err == nil {
 				return got
 			}
 		}
 	}
-	t.Fatal("no price on the Totals")
+	t.Fatalf("the Totals have no figure for %s", name)
 	return 0
 }

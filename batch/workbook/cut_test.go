@@ -1,7 +1,6 @@
 package workbook
 
 import (
-	"archive/zip"
 	"bytes"
 	"fmt"
 	"math"
@@ -165,27 +164,12 @@ func TestAChangeBesideAPartIsTold(t *testing.T) {
 	}
 }
 
-// A sheet of parts that cannot be added to is left alone, and that is told; the
-// joints are annotated, and the parts stand on our own sheet.
 // withPart changes one part of a package.
 func withPart(t *testing.T, data []byte, part string, change func([]byte) []byte) []byte {
 	t.Helper()
-	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
-	must(t, err)
-	var out bytes.Buffer
-	zw := zip.NewWriter(&out)
-	for _, f := range zr.File {
-		body := partsOf(t, data)[f.Name]
-		if f.Name == part {
-			body = change(body)
-		}
-		w, err := zw.Create(f.Name)
-		must(t, err)
-		_, err = w.Write(body)
-		must(t, err)
-	}
-	must(t, zw.Close())
-	return out.Bytes()
+	bodies := partsOf(t, data)
+	bodies[part] = change(bodies[part])
+	return zipped(t, data, bodies)
 }
 
 func testTables(t *testing.T) *tables.Set {
@@ -197,6 +181,8 @@ func testTables(t *testing.T) *tables.Set {
 	return set
 }
 
+// A sheet of parts that cannot be added to is left alone, and that is told; the
+// joints are annotated, and the parts stand on our own sheet.
 func TestAStrangeCutListIsLeftAlone(t *testing.T) {
 	data := withPart(t, twoLists(t), "xl/worksheets/sheet2.xml", func(body []byte) []byte {
 		return bytes.Replace(body, []byte("<sheetData>"), []byte(`<sheetData><!-- --><x/>`), 1)

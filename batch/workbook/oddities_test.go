@@ -158,7 +158,7 @@ func TestOddWorkbooks(t *testing.T) {
 			if _, there := after[c.gone]; there {
 				t.Errorf("%s is left, though its order is no longer true", c.gone)
 			}
-			if status := headColumn(t, out, oddSheet, "Status"); c.first != 0 && status != c.first {
+			if status := headsOf(t, opened(t, out), oddSheet)["Status"]; c.first != 0 && status != c.first {
 				t.Errorf("ours begin in column %d, want %d", status, c.first)
 			}
 			sameCells(t, name, src, out, nil)
@@ -199,19 +199,6 @@ func sameTag(was, is []byte) bool {
 }
 
 var heightOnly = regexp.MustCompile(`^ ht="[0-9.]+"( customHeight="1")?$`)
-
-// headColumn is the column of a header on a sheet; 0 where it has none.
-func headColumn(t *testing.T, data []byte, sheet, head string) int {
-	t.Helper()
-	rows, err := opened(t, data).GetRows(sheet)
-	must(t, err)
-	for _, row := range rows {
-		if col := indexOf(row, head); col >= 0 {
-			return col + 1
-		}
-	}
-	return 0
-}
 
 // chained is the list with the order in which its formulas were last worked out.
 func chained(t testing.TB) []byte {

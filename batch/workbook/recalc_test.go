@@ -1,9 +1,7 @@
 package workbook
 
 import (
-	"archive/zip"
 	"bytes"
-	"io"
 	"math"
 	"os"
 	"os/exec"
@@ -36,25 +34,13 @@ var storedValue = regexp.MustCompile(`(<f[^>]*/>|<f[^>]*>[^<]*</f>)<v>[^<]*</v>`
 // taken out, so that whoever opens it must work it out.
 func withoutValues(t testing.TB, data []byte) []byte {
 	t.Helper()
-	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
-	must(t, err)
-	var out bytes.Buffer
-	zw := zip.NewWriter(&out)
-	for _, f := range zr.File {
-		r, err := f.Open()
-		must(t, err)
-		body, err := io.ReadAll(r)
-		must(t, err)
-		if strings.Contains(f.Name, "worksheets/") {
-			body = storedValue.ReplaceAll(body, []byte("$1"))
+	bodies := partsOf(t, data)
+	for name, body := range bodies {
+		if strings.Contains(name, "worksheets/") {
+			bodies[name] = storedValue.ReplaceAll(body, []byte("$1"))
 		}
-		w, err := zw.Create(f.Name)
-		must(t, err)
-		_, err = w.Write(body)
-		must(t, err)
 	}
-	must(t, zw.Close())
-	return out.Bytes()
+	return zipped(t, data, bodies)
 }
 
 // recalculated returns the workbooks as another spreadsheet program works them out.

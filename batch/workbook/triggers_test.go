@@ -1,8 +1,8 @@
 package workbook
 
 import (
+	"slices"
 	"strconv"
-	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
@@ -70,7 +70,7 @@ func TestEveryTriggerAsksForARun(t *testing.T) {
 	before := build(t, src, job, Options{})
 	edited := opened(t, before)
 	for i, c := range triggers {
-		must(t, edited.SetCellValue("Sheet1", cellOf(t, 1+indexOf(decided, c.column), i+2), c.now))
+		must(t, edited.SetCellValue("Sheet1", cellOf(t, 1+slices.Index(decided, c.column), i+2), c.now))
 	}
 	wider := withNumbers(t, before, map[string]float64{"Rates!" + rateCell(job, "overweld_mm"): 4})
 	theirs := recalculated(t, written(t, edited), wider)
@@ -87,7 +87,7 @@ func TestEveryTriggerAsksForARun(t *testing.T) {
 			t.Errorf("row %d, %s of %s now %v: %q", i+2, c.column, c.joint, c.now, text)
 		}
 	}
-	if n := toRunAgain(t, now); n != want {
+	if n := int(onTotals(t, now, "Plans to run again")); n != want {
 		t.Errorf("the Totals count %d rows, want %d", n, want)
 	}
 
@@ -97,32 +97,7 @@ func TestEveryTriggerAsksForARun(t *testing.T) {
 			want++
 		}
 	}
-	if n := toRunAgain(t, now); n != want || n < len(triggers)/2 {
+	if n := int(onTotals(t, now, "Plans to run again")); n != want || n < len(triggers)/2 {
 		t.Errorf("with 4 mm of overweld %d rows ask for another run and the Totals count %d", want, n)
 	}
-}
-
-// toRunAgain is what the Totals say of it.
-func toRunAgain(t *testing.T, f *excelize.File) int {
-	t.Helper()
-	rows, err := f.GetRows("Totals")
-	must(t, err)
-	for _, row := range rows {
-		if len(row) > 1 && row[0] == "Plans to run again" {
-			n, err := strconv.Atoi(strings.TrimSpace(row[1]))
-			must(t, err)
-			return n
-		}
-	}
-	t.Fatal("the Totals do not count them")
-	return 0
-}
-
-func indexOf(all []string, one string) int {
-	for i, s := range all {
-		if s == one {
-			return i
-		}
-	}
-	return -1
 }

@@ -73,7 +73,7 @@ func Parse(s string, style Style) (Quantity, *Fault) {
 // noUnit says what is wrong with the word behind a number: a letter o typed for a
 // nought is the commonest.
 func noUnit(word string) *Fault {
-	if strings.Trim(word, "oOоО0123456789") == "" {
+	if o := "oO\u043e\u041e"; strings.ContainsAny(word, o) && strings.Trim(word, o+"0123456789") == "" { // Latin or Cyrillic
 		return fault("the letter o stands among the digits", "write a nought (0) if that was meant")
 	}
 	return fault("\""+word+"\" behind the number is no unit of length that is known", "use mm, cm, m, in or ft")
