@@ -94,8 +94,11 @@ func (f *flow) capWords(p *plan.Plan) string {
 	if most, ok := p.Most(plan.RootHeight); ok {
 		parts = append(parts, f.say("gauge.root", "≤ "+f.show.Limit(most).String()))
 	}
-	if through(p) && (p.Prep.Backing == "bar" || p.Prep.Backing == "ceramic") {
+	switch {
+	case through(p) && p.Prep.Backing == "bar":
 		parts = append(parts, f.say("gauge.backing"))
+	case through(p) && p.Prep.Backing == "ceramic": // it comes off, and the root is seen
+		parts = append(parts, f.say("gauge.fused"))
 	}
 	return strings.Join(parts, " · ")
 }
