@@ -84,14 +84,28 @@ type Assumption struct {
 // Joint is what the list says about one row. Lengths are in millimetres; zero
 // means not stated unless the field says otherwise.
 type Joint struct {
+	*Detail // never nil; shared with the joints of the list that are drawn alike
+
 	Place finding.Place // Row is the row in the sheet or the line of the file
 
-	Mark, Assembly, Drawing, Rev, Note, WPS, NDT string
+	Mark, Assembly, Drawing, Rev, Note string
 
-	Qty      int // identical joints, at least 1
+	Qty    int      // identical joints, at least 1
+	Length units.MM // seam length of one joint, one side
+
+	Part1, Part2 string
+	// Lent1, Lent2 are what the cut list says of the parts; nil: nothing.
+	Lent1, Lent2 *Lent
+
+	Assumed []Assumption
+}
+
+// Detail is how a joint is drawn and asked for, beside its names, its length and how
+// many there are. A long list has few of them: its joints hold them in common, so
+// that one is never changed in place; who wants another takes the joint Apart first.
+type Detail struct {
 	Kind     Kind
-	Open     Opening  // of an outside corner; "" if the list does not say
-	Length   units.MM // seam length of one joint, one side
+	Open     Opening // of an outside corner; "" if the list does not say
 	AllRound bool
 	Mitre    units.Degree // off a square cut, of both tubes; 0: none. The seam then goes all round
 	Sides    int          // 1 or 2
@@ -113,12 +127,15 @@ type Joint struct {
 
 	Process, Wire, Gas, Machine string // the user's own choice, as written
 	Quality                     string // B, C or D; "" if blank
+	WPS, NDT                    string
+}
 
-	Part1, Part2 string
-	// Lent1, Lent2 are what the cut list says of the parts; nil: nothing.
-	Lent1, Lent2 *Lent
-
-	Assumed []Assumption
+// Apart returns the joint with a detail of its own, free to be changed.
+func (j *Joint) Apart() Joint {
+	own := *j
+	detail := *j.Detail
+	own.Detail = &detail
+	return own
 }
 
 // Lent is what the cut list says of a part that a joint names by its mark.

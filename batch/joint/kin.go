@@ -79,7 +79,7 @@ type Entry struct{ w *row }
 
 func (r *reader) entry(in list.Row, each func(*Entry)) {
 	w := &row{reader: r, Row: in}
-	w.joint.Place = r.place(in.Number, nil)
+	w.joint.Detail, w.joint.Place = &w.detail, r.place(in.Number, nil)
 	each(&Entry{w})
 	r.list.Problems = append(r.list.Problems, w.problems...)
 	if w.bad {

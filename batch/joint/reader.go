@@ -31,7 +31,8 @@ type reader struct {
 	marks      map[string]int  // folded mark -> first row
 	near       map[string]int  // the same as a hasty eye sees it -> first row
 	heads      heads
-	row        row             // the one being read; its memory serves for all
+	row        row // the one being read; its memory serves for all
+	details    details
 	skeletons  map[string]bool // how the list's marks are built
 	sum        running         // what a total would show
 	fractions  int             // inch fractions without a unit
@@ -76,6 +77,7 @@ type row struct {
 	*reader
 	list.Row
 	joint    Joint
+	detail   Detail // the joint's, while it is read
 	problems []finding.Problem
 	bad      bool
 

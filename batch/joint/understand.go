@@ -55,7 +55,7 @@ func (words *spellings) read(src *list.Source, opt Options, each func(*reader, l
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{spellings: words, each: each, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, near: map[string]int{}, heads: heads{}, absent: map[string]bool{},
+	r := &reader{spellings: words, each: each, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, near: map[string]int{}, details: details{}, heads: heads{}, absent: map[string]bool{},
 		list: &List{File: src.File, Sheet: sheet.Name, SHA256: src.SHA256, RowsRead: len(sheet.Rows)}}
 	body := sheet.Rows[spot.last+1:]
 	r.cols = words.assign(spot, body)
@@ -220,7 +220,7 @@ func groupName(row list.Row) string {
 func (r *reader) joint(in list.Row) {
 	w := &r.row
 	*w = row{reader: r, Row: in, problems: w.problems[:0]}
-	w.joint.Place = r.place(in.Number, nil)
+	w.joint.Detail, w.joint.Place = &w.detail, r.place(in.Number, nil)
 	w.words()
 	w.quantity()
 	w.kind()
@@ -240,6 +240,7 @@ func (r *reader) joint(in list.Row) {
 		return
 	}
 	r.twice(&w.joint)
+	w.joint.Detail = r.details.of(&w.detail)
 	r.list.Joints = append(r.list.Joints, w.joint)
 }
 

@@ -68,11 +68,15 @@ func worked(t testing.TB, text string, joints ...joint.Joint) (*Book, []plan.Pla
 
 // fillet is a fillet of leg 5 on two parts, so many times, each so long.
 func fillet(mark, part1, part2 string, qty int, length units.MM) joint.Joint {
-	return joint.Joint{Mark: mark, Qty: qty, Sides: 1, Kind: joint.Fillet, Length: length, Position: "PB", Material: "S235",
-		Size: joint.Size{Means: joint.Leg, A: 5}, Part1: part1, Part2: part2}
+	return joint.Joint{
+		Mark: mark, Qty: qty, Length: length, Part1: part1, Part2: part2,
+		Detail: &joint.Detail{
+			Sides: 1, Kind: joint.Fillet, Position: "PB", Material: "S235", Size: joint.Size{Means: joint.Leg, A: 5},
+		},
+	}
 }
 
 // butt is a butt weld of a kind between two parts.
 func butt(kind joint.Kind, part1, part2 string, qty int, length units.MM) joint.Joint {
-	return joint.Joint{Mark: "B", Qty: qty, Sides: 1, Kind: kind, Length: length, Position: "PA", Material: "S235", Part1: part1, Part2: part2}
+	return joint.Joint{Mark: "B", Qty: qty, Length: length, Part1: part1, Part2: part2, Detail: &joint.Detail{Sides: 1, Kind: kind, Position: "PA", Material: "S235"}}
 }

@@ -90,6 +90,7 @@ func lendGrade(j *joint.Joint) {
 			kept = append(kept, a)
 		}
 	}
+	*j = j.Apart()
 	j.Material = grade1
 	kept = append(kept, joint.Assumption{Key: "material", Value: grade1, Why: "blank: that of its part in the cut list", Basis: "derived"})
 	if grade2 != "" && !sameWords(grade1, grade2) {

@@ -33,7 +33,7 @@ func (c *catalog) sectionOf(text string) known {
 // list is not changed; the plan's is a copy. A part that is no designation is a
 // mark of somebody's own and says nothing here.
 func (c *catalog) takeSection(t *task) {
-	j := *t.j
+	j := t.j.Apart()
 	first, second := known{err: errNoPart}, known{err: errNoPart}
 	if j.Part1 != "" {
 		first = c.sectionOf(partText(j.Part1, j.Lent1))

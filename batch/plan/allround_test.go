@@ -29,8 +29,8 @@ func TestSeamsAllRoundTakeTheirLengthFromTheSections(t *testing.T) {
 		{"L 60x60x6", "PL 12", 0, 233.1}, // 2 x 120 less the roundings of 8 and 2 x 4 mm
 		{"FL 80x10", "PL 12", 0, 180},
 	} {
-		j := joint.Joint{Mark: "A", Qty: 1, Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: c.angle, Part1: c.part1, Part2: c.part2, Material: "S355", Position: "PB"}
-		before := j
+		j := joint.Joint{Mark: "A", Qty: 1, Part1: c.part1, Part2: c.part2, Detail: &joint.Detail{Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: c.angle, Material: "S355", Position: "PB"}}
+		before := j.Apart()
 		p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
 		if got := float64(p.Seam) * 1000; math.Abs(got-c.want) > 0.001*c.want || !p.Settings {
 			t.Errorf("%s on %s at %g°: %.2f mm, want %.2f (%s)", c.part1, c.part2, float64(c.angle), got, c.want, p.NoSettings)
@@ -50,7 +50,7 @@ func TestSeamsAllRoundTakeTheirLengthFromTheSections(t *testing.T) {
 
 func TestALeaningBeamAsksForItsLength(t *testing.T) {
 	set, shop := world(t)
-	j := joint.Joint{Mark: "A", Qty: 1, Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: 60, Part1: "IPE 200", Material: "S355", Position: "PB"}
+	j := joint.Joint{Mark: "A", Qty: 1, Part1: "IPE 200", Detail: &joint.Detail{Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: 60, Material: "S355", Position: "PB"}}
 	p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
 	for _, c := range p.Checks {
 		if c.Code == "length-blank" && strings.Contains(c.Text, "IPE 200") {
@@ -70,7 +70,7 @@ func TestSectionsGiveThicknesses(t *testing.T) {
 	}{
 		{"IPE 200", "HEA 200", 5.6, 10, 0}, {"PL10", "SHS 100x100x5", 10, 5, 0}, {"L60x6", "труба 114,3х5", 6, 5, 0}, {"IPE 200", "HEA 200", 8, 10, 8}, {"K-17", "A3", 0, 0, 0},
 	} {
-		j := joint.Joint{Mark: "A", Qty: 1, Kind: joint.Fillet, Sides: 1, Length: 300, Size: joint.Size{Means: joint.Leg, A: 4}, T1: c.said, Part1: c.part1, Part2: c.part2, Material: "S235", Position: "PB"}
+		j := joint.Joint{Mark: "A", Qty: 1, Length: 300, Part1: c.part1, Part2: c.part2, Detail: &joint.Detail{Kind: joint.Fillet, Sides: 1, Size: joint.Size{Means: joint.Leg, A: 4}, T1: c.said, Material: "S235", Position: "PB"}}
 		p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
 		if p.Prep.T1 != c.t1 || p.Prep.T2 != c.t2 {
 			t.Errorf("%s on %s: %v on %v mm, want %v on %v", c.part1, c.part2, p.Prep.T1, p.Prep.T2, c.t1, c.t2)
@@ -81,7 +81,7 @@ func TestSectionsGiveThicknesses(t *testing.T) {
 // A designation that nobody publishes is told with the nearest ones.
 func TestAllRoundAnUnknownSection(t *testing.T) {
 	set, shop := world(t)
-	j := joint.Joint{Mark: "A", Qty: 1, Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T1: 6, Part1: "IPE 210", Material: "S355", Position: "PB"}
+	j := joint.Joint{Mark: "A", Qty: 1, Part1: "IPE 210", Detail: &joint.Detail{Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T1: 6, Material: "S355", Position: "PB"}}
 	p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
 	for _, c := range p.Checks {
 		if strings.Contains(c.Text, "IPE 200") && strings.Contains(c.Text, "IPE 220") {
@@ -119,7 +119,7 @@ func TestSeamsOfMitredCorners(t *testing.T) {
 		{joint.SquareButt, "RHS 100x50x4", "RHS 120x60x4", 0, 45, 0},
 		{joint.SquareButt, "IPE 200", "IPE 200", 0, 45, 0},
 	} {
-		j := joint.Joint{Mark: "A", Qty: 1, Kind: c.kind, Sides: 1, AllRound: true, Mitre: c.mitre, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: c.angle, Part1: c.part1, Part2: c.part2, Material: "S355", Position: "PA"}
+		j := joint.Joint{Mark: "A", Qty: 1, Part1: c.part1, Part2: c.part2, Detail: &joint.Detail{Kind: c.kind, Sides: 1, AllRound: true, Mitre: c.mitre, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: c.angle, Material: "S355", Position: "PA"}}
 		p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
 		if got := float64(p.Seam) * 1000; math.Abs(got-c.want) > 0.001*c.want+0.06 {
 			t.Errorf("%s and %s at %g°, mitre %g°: %.2f mm, want %.2f (%v)", c.part1, c.part2, float64(c.angle), float64(c.mitre), got, c.want, p.Checks)

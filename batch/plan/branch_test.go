@@ -31,7 +31,7 @@ func TestBranchesAreToldWhereTheListIsCertain(t *testing.T) {
 		{"a mark of somebody's own", joint.Fillet, "CHS 60.3x4", "P-12", 60, true, nil},
 		{"a box", joint.Fillet, "SHS 60x60x4", "CHS 168.3x6", 0, true, nil},
 	} {
-		j := joint.Joint{Mark: "A", Qty: 1, Kind: c.kind, Sides: 1, AllRound: c.round, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: c.angle, Length: 300, Part1: c.part1, Part2: c.part2, Material: "S355", Position: "PB"}
+		j := joint.Joint{Mark: "A", Qty: 1, Length: 300, Part1: c.part1, Part2: c.part2, Detail: &joint.Detail{Kind: c.kind, Sides: 1, AllRound: c.round, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: c.angle, Material: "S355", Position: "PB"}}
 		got := Joints([]joint.Joint{j}, set, shop, Options{})[0].Branch
 		if (got == nil) != (c.want == nil) {
 			t.Errorf("%s: %+v, want %+v", c.name, got, c.want)

@@ -90,8 +90,12 @@ func optional(text string, scale float64) *span {
 // thickness is taken between parts as thick as its leg over 0.75, the full-strength
 // rule of thumb.
 func (p practice) joint() joint.Joint {
-	j := joint.Joint{Mark: p.row, Qty: 1, Sides: max(p.sides, 1), Kind: p.kind, Length: 1000, Material: p.material,
-		Process: p.process, Wire: p.wire, Gas: p.gas, Position: p.pos, Gap: units.MM(p.gap), GapGiven: p.gapGiven}
+	j := joint.Joint{
+		Mark: p.row, Qty: 1, Length: 1000,
+		Detail: &joint.Detail{
+			Sides: max(p.sides, 1), Kind: p.kind, Material: p.material, Process: p.process, Wire: p.wire, Gas: p.gas, Position: p.pos, Gap: units.MM(p.gap), GapGiven: p.gapGiven,
+		},
+	}
 	j.Backing = p.backing
 	if p.face > 0 {
 		j.RootFace, j.RootFaceGiven = units.MM(p.face), true

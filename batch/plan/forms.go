@@ -20,23 +20,10 @@ type form struct {
 
 // formKey is a joint without its names, length and quantity.
 type formKey struct {
-	kind                                joint.Kind
-	opening                             joint.Opening
-	allRound                            bool
-	sides                               int
-	stitch                              joint.Stitch
-	stitched                            bool
-	size                                joint.Size
-	t1, t2                              units.MM
-	angle                               units.Degree
-	gap, rootFace, depth, radius        units.MM
-	backing                             string
-	gapGiven, rootFaceGiven             bool
-	material, material2                 string
-	position                            string
-	where                               joint.Where
-	process, wire, gas, machine         string
-	quality, procedure, note, examining string
+	joint.Detail // without its stitch, which stands beside by what it holds
+	stitch       joint.Stitch
+	stitched     bool
+	note         string
 }
 
 // mostForms is how many forms are kept: a list of which every joint is another kind
@@ -49,14 +36,9 @@ func formOf(j *joint.Joint) (formKey, bool) {
 	if j.Part1 != "" || j.Part2 != "" || j.Kind == joint.Plug || j.Kind == joint.Slot {
 		return formKey{}, false
 	}
-	key := formKey{
-		kind: j.Kind, opening: j.Open, allRound: j.AllRound, sides: j.Sides, size: j.Size, t1: j.T1, t2: j.T2, angle: j.Angle,
-		gap: j.Gap, rootFace: j.RootFace, depth: j.Depth, radius: j.Radius, backing: j.Backing, gapGiven: j.GapGiven, rootFaceGiven: j.RootFaceGiven,
-		material: j.Material, material2: j.Material2, position: j.Position, where: j.Where, process: j.Process, wire: j.Wire, gas: j.Gas,
-		machine: j.Machine, quality: j.Quality, procedure: j.WPS, note: j.Note, examining: j.NDT,
-	}
+	key := formKey{Detail: *j.Detail, note: j.Note}
 	if j.Stitch != nil {
-		key.stitch, key.stitched = *j.Stitch, true
+		key.stitch, key.stitched, key.Stitch = *j.Stitch, true, nil
 	}
 	return key, true
 }

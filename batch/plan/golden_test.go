@@ -152,7 +152,7 @@ func TestSplittingNeverSaves(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		j := filletJoint(rapid.Float64Range(3, 12).Draw(rt, "leg"), rapid.Float64Range(4, 20).Draw(rt, "thick"), "PB")
 		j.Length, j.Wire, j.Gas, j.Process = units.MM(rapid.Float64Range(40, 8000).Draw(rt, "length")), "G3Si1 1.2", "M21", "135"
-		half := j
+		half := j.Apart()
 		half.Length /= 2
 		one, two := Joints([]joint.Joint{j}, set, shop, Options{}), Joints([]joint.Joint{half, half}, set, shop, Options{})
 		for _, p := range append(one, two...) {

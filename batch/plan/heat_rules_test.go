@@ -314,7 +314,7 @@ func TestHeatLimitsAreChecked(t *testing.T) {
 	k.heatLimits(&task{mat: duplex}, p)
 	hard := k.c.material("S690QL")
 	q := &Plan{Manner: &Manner{HeatMax: 0.3, Runs: []Run{{Number: 1, Heat: 0.3}}}}
-	tee := &task{j: &joint.Joint{Material: "S690QL"}, mat: hard, metal: "carbon steel", thin: 20, prep: Prep{Kind: joint.Fillet, T1: 20, T2: 20}}
+	tee := &task{j: &joint.Joint{Detail: &joint.Detail{Material: "S690QL"}}, mat: hard, metal: "carbon steel", thin: 20, prep: Prep{Kind: joint.Fillet, T1: 20, T2: 20}}
 	k.cooling(tee, q)
 	hot := &Plan{Manner: &Manner{HeatMax: 3, Runs: []Run{{Number: 1, Heat: 3}}}}
 	tee.thin = 6

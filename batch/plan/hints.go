@@ -139,8 +139,8 @@ func (h *hinter) gain(code string, i int, p *Plan, a altered, form, text string)
 
 // turn compares a joint out of position with the same joint turned.
 func (h *hinter) turn(i int, p *Plan) {
-	j := *p.Joint
-	switch j.Position {
+	from := p.Joint.Position
+	switch from {
 	case "PD", "PE", "PF", "PG", "PH", "PJ", "PK", "H-L045", "J-L045":
 	case "PC":
 		if p.Prep.LegA > 0 {
@@ -149,12 +149,12 @@ func (h *hinter) turn(i int, p *Plan) {
 	default:
 		return
 	}
-	from := j.Position
+	if p.Joint.Where == joint.Site {
+		return
+	}
+	j := p.Joint.Apart()
 	if j.Position = "PA"; p.Prep.LegA > 0 {
 		j.Position = "PB"
-	}
-	if j.Where == joint.Site {
-		return
 	}
 	if a, ok := h.replan(j); ok {
 		h.gain(hintTurn, i, p, a, "position "+j.Position, fmt.Sprintf("turned from %s to %s it takes %s less, handling not counted", from, j.Position, h.less(p, a)))
@@ -173,7 +173,7 @@ func (h *hinter) double(i int, p *Plan) {
 	if !single || r == nil || float64(thinOf(p)) <= r.Over || p.Prep.Backing != "" || p.Joint.Size.A > 0 || p.Joint.Depth > 0 {
 		return
 	}
-	j := *p.Joint
+	j := p.Joint.Apart()
 	j.Kind, j.Sides, j.RootFaceGiven, j.RootFace = to, 1, false, 0
 	if a, ok := h.replan(j); ok {
 		h.gain(hintDouble, i, p, a, string(to), fmt.Sprintf("as a %s it takes about %s kg of weld metal instead of %s, %s less; turning and the second preparation not counted",
@@ -191,7 +191,7 @@ func (h *hinter) angle(i int, p *Plan) {
 	if !ok || row.Angle <= 0 || float64(p.Joint.Angle-row.Angle) < r.Over {
 		return
 	}
-	j := *p.Joint
+	j := p.Joint.Apart()
 	j.Angle = row.Angle
 	if a, ok := h.replan(j); ok {
 		h.gain(hintPrep, i, p, a, number(float64(row.Angle), 1)+"° instead of "+number(float64(p.Joint.Angle), 1)+"°", fmt.Sprintf("with the usual %s° instead of %s° it takes about %s kg of weld metal instead of %s, %s less",
@@ -219,7 +219,7 @@ func (h *hinter) oneRun(i int, p *Plan) {
 	if one <= 0 || leg-one < 0.05 || leg-one > r.Over || h.tooSmall(p, one) {
 		return
 	}
-	j := *p.Joint
+	j := p.Joint.Apart()
 	j.Size = joint.Size{Means: joint.Leg, A: units.MM(one)}
 	if a, ok := h.replan(j); ok && a.passes == 1 {
 		h.gain(hintOneRun, i, p, a, "leg "+mmText(one), fmt.Sprintf("leg %s takes %d runs; %s would be one, %s less", mmText(leg), p.Passes(), mmText(one), h.less(p, a)))
@@ -265,7 +265,7 @@ func (h *hinter) oneOver(i int, p *Plan) {
 		return
 	}
 	over := leg + r.Over
-	j := *p.Joint
+	j := p.Joint.Apart()
 	j.Size = joint.Size{Means: joint.Leg, A: units.MM(over)}
 	a, ok := h.replan(j)
 	more := a.cost - float64(p.Cost.Total)

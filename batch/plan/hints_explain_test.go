@@ -36,7 +36,7 @@ func TestHintsAreExplained(t *testing.T) {
 				t.Errorf("joint %d: %+v", i, h)
 			}
 			if h.Code == hintTurn {
-				j := list[i]
+				j := list[i].Apart()
 				j.Position, j.Wire, j.Gas = "PB", plans[i].Filler+" "+number(float64(plans[i].Dia), 1), plans[i].Gas
 				if alone := Joints([]joint.Joint{j}, set, shop, Options{})[0]; math.Abs(float64(alone.Cost.Total-h.Altered.Cost)) > 1e-6*float64(alone.Cost.Total) {
 					t.Errorf("turned it costs %g; planned so it costs %g", h.Altered.Cost, alone.Cost.Total)

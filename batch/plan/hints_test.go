@@ -28,7 +28,7 @@ func textOf(p *Plan, code string) string {
 }
 
 func TestHintsThatSaveMoney(t *testing.T) {
-	with := func(j joint.Joint, change func(*joint.Joint)) joint.Joint { change(&j); return j }
+	with := func(j joint.Joint, change func(*joint.Joint)) joint.Joint { j = j.Apart(); change(&j); return j }
 	up := filletJoint(8, 12, "PF")
 	wide := with(buttJoint(joint.SingleV, 15, "PA"), func(j *joint.Joint) { j.Angle = 80 })
 	for name, c := range map[string]struct {

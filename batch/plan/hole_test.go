@@ -12,7 +12,7 @@ import (
 // in all at 7850 kg/m³, in three layers of 4 mm.
 func TestPlugsAreFilledOnTheSpot(t *testing.T) {
 	set, shop := world(t)
-	j := joint.Joint{Mark: "P", Qty: 10, Kind: joint.Plug, Sides: 1, Size: joint.Size{Means: joint.Leg, A: 20}, T1: 12, T2: 15, Material: "S355", Position: "PA", Where: joint.Shop}
+	j := joint.Joint{Mark: "P", Qty: 10, Detail: &joint.Detail{Kind: joint.Plug, Sides: 1, Size: joint.Size{Means: joint.Leg, A: 20}, T1: 12, T2: 15, Material: "S355", Position: "PA", Where: joint.Shop}}
 	p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
 	if !p.Settings || len(p.Runs) != 3 {
 		t.Fatalf("settings %v (%s), %d layers; want 3", p.Settings, p.NoSettings, len(p.Runs))
@@ -44,8 +44,8 @@ func TestPlugsAreFilledOnTheSpot(t *testing.T) {
 func TestSlotsTakeTheirLengthOrASecondSize(t *testing.T) {
 	set, shop := world(t)
 	for _, j := range []joint.Joint{
-		{Kind: joint.Slot, Length: 60, Size: joint.Size{Means: joint.Leg, A: 18}},
-		{Kind: joint.Slot, Size: joint.Size{Means: joint.Leg, A: 18, B: 60}},
+		{Length: 60, Detail: &joint.Detail{Kind: joint.Slot, Size: joint.Size{Means: joint.Leg, A: 18}}},
+		{Detail: &joint.Detail{Kind: joint.Slot, Size: joint.Size{Means: joint.Leg, A: 18, B: 60}}},
 	} {
 		j.Mark, j.Qty, j.Sides, j.T1, j.T2, j.Material, j.Position = "S", 1, 1, 8, 10, "S235", "PA"
 		p := Joints([]joint.Joint{j}, set, shop, Options{})[0]

@@ -12,10 +12,10 @@ import (
 // where it is backed or welded from behind, and nothing has any without a level.
 func TestLimitsAreOfTheJointsOwnSize(t *testing.T) {
 	set, shop := world(t)
-	v := joint.Joint{Mark: "V", Qty: 1, Sides: 1, Kind: joint.SingleV, Length: 500, T1: 12, T2: 12, Gap: 2, GapGiven: true, Material: "S355", Position: "PA", Quality: "C"}
+	v := joint.Joint{Mark: "V", Qty: 1, Length: 500, Detail: &joint.Detail{Sides: 1, Kind: joint.SingleV, T1: 12, T2: 12, Gap: 2, GapGiven: true, Material: "S355", Position: "PA", Quality: "C"}}
 	fillet := filletJoint(5, 500, "PB")
 	fillet.Material, fillet.Quality = "S355", "C"
-	gouged, backed, bare := v, v, v
+	gouged, backed, bare := v.Apart(), v.Apart(), v.Apart()
 	gouged.Backing, backed.Backing, bare.Quality = "gouge", "bar", ""
 	for name, c := range map[string]struct {
 		j      joint.Joint

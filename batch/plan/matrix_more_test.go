@@ -51,7 +51,7 @@ func scenes() []scene {
 	}
 	other := filletJoint(6, 10, "PB")
 	other.Mark = "U"
-	twin := good[0]
+	twin := good[0].Apart()
 	twin.Place.Row = 7
 	return []scene{
 		{code: "mark-twice", yes: []joint.Joint{twin, good[0]}, no: []joint.Joint{twin, other}},

@@ -14,6 +14,7 @@ import (
 
 // changed returns a joint with a change.
 func changed(j joint.Joint, change func(*joint.Joint)) joint.Joint {
+	j = j.Apart()
 	change(&j)
 	return j
 }

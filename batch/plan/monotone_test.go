@@ -27,7 +27,7 @@ func TestMoreIsNeverCheaperWhateverTheKind(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		small := saneJoint(rt)
 		small.Sides = 1
-		large := small
+		large := small.Apart()
 		by := rapid.Float64Range(1.01, 3).Draw(rt, "by")
 		switch rapid.IntRange(0, 3).Draw(rt, "what") {
 		case 0:
@@ -87,7 +87,7 @@ func TestSplittingNeverSavesWhateverTheKind(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		whole := saneJoint(rt)
 		share := rapid.Float64Range(0.05, 0.95).Draw(rt, "share")
-		first, second := whole, whole
+		first, second := whole.Apart(), whole.Apart()
 		first.Length = units.MM(float64(whole.Length) * share)
 		second.Length = whole.Length - first.Length
 		a := Joints([]joint.Joint{whole}, set, shop, Options{})[0]

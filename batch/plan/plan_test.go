@@ -29,12 +29,20 @@ func world(t testing.TB) (*tables.Set, *rates.Shop) {
 
 // filletJoint is a fillet of a leg between two parts of a thickness, a metre long.
 func filletJoint(leg, thick float64, position string) joint.Joint {
-	return joint.Joint{Mark: "T", Qty: 1, Sides: 1, Kind: joint.Fillet, Length: 1000, Position: position, Material: "S235",
-		Size: joint.Size{Means: joint.Leg, A: units.MM(leg)}, T1: units.MM(thick), T2: units.MM(thick)}
+	return joint.Joint{
+		Mark: "T", Qty: 1, Length: 1000,
+		Detail: &joint.Detail{
+			Sides: 1, Kind: joint.Fillet, Position: position, Material: "S235", Size: joint.Size{Means: joint.Leg, A: units.MM(leg)}, T1: units.MM(thick), T2: units.MM(thick),
+		},
+	}
 }
 
 // buttJoint is a butt of a kind in a thickness, a metre long.
 func buttJoint(kind joint.Kind, thick float64, position string) joint.Joint {
-	return joint.Joint{Mark: "T", Qty: 1, Sides: 1, Kind: kind, Length: 1000, Position: position, Material: "S235",
-		T1: units.MM(thick), T2: units.MM(thick)}
+	return joint.Joint{
+		Mark: "T", Qty: 1, Length: 1000,
+		Detail: &joint.Detail{
+			Sides: 1, Kind: kind, Position: position, Material: "S235", T1: units.MM(thick), T2: units.MM(thick),
+		},
+	}
 }

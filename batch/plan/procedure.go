@@ -28,7 +28,7 @@ func (c *catalog) bindProcedure(t *task) {
 	if p.Dia > 0 && wire != "" {
 		wire += " " + number(float64(p.Dia), 2)
 	}
-	t.wish = c.readWish(&joint.Joint{Process: p.Process, Wire: wire, Gas: p.Gas, Machine: t.j.Machine})
+	t.wish = c.readWish(&joint.Joint{Detail: &joint.Detail{Process: p.Process, Wire: wire, Gas: p.Gas, Machine: t.j.Machine}})
 	t.wish.named = true
 	if text := wrongRange(p); text != "" {
 		t.refuse("its row in the table of procedures has %s", text)

@@ -59,7 +59,7 @@ func TestNoRunLeavesItsProcedure(t *testing.T) {
 		case 0:
 			j = buttJoint(joint.SingleV, float64(thick), at)
 		case 1:
-			j = joint.Joint{Mark: "P", Qty: 2, Kind: joint.Plug, Sides: 1, Size: joint.Size{Means: joint.Leg, A: thick + 8}, T1: thick, T2: thick, Material: "S355", Position: "PA", Where: joint.Shop}
+			j = joint.Joint{Mark: "P", Qty: 2, Detail: &joint.Detail{Kind: joint.Plug, Sides: 1, Size: joint.Size{Means: joint.Leg, A: thick + 8}, T1: thick, T2: thick, Material: "S355", Position: "PA", Where: joint.Shop}}
 		}
 		p := Joints(named(j), &own, shop, Options{})[0]
 		if !p.Settings {

@@ -26,6 +26,7 @@ func bound(t *testing.T, change func(*tables.Procedure)) (*tables.Set, *rates.Sh
 }
 
 func named(j joint.Joint) []joint.Joint {
+	j = j.Apart()
 	j.WPS = "sp-7"
 	return []joint.Joint{j}
 }

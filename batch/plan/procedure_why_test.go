@@ -12,7 +12,7 @@ import (
 // TestEveryRunOutsideIsNamed: a V of 12 mm with an open root has runs of several
 // sizes; a limit that all leave names them all, and an open end is no zero.
 func TestEveryRunOutsideIsNamed(t *testing.T) {
-	v := joint.Joint{Mark: "V", Qty: 1, Kind: joint.SingleV, Length: 500, Sides: 1, T1: 12, T2: 12, Angle: 60, Gap: 2, RootFace: 1, Material: "S355", Position: "PA", Where: joint.Shop}
+	v := joint.Joint{Mark: "V", Qty: 1, Length: 500, Detail: &joint.Detail{Kind: joint.SingleV, Sides: 1, T1: 12, T2: 12, Angle: 60, Gap: 2, RootFace: 1, Material: "S355", Position: "PA", Where: joint.Shop}}
 	for _, c := range []struct {
 		what   string
 		change func(*tables.Procedure)
@@ -63,7 +63,7 @@ func TestHolesKeepToTheProcedure(t *testing.T) {
 				set, shop := bound(t, func(p *tables.Procedure) {
 					p.CurrentLow, p.CurrentHigh, p.VoltageLow, p.VoltageHigh, p.HeatHigh = 180, 280, 20, 32, heat
 				})
-				j := joint.Joint{Mark: "P", Qty: 1, Kind: kind, Sides: 1, Length: 60, Size: joint.Size{Means: joint.Leg, A: size}, T1: 8, T2: 12, Material: "S355", Position: "PA", Where: joint.Shop}
+				j := joint.Joint{Mark: "P", Qty: 1, Length: 60, Detail: &joint.Detail{Kind: kind, Sides: 1, Size: joint.Size{Means: joint.Leg, A: size}, T1: 8, T2: 12, Material: "S355", Position: "PA", Where: joint.Shop}}
 				p := Joints(named(j), set, shop, Options{})[0]
 				if !p.Settings {
 					if !saysCode(&p, unmet) {

@@ -14,8 +14,12 @@ func TestABareDiameterKeepsTheMetal(t *testing.T) {
 	for material, metal := range metals {
 		for _, position := range []string{"PA", "PB", "PC", "PD", "PE", "PF", "PG"} {
 			for _, dia := range []string{"0.8", "1.0", "1.2"} {
-				j := joint.Joint{Mark: "W", Kind: joint.Lap, Qty: 1, Sides: 1, Length: 500, T1: 2, T2: 2, Material: material, Wire: dia, Position: position,
-					Where: joint.Shop, Size: joint.Size{Means: joint.Leg, A: 2}}
+				j := joint.Joint{
+					Mark: "W", Qty: 1, Length: 500,
+					Detail: &joint.Detail{
+						Kind: joint.Lap, Sides: 1, T1: 2, T2: 2, Material: material, Wire: dia, Position: position, Where: joint.Shop, Size: joint.Size{Means: joint.Leg, A: 2},
+					},
+				}
 				p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
 				if !p.Settings {
 					continue

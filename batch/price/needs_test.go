@@ -30,7 +30,7 @@ func TestNeeds(t *testing.T) {
 	if len(n.Wires) != 2 || n.Wires[0] != 0.8 || len(n.Modes) != 2 || n.Modes[0] != "short arc" {
 		t.Errorf("wires %v, modes %v", n.Wires, n.Modes)
 	}
-	if job := priced([]plan.Plan{{Manner: &plan.Manner{}, Joint: &joint.Joint{Qty: 1}}}, shop); job.Totals.Needs != nil {
+	if job := priced([]plan.Plan{{Manner: &plan.Manner{}, Joint: &joint.Joint{Qty: 1, Detail: &joint.Detail{}}}}, shop); job.Totals.Needs != nil {
 		t.Error("a list without settings asks nothing of a machine")
 	}
 }

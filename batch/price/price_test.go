@@ -42,7 +42,7 @@ func planned(shop *rates.Shop, mark, assembly, filler string, dia units.MM, gas 
 	w, _ := shop.Wire(filler, dia)
 	g, _ := shop.Gas(gas)
 	p := plan.Plan{Manner: &plan.Manner{Settings: true, AreaDrawn: 18, Area: 20, Process: "135", Filler: filler, Dia: dia, Gas: gas, Transfer: plan.Spray,
-		Machine: "a machine"}, Joint: &joint.Joint{Mark: mark, Assembly: assembly, Qty: 2, Position: "PB"},
+		Machine: "a machine"}, Joint: &joint.Joint{Mark: mark, Assembly: assembly, Qty: 2, Detail: &joint.Detail{Position: "PB"}},
 		Seam: 2.5, WeldMetal: wire * 0.9, WireKg: wire, GasL: litres, Arc: arc,
 	}
 	p.Cost = rates.CostOf(rates.Quantities{Qty: 2, Seam: 2.5, Seams: 2, Passes: 1, Arc: arc, WireKg: wire, WirePerKg: w.PerKg,

@@ -9,11 +9,11 @@ import (
 
 func TestNamesFollowTheCodes(t *testing.T) {
 	plans := []plan.Plan{
-		{Manner: &plan.Manner{PositionAWS: "2F", Filler: "S Al 5356", FillerAWS: "ER5356"}, Joint: &joint.Joint{Position: "PB"}},
-		{Manner: &plan.Manner{Filler: "no class", FillerAWS: ""}, Joint: &joint.Joint{Position: "PB"}},
-		{Manner: &plan.Manner{Filler: "one", FillerAWS: "both"}, Joint: &joint.Joint{Position: "PA"}},
-		{Manner: &plan.Manner{Filler: "two", FillerAWS: "both"}, Joint: &joint.Joint{Position: "PA"}},
-		{Manner: &plan.Manner{Filler: "three", FillerAWS: "one"}, Joint: &joint.Joint{Position: "PA"}}, // the standard class of another
+		{Manner: &plan.Manner{PositionAWS: "2F", Filler: "S Al 5356", FillerAWS: "ER5356"}, Joint: &joint.Joint{Detail: &joint.Detail{Position: "PB"}}},
+		{Manner: &plan.Manner{Filler: "no class", FillerAWS: ""}, Joint: &joint.Joint{Detail: &joint.Detail{Position: "PB"}}},
+		{Manner: &plan.Manner{Filler: "one", FillerAWS: "both"}, Joint: &joint.Joint{Detail: &joint.Detail{Position: "PA"}}},
+		{Manner: &plan.Manner{Filler: "two", FillerAWS: "both"}, Joint: &joint.Joint{Detail: &joint.Detail{Position: "PA"}}},
+		{Manner: &plan.Manner{Filler: "three", FillerAWS: "one"}, Joint: &joint.Joint{Detail: &joint.Detail{Position: "PA"}}}, // the standard class of another
 	}
 	for _, c := range []struct {
 		codes             string

@@ -171,7 +171,7 @@ func TestNoFigureIsInfinite(t *testing.T) {
 	warm := units.Celsius(nan)
 	p := plan.Plan{Manner: &plan.Manner{Settings: true,
 		Current: plan.Window{Start: nan, Low: -inf, High: inf}, Preheat: &warm, T85: &[2]units.Second{units.Second(nan), units.Second(inf)},
-		Runs: []plan.Run{{Area: units.MM2(inf), Heat: units.KJMM(nan)}}}, Joint: &joint.Joint{Mark: "W1", Qty: 1}, Seam: units.Metre(inf), WeldMetal: units.Kg(nan), Cost: rates.Cost{Total: 1, Price: units.Money(inf)},
+		Runs: []plan.Run{{Area: units.MM2(inf), Heat: units.KJMM(nan)}}}, Joint: &joint.Joint{Mark: "W1", Qty: 1, Detail: &joint.Detail{}}, Seam: units.Metre(inf), WeldMetal: units.Kg(nan), Cost: rates.Cost{Total: 1, Price: units.Money(inf)},
 	}
 	job := &price.Job{Plans: []plan.Plan{p}}
 	job.Totals.Cost = units.Money(nan)

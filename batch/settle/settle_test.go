@@ -30,9 +30,10 @@ func planned(t testing.TB, n int) ([]plan.Plan, rates.Shop) {
 	for i := range joints {
 		thick := units.MM(4 + 10*r.Float64())
 		j := joint.Joint{
-			Mark: fmt.Sprintf("W%d", i+1), Kind: joint.Fillet, Qty: 1 + r.Intn(8), Sides: 1 + r.Intn(2),
-			Length: units.MM(200 + 2000*r.Float64()), Size: joint.Size{Means: joint.Leg, A: units.MM(3 + r.Intn(7))},
-			T1: thick, T2: thick + 2, Material: "S235", Position: "PB",
+			Mark: fmt.Sprintf("W%d", i+1), Qty: 1 + r.Intn(8), Length: units.MM(200 + 2000*r.Float64()),
+			Detail: &joint.Detail{
+				Kind: joint.Fillet, Sides: 1 + r.Intn(2), Size: joint.Size{Means: joint.Leg, A: units.MM(3 + r.Intn(7))}, T1: thick, T2: thick + 2, Material: "S235", Position: "PB",
+			},
 		}
 		j.Place.Row = i + 2
 		joints[i] = j

@@ -26,8 +26,10 @@ var metric = price.Options{Date: "2026-02-03", Codes: "iso", Symbols: "iso", Pap
 // leg and butt are the two ways in which a fixture joint is given.
 func leg(mark string, z, t1, t2 units.MM, length units.MM, position string) joint.Joint {
 	return joint.Joint{
-		Mark: mark, Assembly: "Frame A", Drawing: "DR-100", Rev: "B", Qty: 1, Kind: joint.Fillet, Length: length, Sides: 1,
-		Size: joint.Size{Means: joint.Leg, A: z, Text: "z"}, T1: t1, T2: t2, Material: "S355", Position: position, Where: joint.Shop,
+		Mark: mark, Assembly: "Frame A", Drawing: "DR-100", Rev: "B", Qty: 1, Length: length,
+		Detail: &joint.Detail{
+			Kind: joint.Fillet, Sides: 1, Size: joint.Size{Means: joint.Leg, A: z, Text: "z"}, T1: t1, T2: t2, Material: "S355", Position: position, Where: joint.Shop,
+		},
 	}
 }
 

@@ -140,9 +140,12 @@ func readFixtureRow(l *joint.List, row list.Row) {
 			Level: finding.Error, Code: "bad-number", Text: `the quantity "x" is not a number`, Read: "x", Want: "a whole number", Hint: "write a number"})
 		return
 	}
-	j := joint.Joint{Place: finding.Place{File: l.File, Sheet: l.Sheet, Row: row.Number}, Mark: row.At(1).Text, Assembly: row.At(2).Text,
-		Kind: joint.Kind(row.At(3).Text), Qty: int(num(4)), Length: units.MM(num(5)), Sides: int(num(6)), T1: units.MM(num(8)), T2: units.MM(num(9)),
-		Material: row.At(10).Text, Position: row.At(11).Text, Where: joint.Where(row.At(12).Text), Note: row.At(13).Text}
+	j := joint.Joint{
+		Place: finding.Place{File: l.File, Sheet: l.Sheet, Row: row.Number}, Mark: row.At(1).Text, Assembly: row.At(2).Text, Qty: int(num(4)), Length: units.MM(num(5)), Note: row.At(13).Text,
+		Detail: &joint.Detail{
+			Kind: joint.Kind(row.At(3).Text), Sides: int(num(6)), T1: units.MM(num(8)), T2: units.MM(num(9)), Material: row.At(10).Text, Position: row.At(11).Text, Where: joint.Where(row.At(12).Text),
+		},
+	}
 	size := row.At(7).Text
 	switch {
 	case strings.HasPrefix(size, "a"):

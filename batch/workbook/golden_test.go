@@ -38,8 +38,8 @@ func handMade() (*list.Source, *price.Job) {
 	l := joint.List{File: src.File, SHA256: src.SHA256, HeaderRows: [2]int{1, 1}, LastRow: 4, LastCol: 4, RowsRead: 4,
 		Columns: []joint.Column{column(1, "Mark", "mark"), column(2, "Qty", "qty"), column(3, "Length mm", "length"), column(4, "Size", "size")},
 		Joints: []joint.Joint{
-			{Place: place(2), Mark: "Ж-1", Qty: 2, Sides: 1, Kind: joint.Fillet, Length: 500, Size: joint.Size{Means: joint.Leg, A: 6, Text: "z6"}, T1: 8, T2: 8, Material: "S235", Position: "PB"},
-			{Place: place(3), Mark: "007", Qty: 1, Sides: 1, Kind: joint.Fillet, Length: 300, Size: joint.Size{Means: joint.Leg, A: 6, Text: "=6"}},
+			{Place: place(2), Mark: "Ж-1", Qty: 2, Length: 500, Detail: &joint.Detail{Sides: 1, Kind: joint.Fillet, Size: joint.Size{Means: joint.Leg, A: 6, Text: "z6"}, T1: 8, T2: 8, Material: "S235", Position: "PB"}},
+			{Place: place(3), Mark: "007", Qty: 1, Length: 300, Detail: &joint.Detail{Sides: 1, Kind: joint.Fillet, Size: joint.Size{Means: joint.Leg, A: 6, Text: "=6"}}},
 		},
 		Others: []joint.OtherRow{{Row: 1, Fate: joint.HeaderRow, Text: "Mark"}, {Row: 4, Fate: joint.Rejected, Text: "X"}},
 		Problems: []finding.Problem{{Place: finding.Place{File: "hand.csv", Row: 4, Col: 2, Header: "Qty"}, Level: finding.Error, Code: "bad-number",

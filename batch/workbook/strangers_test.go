@@ -49,8 +49,12 @@ func anyList(src *list.Source) joint.List {
 		}
 		l.LastRow = r.Number
 		if len(l.Joints) < 50 {
-			l.Joints = append(l.Joints, joint.Joint{Place: finding.Place{Row: r.Number}, Mark: fmt.Sprintf("S%d", r.Number), Qty: 1, Sides: 1,
-				Kind: joint.Fillet, Length: 500, Size: joint.Size{Means: joint.Leg, A: 5}, T1: 8, T2: units.MM(8), Material: "S235", Position: "PB"})
+			l.Joints = append(l.Joints, joint.Joint{
+				Place: finding.Place{Row: r.Number}, Mark: fmt.Sprintf("S%d", r.Number), Qty: 1, Length: 500,
+				Detail: &joint.Detail{
+					Sides: 1, Kind: joint.Fillet, Size: joint.Size{Means: joint.Leg, A: 5}, T1: 8, T2: units.MM(8), Material: "S235", Position: "PB",
+				},
+			})
 		}
 	}
 	return l

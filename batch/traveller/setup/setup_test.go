@@ -17,7 +17,7 @@ import (
 func planned(mark, assembly, filler, gas, machine string, leg units.MM) plan.Plan {
 	return plan.Plan{Manner: &plan.Manner{Prep: plan.Prep{Kind: joint.Fillet, LegA: leg},
 		Settings: filler != "", Filler: filler, Dia: 1.2, Gas: gas, Machine: machine},
-		Joint:  &joint.Joint{Mark: mark, Assembly: assembly, Qty: 2},
+		Joint:  &joint.Joint{Mark: mark, Assembly: assembly, Qty: 2, Detail: &joint.Detail{}},
 		WireKg: 1, GasL: 100, Arc: 10, Seam: 1.5, Cost: rates.Cost{Labour: rates.Labour{Total: 30}},
 	}
 }

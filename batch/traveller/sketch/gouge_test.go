@@ -12,7 +12,7 @@ import (
 // cap below it, as wide as the gouge opens; each side has the area of its passes.
 func TestTheBackRunFillsTheGouge(t *testing.T) {
 	for kind, bottom := range map[joint.Kind]float64{joint.SingleV: 0, joint.DoubleV: 8} {
-		p := &plan.Plan{Joint: &joint.Joint{Sides: 1}, Manner: &plan.Manner{Area: 240, Prep: plan.Prep{
+		p := &plan.Plan{Joint: &joint.Joint{Detail: &joint.Detail{Sides: 1}}, Manner: &plan.Manner{Area: 240, Prep: plan.Prep{
 			Kind: kind, T1: 20, T2: 20, Angle: 60, Gap: 2, RootFace: 2, Depth: 10, Gouge: plan.Gouge{Depth: 4, Width: 8}}}}
 		back := 60.0
 		if bottom > 0 {

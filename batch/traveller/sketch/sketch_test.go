@@ -34,7 +34,7 @@ func filletPlan(z, cap float64, sides, passes int) *plan.Plan {
 		Prep: plan.Prep{Kind: joint.Fillet, LegA: units.MM(z), LegB: units.MM(z), WeldLegA: units.MM(z), WeldLegB: units.MM(z),
 			Throat: units.MM(z / math.Sqrt2), T1: 8, T2: 10, Angle: 90},
 		Area: units.MM2(area), Runs: runsOf(area, passes, 1, 1)},
-		Joint: &joint.Joint{Sides: sides},
+		Joint: &joint.Joint{Detail: &joint.Detail{Sides: sides}},
 	}
 }
 
@@ -106,7 +106,7 @@ func TestSecondSideIsDrawnButNotCounted(t *testing.T) {
 }
 
 func TestGrooveFacesAndAngle(t *testing.T) {
-	p := &plan.Plan{Manner: &plan.Manner{Prep: plan.Prep{Kind: joint.SingleV, T1: 12, T2: 12, Angle: 60, Gap: 2, RootFace: 2, Depth: 10}}, Joint: &joint.Joint{}}
+	p := &plan.Plan{Manner: &plan.Manner{Prep: plan.Prep{Kind: joint.SingleV, T1: 12, T2: 12, Angle: 60, Gap: 2, RootFace: 2, Depth: 10}}, Joint: &joint.Joint{Detail: &joint.Detail{}}}
 	// 12 x 2 of gap and 10² tan 30° of the V.
 	want := 24 + 100*math.Tan(math.Pi/6)
 	p.Area = units.MM2(want)
@@ -133,7 +133,7 @@ func TestGroovePassesAddUp(t *testing.T) {
 		face := rapid.Float64Range(0, thick/4).Draw(rt, "face")
 		r := plan.Prep{Kind: k, T1: units.MM(thick), T2: units.MM(thick), Gap: units.MM(rapid.Float64Range(0.2, 6).Draw(rt, "gap")),
 			RootFace: units.MM(face), Angle: units.Degree(rapid.Float64Range(10, 90).Draw(rt, "angle")), Radius: units.MM(rapid.Float64Range(0, 8).Draw(rt, "r"))}
-		p := &plan.Plan{Manner: &plan.Manner{Prep: r}, Joint: &joint.Joint{Sides: 1}}
+		p := &plan.Plan{Manner: &plan.Manner{Prep: r}, Joint: &joint.Joint{Detail: &joint.Detail{Sides: 1}}}
 		c := measures(p)
 		groove := c.region(c.profile(c.left), c.profile(c.right), p).Area()
 		total := groove * rapid.Float64Range(1, 1.4).Draw(rt, "over")
@@ -157,7 +157,7 @@ func TestGroovePassesAddUp(t *testing.T) {
 
 // The root of a double groove lies between its sides: side 1 above, side 2 below.
 func TestDoubleGrooveSides(t *testing.T) {
-	p := &plan.Plan{Manner: &plan.Manner{Prep: plan.Prep{Kind: joint.DoubleV, T1: 20, T2: 20, Angle: 60, Gap: 2, RootFace: 2, Depth: 9, Depth2: 9}, Area: 150}, Joint: &joint.Joint{}}
+	p := &plan.Plan{Manner: &plan.Manner{Prep: plan.Prep{Kind: joint.DoubleV, T1: 20, T2: 20, Angle: 60, Gap: 2, RootFace: 2, Depth: 9, Depth2: 9}, Area: 150}, Joint: &joint.Joint{Detail: &joint.Detail{}}}
 	p.Runs = append(runsOf(80, 3, 1, 1), runsOf(70, 3, 2, 4)...)
 	for i := range p.Runs {
 		p.Runs[i].Layer = i%3 + 1
@@ -188,7 +188,7 @@ func TestOtherKinds(t *testing.T) {
 		{joint.Slot, plan.Prep{T1: 6, T2: 8}, 72},
 	} {
 		c.prep.Kind = c.kind
-		p := &plan.Plan{Manner: &plan.Manner{Prep: c.prep, Area: c.area, Runs: runsOf(float64(c.area), 3, 1, 1)}, Joint: &joint.Joint{Sides: 1}}
+		p := &plan.Plan{Manner: &plan.Manner{Prep: c.prep, Area: c.area, Runs: runsOf(float64(c.area), 3, 1, 1)}, Joint: &joint.Joint{Detail: &joint.Detail{Sides: 1}}}
 		s, ok := Build(p)
 		if !ok || len(s.Plates) != 2 && c.kind != joint.Plug && c.kind != joint.Slot {
 			t.Errorf("%s: %d plates, %v", c.kind, len(s.Plates), ok)
@@ -209,7 +209,7 @@ func TestAnyPlanIsSafe(t *testing.T) {
 				Throat: mm("throat"), T1: mm("t1"), T2: mm("t2"), Angle: units.Degree(mm("angle")), Gap: mm("gap"), RootFace: mm("face"),
 				Depth: mm("d"), Depth2: mm("d2"), Radius: mm("r")},
 			Area: units.MM2(mm("area")), Runs: runsOf(float64(mm("runs")), rapid.IntRange(0, 5).Draw(rt, "n"), rapid.IntRange(1, 2).Draw(rt, "side"), 1)},
-			Joint: &joint.Joint{Sides: rapid.IntRange(0, 2).Draw(rt, "sides")},
+			Joint: &joint.Joint{Detail: &joint.Detail{Sides: rapid.IntRange(0, 2).Draw(rt, "sides")}},
 		}
 		s, ok := Build(p)
 		if ok && !s.finite() {
