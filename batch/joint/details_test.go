@@ -10,7 +10,7 @@ import (
 // Joints drawn alike hold one detail; a joint taken apart changes no other, and a detail
 // that was handed in may change without changing what is kept.
 func TestJointsDrawnAlikeShareOneDetail(t *testing.T) {
-	l, err := understand(t, loadTables(t), "mark,kind,size,length,t1,t2,note\nA,fillet,z5,100,6,6,5x50(100)\nB,fillet,z5,200,6,6,5x50(100)\nC,fillet,z6,200,6,6,\n", Options{})
+	l, err := understand(t, loadTables(t), "mark,kind,size,length,t1,t2,stitch\nA,fillet,z5,700,6,6,5x50(100)\nB,fillet,z5,800,6,6,5x50(100)\nC,fillet,z6,200,6,6,\n", Options{})
 	if err != nil || len(l.Joints) != 3 {
 		t.Fatalf("want three joints: %v %+v", err, l)
 	}
