@@ -2,12 +2,10 @@ package picture
 
 import (
 	"math"
-	"strconv"
 
 	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
-	"seamtally/batch/units"
 )
 
 // Measures of a welding symbol: the sign and where it stands behind the arrow.
@@ -24,9 +22,7 @@ var symbolStyle = page.Style{Face: page.Regular, Size: page.MinSize}
 // symbolWidth is the width a plan's symbol takes.
 func (f *drawing) symbolWidth(pl *plan.Plan, tail string) float64 {
 	w := f.signAt(pl) + sign + 5
-	if t := f.symbolStitch(pl, f.AWS); t != "" {
-		w += symbolStyle.Width(page.Clean(t))
-	}
+	w += f.stitchWidth(pl)
 	if tail != "" {
 		w += 3.5 + min(symbolStyle.Width(page.Clean(tail)), tailMost)
 	}
@@ -45,7 +41,7 @@ type weldSymbol struct {
 	p    *page.Page
 	box  page.BoxID
 	aws  bool
-	both bool
+	far  far
 	line float64 // y of the reference line
 	end  float64 // where it ends
 	x    float64 // where the sign's left edge stands
@@ -58,7 +54,7 @@ func (f *drawing) symbol(pl *plan.Plan, r page.Rect, tail string) {
 	j := pl.Joint
 	w := weldSymbol{
 		p: f.p, box: f.box, aws: f.AWS, kind: KindOf(pl),
-		both: j.Sides == 2 || isDouble(KindOf(pl)), line: r.Y + r.H/2, x: r.X + f.signAt(pl),
+		far: farOf(pl), line: r.Y + r.H/2, x: r.X + f.signAt(pl),
 	}
 	left, right := r.X+arrowRun, r.Right()-1
 	if tail != "" {
@@ -68,10 +64,10 @@ func (f *drawing) symbol(pl *plan.Plan, r page.Rect, tail string) {
 		f.p.Line(f.box, right, w.line, right+2, w.line+2, 0.25, 0)
 		f.p.Write(f.box, right+2.3, w.line+1.1, wide+0.1, page.Left, symbolStyle, tail)
 	}
-	f.p.Line(f.box, left, w.line, right, w.line, 0.25, 0)
+	f.p.Draw(f.box, page.Shape{Name: "reference line", Points: []page.Point{{X: left, Y: w.line}, {X: right, Y: w.line}}, Line: 0.25, Fill: page.None})
 	f.p.Arrow(f.box, page.Point{X: left, Y: w.line}, page.Point{X: r.X + 1, Y: r.Bottom() - 1}, 0.25, 2.2)
-	if !w.aws && !w.both {
-		f.p.Draw(f.box, page.Shape{Points: []page.Point{{X: left, Y: w.line + 0.9}, {X: right, Y: w.line + 0.9}}, Line: 0.2, Fill: page.None, Dash: 1.1})
+	if !w.aws && w.far != sameSign {
+		f.p.Draw(f.box, page.Shape{Points: []page.Point{{X: left, Y: w.line + dashedBelow}, {X: right, Y: w.line + dashedBelow}}, Line: 0.2, Fill: page.None, Dash: 1.1})
 	}
 	if j.AllRound {
 		f.p.Circle(f.box, page.Point{X: left, Y: w.line}, 1.2, 0.25, page.None)
@@ -85,7 +81,7 @@ func (f *drawing) symbol(pl *plan.Plan, r page.Rect, tail string) {
 }
 
 // sides puts the sign, the size before it and the stitch behind it on the arrow
-// side, and on the other where the weld is on both.
+// side, and on the other where the weld is on both, else what stands there.
 func (w *weldSymbol) sides(f *drawing, pl *plan.Plan) {
 	arrow := -1.0 // above the line
 	if w.aws {
@@ -99,11 +95,13 @@ func (w *weldSymbol) sides(f *drawing, pl *plan.Plan) {
 		}
 		size := f.symbolSize(pl, w.aws)
 		f.p.Write(f.box, w.x-0.6-symbolStyle.Width(page.Clean(size)), y, symbolStyle.Width(page.Clean(size))+0.1, page.Left, symbolStyle, size)
-		if stitch := f.symbolStitch(pl, w.aws); stitch != "" {
-			f.p.Write(f.box, w.x+sign+0.6, y, w.end-w.x-sign-0.6, page.Left, symbolStyle, stitch)
-		}
-		if !w.both {
+		w.stitch(f, pl, y, up == arrow)
+		if w.far != sameSign {
+			w.opposite(f)
 			return
+		}
+		if w.aws && staggered(pl) {
+			w.x += awsStagger
 		}
 	}
 }
@@ -120,7 +118,7 @@ func isDouble(k joint.Kind) bool {
 func (w *weldSymbol) sign(up float64) {
 	at := func(x, y float64) page.Point { return page.Point{X: w.x + x*sign, Y: w.line + up*y*sign} }
 	stroke := func(ps ...page.Point) {
-		w.p.Draw(w.box, page.Shape{Points: ps, Line: 0.3, Fill: page.None})
+		w.p.Draw(w.box, page.Shape{Name: "sign", Points: ps, Line: 0.3, Fill: page.None})
 	}
 	bow := func(cx, cy, r, from, to float64) {
 		var ps []page.Point
@@ -183,24 +181,6 @@ func (f *drawing) symbolSize(pl *plan.Plan, aws bool) string {
 		return "s" + f.Show.Size(pl.Joint.Size.A).Num
 	}
 	return ""
-}
-
-// symbolStitch is what stands behind the sign: number x length (gap) by ISO,
-// length-pitch by AWS.
-func (f *drawing) symbolStitch(pl *plan.Plan, aws bool) string {
-	s := pl.Joint.Stitch
-	if s == nil {
-		return ""
-	}
-	num := func(v units.MM) string { return f.Show.Size(v).Num }
-	if aws {
-		return num(s.Segment) + "-" + num(s.Pitch)
-	}
-	text := num(s.Segment) + " (" + num(s.Gap) + ")"
-	if pl.Segments > 0 {
-		text = strconv.Itoa(pl.Segments) + "×" + text
-	}
-	return text
 }
 
 // symbolTail names the procedure, or the process.
