@@ -15,11 +15,28 @@ import (
 	"seamtally/batch/units"
 )
 
-// cover lays out the foreman's pages of one assembly.
+// cover lays out the foreman's pages of one assembly; a little closer where that
+// saves a page.
 func (b *builder) cover(a *setup.Assembly) {
-	f := b.flow(head{
+	pages := b.coverPages(a, 1)
+	if len(pages) > 1 {
+		if closer := b.coverPages(a, coverCloser); len(closer) < len(pages) {
+			pages = closer
+		}
+	}
+	b.doc.Pages = append(b.doc.Pages, pages...)
+}
+
+// coverCloser is how much lower the rows of a closer cover are.
+const coverCloser = 0.86
+
+func (b *builder) coverPages(a *setup.Assembly, rows float64) []*page.Page {
+	own := *b
+	own.doc = &page.Document{}
+	f := own.flow(head{
 		assembly: a.Name, drawing: strings.Join(a.Drawings, ", "), rev: strings.Join(a.Revs, ", "), sheet: b.say("head.cover"),
 	})
+	f.rowShare = rows
 	name := b.assemblyName(a)
 	f.p.Mark(0, name)
 	r, box := f.take("cover title", 13)
@@ -29,7 +46,10 @@ func (b *builder) cover(a *setup.Assembly) {
 	f.needs(a)
 	f.holds(a)
 	f.joints(a)
-	f.knobsToo()
+	if len(a.Stages) > 0 {
+		f.knobsToo()
+	}
+	return own.doc.Pages
 }
 
 func (b *builder) assemblyName(a *setup.Assembly) string {
@@ -43,9 +63,17 @@ func (b *builder) assemblyName(a *setup.Assembly) string {
 func (f *flow) totals(a *setup.Assembly) {
 	f.figures("totals", [][2]string{
 		{"total.joints", strconv.Itoa(len(a.Plans))}, {"total.copies", strconv.Itoa(a.Copies)},
-		{"total.seam", f.show.Seam(a.Seam).String()}, {"total.metal", f.show.Mass(a.WeldMetal).String()},
+		{"total.seam", known(a.Seam > 0, f.show.Seam(a.Seam).String())}, {"total.metal", known(a.WeldMetal > 0, f.show.Mass(a.WeldMetal).String())},
 		{"total.arc", hours(a.Arc)}, {"total.labour", hours(a.Labour)},
 	})
+}
+
+// known is a figure, or a dash where nobody knows it.
+func known(is bool, figure string) string {
+	if is {
+		return figure
+	}
+	return "–"
 }
 
 // figures is a frame of large figures under their names.
@@ -91,7 +119,7 @@ func (f *flow) order(a *setup.Assembly) {
 	}
 	r, box := f.take("order lead", 5)
 	f.p.Write(box, r.X, r.Y+3, r.W, page.Left, body, lead)
-	t := table{name: "order", height: 9, columns: []column{
+	t := table{name: "order", height: 9 * f.rowShare, columns: []column{
 		{"order.step", 11, page.Left}, {"order.station", 52, page.Left}, {"order.setups", 24, page.Left},
 		{"order.marks", 66, page.Left}, {"order.arc", 16, page.Right}, {"order.done", 16, page.Left},
 	}}
@@ -128,7 +156,7 @@ func (f *flow) needs(a *setup.Assembly) {
 		return
 	}
 	f.section(f.say("needs.title"), tableHead+8)
-	t := table{name: "needs", height: 7.5, columns: []column{
+	t := table{name: "needs", height: 7.5 * f.rowShare, columns: []column{
 		{"needs.what", 62, page.Left}, {"needs.amount", 30, page.Right}, {"needs.packs", 50, page.Left}, {"needs.lot", 43, page.Left},
 	}}
 	var rows [][]cell
@@ -183,7 +211,7 @@ func (f *flow) packs(amount, pack float64, key, size string) string {
 // holds are the points at which work stops, is witnessed or recorded.
 func (f *flow) holds(a *setup.Assembly) {
 	f.section(f.say("hold.title"), tableHead+9)
-	t := table{name: "hold", height: 8, columns: []column{
+	t := table{name: "hold", height: 8 * f.rowShare, columns: []column{
 		{"hold.kind", 20, page.Left}, {"hold.what", 103, page.Left}, {"hold.initials", 32, page.Left}, {"hold.date", 30, page.Left},
 	}}
 	var rows [][]cell

@@ -120,7 +120,7 @@ func settingOf(list []setting, r plan.Run) int {
 // nearly as a hand sets one.
 func sameDials(a, b plan.Run) bool {
 	near := func(a, b, share float64) bool { return math.Abs(a-b) <= share*max(math.Abs(a), math.Abs(b)) }
-	return a.Transfer == b.Transfer && near(float64(a.WireFeed), float64(b.WireFeed), 0.02) && near(float64(a.Voltage), float64(b.Voltage), 0.01)
+	return a.Transfer == b.Transfer && near(float64(a.WireFeed), float64(b.WireFeed), 0.04) && near(float64(a.Voltage), float64(b.Voltage), 0.015)
 }
 
 // kindsOf names what passes of the same dials are, each kind once; nothing where the

@@ -59,7 +59,11 @@ func jobOf(t testing.TB, joints []joint.Joint, opts price.Options) *price.Job {
 		joints[i].Place = finding.Place{File: "frame.csv", Row: i + 2}
 	}
 	l := joint.List{File: "frame.csv", SHA256: "3fa9c1d20b7e45aa", Joints: joints}
-	job := price.Price(l, plan.Joints(joints, set, &shop, plan.Options{Codes: opts.Codes}), shop, nil, opts)
+	plans := plan.Joints(joints, set, &shop, plan.Options{Codes: opts.Codes})
+	if opts.US { // as the program has it
+		plan.Imperial(plans)
+	}
+	job := price.Price(l, plans, shop, nil, opts)
 	job.Version, job.TablesEdition = "0.1", "0123abcd"
 	return &job
 }

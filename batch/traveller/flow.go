@@ -14,6 +14,7 @@ type flow struct {
 	head       head
 	squeeze    squeeze
 	jointWidth float64 // of what the joint table says of a joint
+	rowShare   float64 // of the height of a cover's rows that they have here
 	signed     int     // rows of sign-off that the sheet makes room for
 }
 
@@ -74,6 +75,7 @@ type table struct {
 	columns []column
 	height  float64 // of a row
 	split   int     // a firm line stands before this column; 0: none
+	over    []over  // headings that stand over several columns
 	// more stands below the last row of a page where the rows go on, and again
 	// above the rows of the next; blank: the repeated heading is enough.
 	more, again string
@@ -82,7 +84,24 @@ type table struct {
 // moreHeight is the room that the note below a page's last row takes.
 const moreHeight = 4.6
 
-const tableHead = 6.5
+// over is a heading over the columns from first to last, both counted.
+type over struct {
+	key         string
+	first, last int
+}
+
+const (
+	tableHead = 6.5
+	overHead  = 3.2 // more where headings stand over others
+)
+
+// headHeight is the height of a table's heading.
+func (t table) headHeight() float64 {
+	if len(t.over) > 0 {
+		return tableHead + overHead
+	}
+	return tableHead
+}
 
 // placed is a row of a table that stands on a page.
 type placed struct {
@@ -95,7 +114,7 @@ type placed struct {
 // they stand.
 func (f *flow) rows(t table, rows [][]cell) []placed {
 	var out []placed
-	if f.room() < tableHead+t.height {
+	if f.room() < t.headHeight()+t.height {
 		f.turn()
 	}
 	f.tableHead(t)
@@ -116,7 +135,7 @@ func (f *flow) goOn(t table) {
 	}
 	f.turn()
 	if t.again != "" {
-		f.section(t.again, tableHead+t.height)
+		f.section(t.again, t.headHeight()+t.height)
 	}
 	f.tableHead(t)
 }
@@ -143,10 +162,16 @@ func (t table) width(whole float64, column int) float64 {
 }
 
 func (f *flow) tableHead(t table) {
-	r, box := f.take(t.name+" head", tableHead)
+	r, box := f.take(t.name+" head", t.headHeight())
 	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.4, 0)
-	for i, c := range r.Columns(0, t.parts()...) {
-		f.p.Write(box, c.X+0.8, c.Y+4.5, c.W-1.6, t.columns[i].align, label, f.say(t.columns[i].key))
+	cells := r.Columns(0, t.parts()...)
+	for _, o := range t.over {
+		from, to := cells[o.first], cells[o.last]
+		f.p.Write(box, from.X+0.8, r.Y+3.4, to.Right()-from.X-1.6, page.Left, label, f.say(o.key))
+		f.p.Line(box, from.X+0.8, r.Y+4.3, to.Right()-0.8, r.Y+4.3, 0.12, 0.3)
+	}
+	for i, c := range cells {
+		f.p.Write(box, c.X+0.8, r.Bottom()-2, c.W-1.6, t.columns[i].align, label, f.say(t.columns[i].key))
 	}
 	f.p.Line(box, r.X, r.Bottom(), r.Right(), r.Bottom(), 0.4, 0)
 }

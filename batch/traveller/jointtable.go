@@ -20,7 +20,7 @@ func (f *flow) joints(a *setup.Assembly) {
 			sheet[p] = s.Number
 		}
 	}
-	t := table{name: "joints", height: 10, columns: f.atLeastHeads([]column{
+	t := table{name: "joints", height: 10 * f.rowShare, columns: f.atLeastHeads([]column{
 		{"col.mark", 21, page.Left}, {"col.joint", 32, page.Left}, {"col.length", 19.5, page.Left}, {"col.position", f.positionWidth(a), page.Left},
 		{"col.sheet", 8, page.Left}, {"col.runs", 8, page.Right}, {"col.arc", 16.5, page.Right}, {"col.done", 9, page.Left},
 		{"col.checked", 9, page.Left}, {"col.welder", 10, page.Left}, {"col.heat", 12, page.Left}, {"col.lot", 9, page.Left}, {"col.repair", 9, page.Left},

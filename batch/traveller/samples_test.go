@@ -30,6 +30,9 @@ func priced(t testing.TB, name string, data []byte, opts price.Options) *price.J
 	joints, err := joint.Understand(src, joint.Options{SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize}, set)
 	must(t, err)
 	plans := plan.Joints(joints.Joints, set, &shop, plan.Options{Codes: opts.Codes})
+	if opts.US {
+		plan.Imperial(plans)
+	}
 	job := price.Price(*joints, plans, shop, []finding.Problem{}, opts)
 	job.Version, job.TablesEdition = "0.1", "0123abcd"
 	return &job

@@ -1,6 +1,7 @@
 package traveller
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -57,7 +58,7 @@ func (f *flow) pictureHeight(s setup.Setup) float64 {
 // restHeight is the height of what follows the picture.
 func (f *flow) restHeight(s setup.Setup) float64 {
 	p := s.Pattern()
-	h := f.cautionsHeight(p) + f.checksHeight(s, finding.Warning) + f.assumedHeight(s) + f.signHeight(len(signLines(s.Plans))) + 1
+	h := f.cautionsHeight(p) + f.checksHeight(s, finding.Warning) + f.assumedHeight(s) + f.signHeight(p, len(signLines(s.Plans))) + 1
 	if p.Settings {
 		h += f.handlingHeight(p)
 	}
@@ -96,20 +97,36 @@ func (f *flow) description(box page.BoxID, r page.Rect, text string) {
 	f.p.Lines(box, r.X, r.Y+2, r.W, s, page.Wrap(s, text, r.W, 2))
 }
 
+// procedure names the procedure that governs and says whose figures the sheet has, or
+// that nobody named one.
 func (f *flow) procedure(box page.BoxID, r page.Rect, p *plan.Plan) {
 	f.p.Frame(box, r, 0.5, page.None)
-	if wps := strings.TrimSpace(p.Joint.WPS); wps != "" {
-		f.p.Write(box, r.X+2, r.Y+6, r.W-4, page.Left, label.At(9), f.say("wps.governs"))
-		f.p.Write(box, r.X+2, r.Y+15, r.W-4, page.Left, page.Style{Face: page.Bold, Size: 20}, wps)
-		return
-	}
-	f.p.Write(box, r.X+2, r.Y+6.6, r.W-4, page.Left, title, f.say("wps.none"))
+	wps := strings.TrimSpace(p.Joint.WPS)
 	key := "wps.none.text"
-	if !p.Settings {
+	switch {
+	case wps != "" && !p.Settings:
+		key = "wps.only"
+	case wps != "" && saysCode(p, "procedure-binds"):
+		key = "wps.within"
+	case wps != "":
+		key = "wps.first"
+	case !p.Settings:
 		key = "wps.none.bare"
 	}
-	lines := page.Wrap(small.At(8.5), f.say(key), r.W-4, 3)
-	f.p.Lines(box, r.X+2, r.Y+11.2, r.W-4, small.At(8.5), lines)
+	y := r.Y + 11.2
+	if wps != "" {
+		f.p.Write(box, r.X+2, r.Y+4.4, r.W-4, page.Left, label.At(8.5), f.say("wps.governs"))
+		f.p.Write(box, r.X+2, r.Y+11.4, r.W-4, page.Left, page.Style{Face: page.Bold, Size: 18}, wps)
+		y = r.Y + 15
+	} else {
+		f.p.Write(box, r.X+2, r.Y+6.6, r.W-4, page.Left, title, f.say("wps.none"))
+	}
+	f.p.Lines(box, r.X+2, y, r.W-4, small, page.Wrap(small, f.say(key), r.W-4, 2))
+}
+
+// saysCode tells whether a plan has a check of a rule.
+func saysCode(p *plan.Plan, code string) bool {
+	return slices.ContainsFunc(p.Checks, func(c finding.Check) bool { return c.Code == code })
 }
 
 // describe says in one line what the joint is.

@@ -38,13 +38,19 @@ func (q squeeze) halfRow() float64 { return [...]float64{7.6, 7.6, 7.6, 7, 7}[q]
 
 // squeezeFor returns the least squeeze with which a set-up has room on one sheet, and
 // the rows of sign-off that it then holds: all of them. One that needs more sheets
-// anyway is only tight and holds a few.
+// anyway is only as close as it must be to hold the first two of its rows.
 func (f *flow) squeezeFor(s setup.Setup) (squeeze, int) {
 	try := *f
 	try.signed = len(signLines(s.Plans))
 	for _, try.squeeze = range []squeeze{roomy, snug, tight, squeezed, pressed} {
 		if try.leadHeight(s)+try.squeeze.picture()+try.restHeight(s) <= try.room() {
 			return try.squeeze, try.signed
+		}
+	}
+	try.signed = 2
+	for _, try.squeeze = range []squeeze{tight, squeezed, pressed} {
+		if try.leadHeight(s)+try.squeeze.picture()+try.restHeight(s)+moreHeight <= try.room() {
+			return try.squeeze, fewSigned
 		}
 	}
 	return tight, fewSigned

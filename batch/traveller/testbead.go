@@ -1,6 +1,8 @@
 package traveller
 
 import (
+	"slices"
+
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/picture"
@@ -30,15 +32,16 @@ func (f *flow) testTitle() page.Style {
 	return title.At(12)
 }
 
-// testBead stands before what the joint itself needs, because it comes first: the
-// line of checks before starting and the boxes for what was really set, on the test
-// piece and on the joint.
+// testBead stands before what the joint itself needs, because it comes first: how a
+// good one looks, the line of checks before starting and the boxes for what was really
+// set, on the test piece and on the joint.
 func (f *flow) testBead(p *plan.Plan) {
 	r, box := f.take("test bead", f.testBeadHeight(p))
 	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.6, 0)
 	f.p.Write(box, r.X, r.Y+5, r.W, page.Left, f.testTitle(), f.say("test.title"))
 	x, y := r.X+f.ticksFrom(), r.Y+5
 	if !f.ticksBeside(p) {
+		f.p.Write(box, x, y, r.Right()-x, page.Right, small.At(8.5), f.say(goodBead(p)))
 		x, y = r.X, y+tickRow
 	}
 	for _, text := range f.startWords(p) {
@@ -48,6 +51,20 @@ func (f *flow) testBead(p *plan.Plan) {
 		x += w + tickGap
 	}
 	f.blanks(box, page.Rect{X: r.X, Y: y + 2, W: r.W, H: 4.9 + 2*f.blankRow()}, p)
+}
+
+// goodBead is the key of how a good test bead looks and sounds: by the metal, by the
+// slag on it, or by the arc.
+func goodBead(p *plan.Plan) string {
+	switch {
+	case p.MetalGroup == "aluminium":
+		return "good.bright"
+	case slices.Contains(p.Cautions, "slag"):
+		return "good.slag"
+	case p.Transfer == plan.ShortArc:
+		return "good.short"
+	}
+	return "good.spray"
 }
 
 // tickGap is what a tick takes beside its words.

@@ -178,7 +178,7 @@ func (b *builder) wrapSteps(p *page.Page, r page.Rect, t *wrap.Template, sheets 
 	y := r.Y + 8.6
 	s := small.At(8.5)
 	for i, text := range b.steps(t, sheets) {
-		lines := page.Wrap(s, text, r.W-5, 2)
+		lines := page.Wrap(s, text, r.W-5, 3)
 		if y+float64(len(lines)-1)*s.Leading()+s.Descent() > r.Bottom() {
 			return
 		}
@@ -201,11 +201,10 @@ func (b *builder) steps(t *wrap.Template, sheets int) (out []string) {
 		if sheets > 1 {
 			out = append(out, b.say("wrap.step.join"))
 		}
-		out = append(out, b.say("wrap.step.cut"), square, b.say(around, meet))
+		out = append(out, b.say("wrap.step.cut"), square, b.say(around, meet), b.say("wrap.step.check"))
 	} else {
-		out = append(out, square, b.say("wrap.step.layout"))
+		out = append(out, square, b.say("wrap.step.layout"), b.say("wrap.step.line"))
 	}
-	out = append(out, b.say("wrap.step.check"))
 	if t.Proud > 0.05 {
 		out = append(out, b.say("wrap.step.torch", b.show.AtLeast(t.Proud).String(), b.proudSide(t)))
 	}

@@ -51,14 +51,31 @@ func (f *drawing) dimension(d sketch.Dim) {
 	mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
 	gapX, gapY := w/2+1.4, 3.2
 	var places []page.Point
-	for k := range 4 {
+	for k := range 7 {
 		more := float64(k) * 3.5
 		places = append(places,
 			page.Point{X: mid.X + away.X*(gapX+more), Y: mid.Y + away.Y*(gapY+more)},
 			page.Point{X: mid.X + away.X*gapX - away.Y*(gapX+more), Y: mid.Y + away.Y*gapY + away.X*(gapY+more)},
 			page.Point{X: mid.X + away.X*gapX + away.Y*(gapX+more), Y: mid.Y + away.Y*gapY - away.X*(gapY+more)})
 	}
-	f.later = append(f.later, func() { f.label(s, f.dimName(d), places) })
+	f.later = append(f.later, func() {
+		if at, ok := f.label(s, f.dimName(d), places); ok {
+			f.lead(mid, at, s)
+		}
+	})
+}
+
+// farLabel is how far from its dimension line a label may stand without a line to it.
+const farLabel = 13
+
+// lead draws a thin line from a label that stands above or below to its dimension.
+func (f *drawing) lead(mid, at page.Point, s page.Style) {
+	if math.Abs(at.Y-mid.Y) < 5 || math.Hypot(at.X-mid.X, at.Y-mid.Y) < farLabel {
+		return
+	}
+	from := page.Point{X: at.X, Y: at.Y + math.Copysign(s.Ascent()/2+0.6, mid.Y-at.Y)}
+	f.p.Line(f.box, from.X, from.Y, mid.X, mid.Y, 0.12, 0.3)
+	f.lines = append(f.lines, stroke{from, mid})
 }
 
 // clearOf keeps the leg's dimension line beyond the toe of an equal fillet.

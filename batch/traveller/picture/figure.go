@@ -32,7 +32,9 @@ const (
 	figureSide = 14
 	figureTop  = 5
 	figureFoot = 8
-	figureDim  = 8 // more where dimensions or an angle stand above or below
+	figureDim  = 8   // more where dimensions or an angle stand above or below
+	lowDim     = 6.5 // the same in a low frame
+	lowFrame   = 46  // height up to which a frame is low
 )
 
 // Type of a picture's words: one who reads the scale must come close anyway.
@@ -107,9 +109,13 @@ func (b Pen) CrossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
 	f.sides(s, pl)
 }
 
-// sides names the two sides of a butt weld that has passes from both, so that the
-// table of passes can speak of them.
+// sides names the two sides of a weld that has passes on both, so that the table of
+// passes and the sign-off can speak of them.
 func (f *drawing) sides(s sketch.Sketch, pl *plan.Plan) {
+	if slices.ContainsFunc(s.Beads, func(b sketch.Bead) bool { return b.Mirror }) {
+		f.twins(s)
+		return
+	}
 	if !slices.ContainsFunc(pl.Runs, func(r plan.Run) bool { return r.Side == 2 }) {
 		return
 	}
@@ -126,6 +132,31 @@ func (f *drawing) sides(s sketch.Sketch, pl *plan.Plan) {
 		y := [2]float64{f.at(sketch.Point{}).Y - 2.6, f.at(sketch.Point{Y: deep}).Y + 2.9}[k]
 		left, right := f.at(sketch.Point{X: low}).X, f.at(sketch.Point{X: high}).X
 		f.label(words, text, []page.Point{{X: right - half, Y: y}, {X: left + half, Y: y}, {X: right + half + 1, Y: y}, {X: left - half - 1, Y: y}})
+	}
+}
+
+// twins names the two sides of a weld that is the same on both: the side with the
+// dimensions is the first.
+func (f *drawing) twins(s sketch.Sketch) {
+	for k, key := range []string{"run.side1", "run.side2"} {
+		text := f.Words.Say(key)
+		half := words.Width(page.Clean(text)) / 2
+		var places []page.Point
+		for _, b := range s.Beads {
+			if b.Mirror != (k == 1) {
+				continue
+			}
+			low, high := page.Point{X: math.Inf(1), Y: math.Inf(1)}, page.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+			for _, q := range f.outline(b.Outline) {
+				low, high = page.Point{X: min(low.X, q.X), Y: min(low.Y, q.Y)}, page.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
+			}
+			middle := (low.X + high.X) / 2
+			for _, dy := range []float64{2.9, 4.5, 6.5, 9, 12} {
+				places = append(places, page.Point{X: middle, Y: high.Y + dy}, page.Point{X: low.X - half, Y: high.Y + dy}, page.Point{X: high.X + half, Y: high.Y + dy})
+			}
+			places = append(places, page.Point{X: low.X - half - 1, Y: low.Y}, page.Point{X: high.X + half + 1, Y: low.Y}, page.Point{X: middle, Y: low.Y - 3})
+		}
+		f.label(words, text, places)
 	}
 }
 
@@ -166,7 +197,7 @@ func (b Pen) placeWithSymbol(p *page.Page, box page.BoxID, frame page.Rect, s sk
 // steps smaller, and sets the sketch into the middle or a part of the free width aside.
 func (b Pen) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketch, smaller int, aside float64) *drawing {
 	low, high := s.Bounds()
-	top, foot := margins(s)
+	top, foot := margins(s, frame.H)
 	w, h := frame.W-2*figureSide, frame.H-top-foot
 	f := &drawing{Pen: b, p: p, box: box, frame: frame, scale: min(w/(high.X-low.X), h/(high.Y-low.Y))}
 	f.text = b.Words.Say("picture.fit")
@@ -184,21 +215,25 @@ func (b Pen) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketc
 	return f
 }
 
-// margins returns the white above and below a sketch: dimensions need room.
-func margins(s sketch.Sketch) (top, foot float64) {
+// margins returns the white above and below a sketch in a frame: dimensions need room.
+func margins(s sketch.Sketch, frame float64) (top, foot float64) {
 	top, foot = figureTop, figureFoot
+	more := float64(figureDim)
+	if frame < lowFrame {
+		more = lowDim
+	}
 	low, high := s.Bounds()
 	for _, d := range s.Dims {
 		if d.Away.Y > 0.5 && !d.Inside {
-			top = figureTop + figureDim
+			top = figureTop + more
 		}
 		if d.Away.Y < -0.5 && d.From.Y-low.Y < (high.Y-low.Y)*0.3 {
-			foot = figureFoot + figureDim
+			foot = figureFoot + more
 		}
 	}
 	for _, c := range s.Corners {
 		if c.At.Y < 0 {
-			top = figureTop + figureDim
+			top = figureTop + more
 		}
 	}
 	return top, foot

@@ -1,0 +1,134 @@
+package traveller
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"seamtally/batch/joint"
+	"seamtally/batch/plan"
+	"seamtally/batch/price"
+	"seamtally/batch/rates"
+	"seamtally/batch/traveller/page"
+	"seamtally/tables"
+	"seamtally/templates"
+)
+
+// Whoever has welded each side signs for it: a seam of two sides has a box for each on
+// every line, and its picture says which side is which.
+func TestBothSidesAreSignedFor(t *testing.T) {
+	everySheet(t, func(t *testing.T, job *price.Job, doc *page.Document) {
+		words := builderOf(t, job)
+		for _, s := range sheetsOf(t, job, doc) {
+			p, pg := s.of.Pattern(), doc.Pages[s.page]
+			if !s.first {
+				continue
+			}
+			for _, side := range []string{words.say("run.side1"), words.say("run.side2")} {
+				drawn := saidIn(pg, "picture", side)
+				if twoSided(p) && len(p.Runs) > 0 && !drawn {
+					t.Errorf("%s: the picture does not name %s", p.Joint.Mark, side)
+				}
+				if !twoSided(p) && (drawn || saidIn(pg, "sign-off head", side)) {
+					t.Errorf("%s has one side, and its sheet names %s", p.Joint.Mark, side)
+				}
+				if signed := slices.ContainsFunc(pg.Boxes, func(b page.Box) bool { return b.Name == "sign-off head" }); twoSided(p) && signed && !saidIn(pg, "sign-off head", side) {
+					t.Errorf("%s: nobody signs for %s", p.Joint.Mark, side)
+				}
+			}
+		}
+	})
+}
+
+func builderOf(t *testing.T, job *price.Job) *builder {
+	words, err := templates.Wording(job.Opts.Lang)
+	must(t, err)
+	return newBuilder(job, Options{}, words)
+}
+
+// saidIn tells whether a text stands on a page in a box of a name.
+func saidIn(p *page.Page, box, text string) bool {
+	return slices.ContainsFunc(p.Texts, func(x page.Text) bool { return p.Boxes[x.Box].Name == box && x.S == page.Clean(text) })
+}
+
+// A sheet says whose figures it has: within those of the procedure that binds the joint,
+// only starting points beside one that is not at hand, or nobody's.
+func TestSheetSaysWhoseFiguresItHas(t *testing.T) {
+	set, err := builtIn()
+	must(t, err)
+	own := *set
+	own.Procedures = append(slices.Clone(set.Procedures), tables.Procedure{
+		Origin: tables.Origin{Basis: "shop", Source: "procedure sheet"}, Number: "P-1", Process: "135", Filler: "G3Si1", Dia: 1.2, Gas: "M21", CurrentLow: 200, CurrentHigh: 280,
+	})
+	shop, err := rates.Default(set)
+	must(t, err)
+	words := mustWords(t)
+	for wps, key := range map[string]string{"P-1": "wps.within", "P-2": "wps.first", "": "wps.none.text"} {
+		j := leg("W-1", 6, 10, 10, 500, "PB")
+		j.WPS = wps
+		list := joint.List{File: "frame.csv", SHA256: "3fa9c1d20b7e45aa", Joints: []joint.Joint{j}}
+		with := set
+		if wps == "P-1" {
+			with = &own
+		}
+		job := price.Price(list, plan.Joints(list.Joints, with, &shop, plan.Options{}), shop, nil, metric)
+		p := sheetOf(faultless(t, &job), "W-1")
+		if got := textIn(p, "title"); !strings.Contains(got, words.Say(key)) {
+			t.Errorf("procedure %q: the sheet says %q, want %q", wps, got, words.Say(key))
+		}
+	}
+}
+
+// textIn joins what stands in a box of a page.
+func textIn(p *page.Page, box string) string {
+	var out []string
+	for _, x := range p.Texts {
+		if p.Boxes[x.Box].Name == box {
+			out = append(out, x.S)
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// How a good test bead looks goes by metal, slag and arc.
+func TestGoodTestBead(t *testing.T) {
+	alu, inox, cored, thin := leg("A-1", 5, 6, 6, 500, "PB"), leg("N-1", 4, 6, 6, 500, "PB"), leg("C-1", 6, 10, 10, 500, "PB"), leg("T-1", 2, 1.5, 1.5, 500, "PB")
+	alu.Material, inox.Material, cored.Wire, thin.Wire = "5083", "304L", "E71T-1", "G3Si1"
+	for _, c := range []struct {
+		j    joint.Joint
+		want string
+	}{{alu, "good.bright"}, {inox, "good.spray"}, {cored, "good.slag"}, {thin, "good.short"}} {
+		p := &jobOf(t, []joint.Joint{c.j}, metric).Plans[0]
+		if got := goodBead(p); got != c.want {
+			t.Errorf("%s: %s (%s, %s), want %s", c.j.Mark, got, p.MetalGroup, p.Transfer, c.want)
+		}
+	}
+}
+
+// A cover whose last rows would go on to another page stands a little closer instead.
+func TestCoverStaysOnOnePageWhereItCan(t *testing.T) {
+	for n := 1; n < 14; n++ {
+		var joints []joint.Joint
+		for range n {
+			joints = append(joints, leg("W-1", 6, 8, 10, 500, "PB"))
+		}
+		job := jobOf(t, joints, metric)
+		doc := faultless(t, job)
+		covers, rows := 0, 0
+		for _, p := range doc.Pages {
+			here := 0
+			for _, b := range p.Boxes {
+				if b.Name == "joints row" {
+					here++
+				}
+			}
+			if here > 0 {
+				covers++
+				rows = here
+			}
+		}
+		if covers == 2 && rows == 1 {
+			t.Errorf("%d joints: a single row stands on the second page of the cover", n)
+		}
+	}
+}
