@@ -36,6 +36,7 @@ type Facts struct {
 	ProcedureHeaders []ProcedureHeader
 	ProcedureLimits  []ProcedureLimit
 	Sections         []Section
+	HollowSizes      []HollowSize
 }
 
 func loadFacts(f *Files) (Facts, error) {
@@ -73,6 +74,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "procedure_headers", &facts.ProcedureHeaders),
 		into(f, "procedure_limits", &facts.ProcedureLimits),
 		into(f, "sections", &facts.Sections),
+		into(f, "hollow_sizes", &facts.HollowSizes),
 	)
 	return facts, err
 }

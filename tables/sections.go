@@ -17,3 +17,12 @@ type Section struct {
 	Surface     float64  `csv:"surface_m2_m"` // as printed
 	Origin
 }
+
+// HollowSize is an outside, or a wall, in which hollow sections are made and kept in
+// stock: any outside may come with any wall near it.
+type HollowSize struct {
+	Shape string   `csv:"shape"` // box, round, or wall
+	H     units.MM `csv:"h_mm"`  // height, diameter, or the wall
+	B     units.MM `csv:"b_mm"`
+	Origin
+}

@@ -46,7 +46,7 @@ func (w *worker) buy() {
 // sectionName is what a bar is asked for by: a hollow section finished hot is
 // another product than one formed cold.
 func sectionName(s *section.Section) string {
-	if (s.Shape == section.Round || s.Shape == section.Box) && !s.Cold && s.Family != "HSS" {
+	if (s.Shape == section.Round || s.Shape == section.Box) && !s.Cold && s.Family != "HSS" && s.Family != "PIPE" {
 		return s.Designation + " EN 10210"
 	}
 	return s.Designation
@@ -64,7 +64,7 @@ func stockKind(s *section.Section) string {
 	switch s.Shape {
 	case section.Round, section.Box:
 		return "hollow"
-	case section.Beam:
+	case section.Beam, section.Tee:
 		return "beam"
 	case section.Channel:
 		return "channel"

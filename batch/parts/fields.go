@@ -167,7 +167,7 @@ func (f *fields) words(e *joint.Entry, p *Part) string {
 
 // formed notes where a hollow section was taken as formed cold.
 func (f *fields) formed(p *Part) {
-	if s := &p.Section; s.Shape != section.Round && s.Shape != section.Box || !s.Cold {
+	if s := &p.Section; s.Shape != section.Round && s.Shape != section.Box || !s.Cold || s.Family == "PIPE" {
 		return
 	}
 	if all := strings.ToUpper(p.Written + " " + p.Standard); strings.Contains(all, "10219") || strings.Contains(all, "CF") || strings.Contains(all, "COLD") || strings.Contains(all, "HSS") {
@@ -233,8 +233,19 @@ func (f *fields) judge(e *joint.Entry, p *Part) {
 	if tall := max(s.H, s.B); !p.Plate && s.Shape != section.Flat && s.Shape != section.Bar && p.Length < tall/2 {
 		e.Say(finding.Warning, "length", "short-piece", e.Text("length"), fmt.Sprintf("the piece is shorter than half of its section %s is high: %s", s.Designation, joint.Unlikely(float64(p.Length), float64(tall), longestPiece)), "the cutting length", "check the length and its unit")
 	}
+	f.usual(e, p)
 	if p.Mark == "" && e.Has("part") {
 		e.Say(finding.Warning, "part", "no-mark", "", "the part has no mark, so no joint can name it", "the part's own name or number", "give it a mark")
+	}
+}
+
+// usual tells where a steel hollow section has a size in which none is made.
+func (f *fields) usual(e *joint.Entry, p *Part) {
+	if row, known := f.set.Material(p.Material); known && row.Group != "carbon steel" {
+		return
+	}
+	if near := section.Unusual(&p.Section, f.set); len(near) > 0 {
+		e.Say(finding.Warning, "section", "unusual-size", p.Written, fmt.Sprintf("hollow sections are not made in this size (EN 10219, EN 10210 and what is kept in stock); it is worked as %s", p.Section.Designation), strings.Join(near, " or "), "check the sizes; leave them where the tube is made to order")
 	}
 }
 

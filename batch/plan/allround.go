@@ -72,7 +72,7 @@ func wallWord(s *section.Section) string {
 		return "wall"
 	case section.Angle:
 		return "leg"
-	case section.Beam, section.Channel:
+	case section.Beam, section.Channel, section.Tee:
 		return "web"
 	}
 	return "thickness"

@@ -126,6 +126,10 @@ func TestPublishedSections(t *testing.T) {
 	}
 }
 
+// lightest are channels whose printed weight is below that of their own printed area:
+// 3.5 lb/ft beside 1.09 in2, which weighs 3.7.
+var lightest = map[string]bool{"C3X3.5": true, "C4X4.5": true, "MC10X6.5": true}
+
 // TestTheTableAgreesWithItsGeometry works every row of the table whose radii are
 // known out from its sizes: a slip in a recalled row shows.
 func TestTheTableAgreesWithItsGeometry(t *testing.T) {
@@ -137,10 +141,17 @@ func TestTheTableAgreesWithItsGeometry(t *testing.T) {
 		if row.Root == 0 { // radii not printed: the mass is the table's
 			continue
 		}
-		most := 0.007
-		if row.Family == "W" || row.Family == "C" { // the designation rounds the mass, to whole pounds a foot in most
-			most = 0.013
+		if lightest[row.Designation] {
+			continue
 		}
+		most := 0.007
+		switch row.Family {
+		case "W", "C", "S", "HP": // the designation rounds the mass, to whole pounds a foot in most
+			most = 0.013
+		case "MC": // and sizes are printed to three figures
+			most = 0.015
+		}
+		most = max(most, 0.051/row.KgM) // small ones are printed to a tenth
 		if area := areaOf(&s); area > 0 && row.KgM > 0 {
 			compared++
 			if off := area*Density/1e6/row.KgM - 1; math.Abs(off) > most {
@@ -157,7 +168,7 @@ func TestTheTableAgreesWithItsGeometry(t *testing.T) {
 			}
 		}
 	}
-	if compared < 600 {
+	if compared < 1100 {
 		t.Errorf("only %d rows compared", compared)
 	}
 }

@@ -17,8 +17,18 @@ func (w *written) make(set *tables.Set) (Section, string) {
 		return v
 	}
 	switch w.family {
-	case "IPE", "HEA", "HEB", "HEM", "HEAA", "UB", "UC", "UPN", "UPE", "PFC", "L", "W", "C", "INP":
+	case "IPE", "IPEA", "IPEAA", "IPEO", "IPEV", "HEA", "HEB", "HEC", "HEM", "HEAA", "UB", "UC", "UBP", "UPN", "UPE", "PFC", "INP":
 		return w.fromTable(set)
+	case "L":
+		return w.angle(set)
+	case "T":
+		return w.rolledTee(set)
+	case "W", "M", "S", "HP", "C", "MC":
+		return w.american(set)
+	case "WT", "MT", "ST":
+		return w.tee(set)
+	case "PIPE", "GOSTП", "GOSTУ", "GOSTI":
+		return w.byName(set)
 	case "HSS":
 		return w.hss(set)
 	case "box":
@@ -27,7 +37,7 @@ func (w *written) make(set *tables.Set) (Section, string) {
 		}
 		w.sizes = n
 		return w.three(func(a, b, c float64) (Section, error) { return box(mm(a), mm(b), mm(c), !w.hot) })
-	case "tube", "round":
+	case "tube", "round", "pipe":
 		switch {
 		case len(n) == 3 && w.family == "tube":
 			return w.three(func(a, b, c float64) (Section, error) { return box(mm(a), mm(b), mm(c), !w.hot) })
@@ -37,10 +47,11 @@ func (w *written) make(set *tables.Set) (Section, string) {
 			return said(bar(mm(n[0]), false))
 		}
 		return Section{}, "a tube takes its diameter and wall, or height, width and wall"
-	case "rod":
-		return said(bar(mm(n[0]), false))
-	case "square":
-		return said(bar(mm(n[0]), true))
+	case "rod", "square":
+		if len(n) == 1 {
+			return said(bar(mm(n[0]), w.family == "square"))
+		}
+		return Section{}, "a bar takes one size; write SHS, RHS, CHS or FL where it has more"
 	case "flat":
 		if len(n) == 2 {
 			return said(flat(mm(n[0]), mm(n[1])))
@@ -54,6 +65,7 @@ func (w *written) make(set *tables.Set) (Section, string) {
 
 // hss reads an American hollow section, in inches: of the table, else by geometry.
 func (w *written) hss(set *tables.Set) (Section, string) {
+	w.inchesOfMetric()
 	if s, why := w.fromTable(set); why == "" {
 		return s, ""
 	}

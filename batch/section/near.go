@@ -59,6 +59,9 @@ func (w *written) near(set *tables.Set) []string {
 		name string
 		off  float64
 	}
+	if whole, half := strings.CutSuffix(w.family, "T"); half && whole != "" && len(w.sizes) == 2 {
+		return w.nearTees(whole, set)
+	}
 	var list []candidate
 	sizes := w.wholeSizes()
 	for i := range set.Sections {
@@ -78,6 +81,18 @@ func (w *written) near(set *tables.Set) []string {
 	var out []string
 	for _, c := range list[:min(len(list), mostNear)] {
 		out = append(out, c.name)
+	}
+	return out
+}
+
+// nearTees names the halves of the I sections that are nearest to twice the sizes.
+func (w *written) nearTees(whole string, set *tables.Set) []string {
+	twice := written{family: whole, sizes: []float64{2 * w.sizes[0], 2 * w.sizes[1]}}
+	out := twice.near(set)
+	for i, name := range out {
+		if own := ownSizes(name); len(own) == 2 {
+			out[i] = w.family + plainSize(own[0]/2) + "X" + plainSize(own[1]/2)
+		}
 	}
 	return out
 }

@@ -12,25 +12,29 @@ import (
 // family that each means.
 var families = map[string]string{
 	"SHS": "box", "RHS": "box", "QHP": "box", "QRO": "box", "RRO": "box", "HSQ": "box", "BOX": "box", "PROFIL": "box", "ПРОФИЛЬ": "box", "ПРОФІЛЬ": "box",
-	"CHS": "round", "PIPE": "round", "D": "round", "DIA": "round", "OD": "round", "KHP": "round",
+	"CHS": "pipe", "PIPE": "pipe", "KHP": "pipe", "D": "round", "DIA": "round", "OD": "round",
 	"TUBE": "tube", "ROHR": "tube", "TUBO": "tube", "RURA": "tube", "ТРУБА": "tube", "TRUBKA": "tube", "TRUBA": "tube", "HOLLOW": "tube", "ROR": "tube", "RÖR": "tube", "BUIS": "tube", "KOKER": "tube",
-	"L": "L", "EA": "L", "RSA": "L", "UA": "L", "LNP": "L", "ANGLE": "L", "WINKEL": "L", "УГОЛОК": "L", "КУТНИК": "L", "KĄTOWNIK": "L", "ANGULAR": "L", "∠": "L",
+	"L": "L", "EA": "L", "∟": "L", "RSA": "L", "UA": "L", "LNP": "L", "ANGLE": "L", "WINKEL": "L", "УГОЛОК": "L", "КУТНИК": "L", "KĄTOWNIK": "L", "ANGULAR": "L", "∠": "L",
 	"IPE": "IPE", "HEA": "HEA", "HEB": "HEB", "HEM": "HEM", "HEAA": "HEAA", "UB": "UB", "UKB": "UB", "UC": "UC", "UKC": "UC", "IPBL": "HEA", "IPB": "HEB", "IPBV": "HEM",
+	"UBP": "UBP", "UKBP": "UBP", "IPEA": "IPEA", "IPEAA": "IPEAA", "IPEO": "IPEO", "IPEV": "IPEV", "HEC": "HEC",
 	"UPN": "UPN", "UNP": "UPN", "U": "UPN", "UPE": "UPE", "PFC": "PFC", "INP": "INP", "IPN": "INP",
 	"FL": "flat", "FLT": "flat", "FLAT": "flat", "FLACH": "flat", "PLETINA": "flat", "PŁASKOWNIK": "flat", "ПОЛОСА": "flat", "ШТАБА": "flat", "BAR": "flat",
 	"PL": "plate", "PLT": "plate", "PLATE": "plate", "BL": "plate", "BLECH": "plate", "CHAPA": "plate", "BLACHA": "plate", "ЛИСТ": "plate",
 	"RD": "rod", "ROUND": "rod", "ROD": "rod", "КРУГ": "rod", "R": "rod",
 	"SQ": "square", "SQUARE": "square", "VK": "square", "КВАДРАТ": "square", "□": "square",
-	"HSS": "HSS", "W": "W", "C": "C",
+	"HSS": "HSS", "W": "W", "C": "C", "MC": "MC", "M": "M", "S": "S", "HP": "HP", "WT": "WT", "MT": "MT", "ST": "ST", "T": "T", "TEE": "T",
 }
 
 var (
 	reStandard = regexp.MustCompile(`\b(?:BS|DIN|PN|UNE|NF|ДСТУ)?[ -]*EN[ -]*(10\d{3})(?:-\d)?(?::\d{4})?`)
 	reSizes    = regexp.MustCompile(`\d+(?:\.\d+)?(?:[- ]\d+/\d+|/\d+)?(?: ?MM)?(?: ?X ?\d+(?:\.\d+)?(?:[- ]\d+/\d+|/\d+)?(?: ?MM)?)*`)
-	reHE       = regexp.MustCompile(`\bHE ?(AA|[ABM])? ?(\d+) ?(AA|[ABM])?\b`)
-	reWords    = regexp.MustCompile(`[\p{L}∠□]+`)
+	reHE       = regexp.MustCompile(`\bHE ?(AA|[ABCM])? ?(\d+) ?(AA|[ABCM])?\b`)
+	reIPE      = regexp.MustCompile(`\bIPE[- ]?(AA|[AOV])?[- ]?(\d+)[- ]?(AA|[AOV])?(?:$| )`)
+	reOther    = regexp.MustCompile(`\bDIN[- ]*(?:EN[- ]*)?\d{3,5}(?:-\d)?|(?:ГОСТ|ДСТУ|GOST|DSTU)(?: ?Р)?[- ]*\d{4,5}(?:-\d+)?`)
+	reDash     = regexp.MustCompile(`^[-–—−] ?(\d)`)
+	reWords    = regexp.MustCompile(`[\p{L}∠∟□]+`)
 	reGrade    = regexp.MustCompile(`\b(?:S ?(?:185|235|275|355|420|450|460|500|690|700)|A36|A500|A992|A572)(?:[ -]?(?:JR|J0|J2|J2H|J0H|JRH|K2|NH|NLH|MH|N|M|G\d)\b)*(?:\+[A-Z]+)?\b`)
-	reTape     = regexp.MustCompile(`\bHE[- ]?(AA|[ABM])[- ]?(\d)`)
+	reTape     = regexp.MustCompile(`\bHE[- ]?(AA|[ABCM])[- ]?(\d)`)
 	reFormed   = regexp.MustCompile(`\b(HF|CF)([RSC]HS)`)
 	reComma    = regexp.MustCompile(`(\d)[,_](\d)`)
 	reZero     = regexp.MustCompile(`(\d)\.0+(\D|$)`)
@@ -50,6 +54,7 @@ type written struct {
 	cold    bool
 	rest    bool   // figures beside the sizes, which nobody may drop
 	strange string // a word that is not known
+	name    string // of a section that is called by a name and not by sizes
 }
 
 // Parse reads a designation in one of its usual spellings. A hollow section is
@@ -80,16 +85,24 @@ func takeApart(text string) written {
 		w.hot, w.cold = m[1] == "10210", m[1] == "10219"
 		t = reStandard.ReplaceAllString(t, " ")
 	}
-	t = reGrade.ReplaceAllString(t, " ")
+	t = reOther.ReplaceAllString(reGrade.ReplaceAllString(t, " "), " ")
 	t = reComma.ReplaceAllString(t, "$1.$2")
-	t = slashed(t)
+	if w.named(t) {
+		return w
+	}
+	t = slashed(dashed(t))
 	t = reFormed.ReplaceAllString(t, "$1 $2")
 	t = reTape.ReplaceAllString(t, "HE$1 $2")
-	if m := reHE.FindStringSubmatch(t); m != nil && (m[1] == "") != (m[3] == "") {
-		w.family = "HE" + m[1] + m[3]
-		w.addSizes(m[2])
-		w.rest = reRest.MatchString(strings.Replace(t, m[0], " ", 1))
-		return w
+	for _, h := range []struct {
+		re     *regexp.Regexp
+		family string
+	}{{reHE, "HE"}, {reIPE, "IPE"}} {
+		if m := h.re.FindStringSubmatch(t); m != nil && (m[1] == "") != (m[3] == "") {
+			w.family = h.family + m[1] + m[3]
+			w.addSizes(m[2])
+			w.rest = reRest.MatchString(strings.Replace(t, m[0], " ", 1))
+			return w
+		}
 	}
 	at := reSizes.FindString(t)
 	if at == "" {
@@ -103,11 +116,22 @@ func takeApart(text string) written {
 	return w
 }
 
+// dashed reads the dash that drawings put before the sizes of a flat or plate.
+func dashed(t string) string {
+	sizes := strings.TrimSpace(t)
+	switch {
+	case !reDash.MatchString(sizes):
+		return t
+	case strings.Contains(sizes, "X"):
+		return reDash.ReplaceAllString(sizes, "FL $1")
+	}
+	return reDash.ReplaceAllString(sizes, "PL $1")
+}
+
 // readWords takes in the words beside the sizes. One that is not known might say
 // anything, so the section is refused rather than taken without it.
 func (w *written) readWords(text string) {
-	words := reWords.FindAllString(text, -1)
-	for _, word := range words {
+	for _, word := range reWords.FindAllString(text, -1) {
 		f, known := families[word]
 		switch {
 		case slices.Contains([]string{"HF", "HFS", "HOT"}, word):
@@ -116,19 +140,38 @@ func (w *written) readWords(text string) {
 			w.cold = true
 		case slices.Contains([]string{"IN", "INCH", "INCHES"}, word):
 			w.inches = true
-		case known && w.family == "":
-			w.family = f
-		case !known && !slices.Contains(harmless, word) && w.strange == "":
+		case known:
+			w.join(f, word)
+		case !slices.Contains(harmless, word) && w.strange == "":
 			w.strange = word
-		}
-	}
-	if slices.Contains(words, "HOLLOW") {
-		w.family = "tube"
-		if slices.Contains(words, "SQUARE") {
-			w.family = "box"
 		}
 	}
 }
 
+// together are families that two words say: a square tube is a box, a round bar a rod.
+var together = map[[2]string]string{
+	{"square", "tube"}: "box", {"square", "box"}: "box", {"tube", "box"}: "box",
+	{"rod", "tube"}: "pipe", {"rod", "pipe"}: "pipe", {"round", "pipe"}: "pipe", {"round", "tube"}: "pipe", {"tube", "pipe"}: "pipe",
+	{"rod", "flat"}: "rod", {"round", "flat"}: "rod", {"square", "flat"}: "square", {"round", "rod"}: "rod", {"flat", "plate"}: "flat",
+}
+
+// join takes in a word that says a family beside one that is known. Two that say
+// different things make the word strange.
+func (w *written) join(family, word string) {
+	if w.family == "" || w.family == family {
+		w.family = family
+		return
+	}
+	both, ok := together[[2]string{w.family, family}]
+	if !ok {
+		both, ok = together[[2]string{family, w.family}]
+	}
+	if ok {
+		w.family = both
+	} else if w.strange == "" {
+		w.strange = word
+	}
+}
+
 // harmless are words that say nothing which the sizes do not.
-var harmless = []string{"MM", "SECTION", "SECTIONS", "STEEL", "X", "CIRCULAR", "RECTANGULAR", "FORMED", "FINISHED", "EQUAL", "UNEQUAL", "UNI", "GOST", "ГОСТ"}
+var harmless = []string{"MM", "SECTION", "SECTIONS", "STEEL", "X", "CIRCULAR", "RECTANGULAR", "FORMED", "FINISHED", "EQUAL", "UNEQUAL", "UNI", "GOST", "ГОСТ", "РАВНОПОЛОЧНЫЙ", "НЕРАВНОПОЛОЧНЫЙ", "ПРОФИЛЬНАЯ", "СТАЛЬНОЙ", "СТАЛЬНАЯ"}

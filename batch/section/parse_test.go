@@ -12,35 +12,66 @@ import (
 func TestSpellings(t *testing.T) {
 	set := load(t)
 	for want, spellings := range map[string][]string{
-		"SHS 100x100x5":    {"SHS 100x100x5", "SHS100×100×5", "shs 100 x 100 x 5", "SHS 100x5", "100x100x5 SHS", "100*100*5 shs", "SHS 100х100х5", "SHS 100X100X5,0", "SHS 100x100x5mm S355J2H", "box 100x100x5", "SHS 100x100x5 EN 10219-2"},
-		"RHS 100x50x4":     {"RHS 100x50x4", "RHS100×50×4", "100x50x4 RHS", "RHS 100*50*4", "RHS 100/50/4", "RHS 100/50x4", "100 / 50 / 4 RHS", "RHS-100x50x4", "tube 100x50x4", "RHS 100x50x4.0 CF"},
-		"CHS 114.3x5":      {"CHS 114.3x5", "CHS 114,3x5", "Ø114.3x5", "Ø 114,3 x 5 mm", "tube 114.3x5", "114.3x5", "CHS114.3×5.0", "pipe 114.3x5", "D114.3x5"},
-		"CHS 60.3x3.2":     {"tube 60.3x3.2", "CHS 60,3*3,2", "CHS 60.3/3.2", "CHS 60,3/3,2", "труба 60,3х3,2"},
-		"L 60x60x6":        {"L 60x60x6", "L60x6", "L60x60x6", "60x60x6 L", "angle 60x60x6", "L 60*6", "L 60/6", "L 60/60/6", "∠60x6"},
-		"L 100x65x8":       {"L 100x65x8", "L 65x100x8", "L100×65×8"},
-		"IPE 200":          {"IPE 200", "IPE200", "ipe-200", "200 IPE"},
-		"HEA 200":          {"HEA 200", "HE 200 A", "HE200A", "HE-A 200", "HEA200", "HE A 200"},
-		"HEB 200":          {"HEB 200", "HE 200 B", "HE200B"},
-		"HEM 200":          {"HEM 200", "HE 200 M"},
-		"UPN 100":          {"UPN 100", "U 100", "U100", "UNP 100", "UPN100 S235JR"},
-		"UPE 160":          {"UPE 160", "UPE160"},
-		"INP 160":          {"INP 160", "IPN 160"},
-		"flat 100x10":      {"FL 100x10", "100*10", "FL100x10", "FL 100/10", "FL 10/100", "flat 10x100", "FLAT 100 x 10", "100x10", "PL 10x100"},
-		"plate 10":         {"PL10", "PL 10", "plate 10 mm", "Bl 10"},
-		"round 20":         {"D20", "Ø20", "RD 20", "Ø 20 mm", "round 20"},
-		"square 20":        {"SQ 20", "square 20", "□20"},
-		"HSS4X4X1/4":       {"HSS4x4x1/4", "HSS 4x4x1/4", "HSS 4 x 4 x 1/4"},
-		"L4X4X1/2":         {"L4X4X1/2", "L 4 x 4 x 1/2", "L4x4x1/2 A36"},
-		"C8X11.5":          {"C8X11.5", "C 8x11.5"},
-		"W12X26":           {"W12X26", "W 12 x 26"},
-		"HEAA 200":         {"HEAA 200", "HE 200 AA", "HE200AA", "HE-AA 200"},
-		"UB 457x191x67":    {"UB 457x191x67", "457 x 191 x 67 UB", "UKB 457x191x67", "UB 457/191/67", "UB457×191×67"},
-		"UC 203x203x46":    {"UC 203x203x46", "203x203x46 UC", "UKC 203x203x46"},
-		"L3-1/2X3-1/2X1/4": {"L3-1/2X3-1/2X1/4", "L 3 1/2 x 3 1/2 x 1/4", "L3.5x3.5x0.25 in", "L3-1/2x1/4"},
-		"L6X4X1/2":         {"L6X4X1/2", "L4X6X1/2"},
-		"L6X6X1":           {"L6X6X1"},
-		"UPN 300":          {"UPN 300", "[ 300 UPN"},
-		"PFC 300x100x46":   {"PFC 300x100x46", "300x100x46 PFC"},
+		"SHS 100x100x5":       {"SHS 100x100x5", "SHS100×100×5", "shs 100 x 100 x 5", "SHS 100x5", "100x100x5 SHS", "100*100*5 shs", "SHS 100х100х5", "SHS 100X100X5,0", "SHS 100x100x5mm S355J2H", "box 100x100x5", "SHS 100x100x5 EN 10219-2"},
+		"RHS 100x50x4":        {"RHS 100x50x4", "RHS100×50×4", "100x50x4 RHS", "RHS 100*50*4", "RHS 100/50/4", "RHS 100/50x4", "100 / 50 / 4 RHS", "RHS-100x50x4", "tube 100x50x4", "RHS 100x50x4.0 CF"},
+		"CHS 114.3x5":         {"CHS 114.3x5", "CHS 114,3x5", "Ø114.3x5", "Ø 114,3 x 5 mm", "tube 114.3x5", "114.3x5", "CHS114.3×5.0", "pipe 114.3x5", "D114.3x5"},
+		"CHS 60.3x3.2":        {"tube 60.3x3.2", "CHS 60,3*3,2", "CHS 60.3/3.2", "CHS 60,3/3,2", "труба 60,3х3,2"},
+		"L 60x60x6":           {"L 60x60x6", "L60x6", "L60x60x6", "60x60x6 L", "angle 60x60x6", "L 60*6", "L 60/6", "L 60/60/6", "∠60x6"},
+		"L 100x65x8":          {"L 100x65x8", "L 65x100x8", "L100×65×8"},
+		"IPE 200":             {"IPE 200", "IPE200", "ipe-200", "200 IPE", "IPE 200 S355 DIN 1025-5"},
+		"IPE A 200":           {"IPE A 200", "IPEA 200", "IPE 200 A", "IPE200A", "ipe-a 200"},
+		"IPE AA 200":          {"IPE AA 200", "IPEAA200", "IPE 200 AA"},
+		"IPE O 300":           {"IPE O 300", "IPEO 300", "IPE 300 O"},
+		"IPE V 400":           {"IPE V 400", "IPEV400"},
+		"IPE 750x147":         {"IPE 750x147", "IPE750×147"},
+		"HEC 200":             {"HEC 200", "HE 200 C"},
+		"UBP 305x305x79":      {"UBP 305x305x79", "305x305x79 UBP", "UKBP 305x305x79"},
+		"T 50":                {"T 50", "T50", "T 50x50x6", "T50x6", "tee 50x50x6"},
+		"GOST 10П":            {"швеллер 10П", "Швеллер №10П ГОСТ 8240-97", "швеллер 10 П", "швелер 10П"},
+		"GOST 16аУ":           {"швеллер 16а", "швеллер 16аУ"},
+		"GOST 6.5П":           {"швеллер 6,5П"},
+		"GOST I20":            {"двутавр 20", "Двутавр №20 ГОСТ 8239-89"},
+		"L 50x50x5":           {"уголок 50х50х5", "∟50x50x5", "∟50x5", "L50x50x5", "уголок 50х50х5 ГОСТ 8509-93", "L 50x50x5 DIN 1028"},
+		"SHS 60x60x4":         {"SHS 60x60x4", "60x60x4 box", "труба профильная 60х60х4", "труба 60х60х4"},
+		"CHS 48.3x3.2":        {"tube 48.3x3.2", "Ø48,3x3,2", "труба 48,3х3,2"},
+		"MC8X20":              {"MC8X20", "MC 8x20"},
+		"S8X18.4":             {"S8X18.4", "S 8 x 18.4"},
+		"M8X6.5":              {"M8X6.5"},
+		"HP12X53":             {"HP12X53", "HP 12 x 53", "HP310x79"},
+		"WT6X13":              {"WT6X13", "WT 6 x 13"},
+		"WT22X167.5":          {"WT22X167.5"},
+		"ST12X60.5":           {"ST12X60.5"},
+		"Pipe4STD":            {"Pipe4STD", "PIPE 4 STD", "4\" STD pipe", "4 in. STD pipe", "pipe 4 sch 40", "NPS 4 SCH40"},
+		"Pipe1-1/2XS":         {"Pipe1-1/2XS", "pipe 1 1/2 XS", "1-1/2\" sch 80 pipe"},
+		"W8X31":               {"W200x46", "W200X46.1", "W 200 x 46"},
+		"W36X150":             {"W920x223"},
+		"C6X8.2":              {"C150x12", "C150x12.2"},
+		"HSS3-1/2X3-1/2X3/16": {"HSS 89x89x4.8", "HSS3-1/2X3-1/2X3/16"},
+		"HSS4.500X0.237":      {"HSS4.500X0.237"},
+		"HEA 200":             {"HEA 200", "HE 200 A", "HE200A", "HE-A 200", "HEA200", "HE A 200"},
+		"HEB 200":             {"HEB 200", "HE 200 B", "HE200B"},
+		"HEM 200":             {"HEM 200", "HE 200 M"},
+		"UPN 100":             {"UPN 100", "U 100", "U100", "UNP 100", "UPN100 S235JR"},
+		"UPE 160":             {"UPE 160", "UPE160"},
+		"INP 160":             {"INP 160", "IPN 160"},
+		"flat 100x10":         {"-10x100", "– 100x10", "полоса 100х10", "Flat 100x10", "FL 100x10", "100*10", "FL100x10", "FL 100/10", "FL 10/100", "flat 10x100", "FLAT 100 x 10", "100x10", "PL 10x100"},
+		"plate 10":            {"Bl. 10", "-10", "лист 10", "PL10", "PL 10", "plate 10 mm", "Bl 10"},
+		"round 20":            {"D20", "Ø20", "RD 20", "Ø 20 mm", "round 20"},
+		"square 20":           {"SQ 20", "square 20", "□20"},
+		"HSS4X4X1/4":          {"HSS 102x102x6.4", "HSS101.6x101.6x6.4", "HSS4x4x1/4", "HSS 4x4x1/4", "HSS 4 x 4 x 1/4"},
+		"L4X4X1/4":            {"L102x102x6.4", "L 102x102x6.4"},
+		"L6X4X3/8":            {"L152x102x9.5", "L102x152x9.5"},
+		"L4X4X1/2":            {"L4X4X1/2", "L 4 x 4 x 1/2", "L4x4x1/2 A36"},
+		"C8X11.5":             {"C8X11.5", "C 8x11.5"},
+		"W12X26":              {"W12X26", "W 12 x 26", "W310x39", "W310X38.7"},
+		"HEAA 200":            {"HEAA 200", "HE 200 AA", "HE200AA", "HE-AA 200"},
+		"UB 457x191x67":       {"UB 457x191x67", "457 x 191 x 67 UB", "UKB 457x191x67", "UB 457/191/67", "UB457×191×67"},
+		"UC 203x203x46":       {"UC 203x203x46", "203x203x46 UC", "UKC 203x203x46"},
+		"L3-1/2X3-1/2X1/4":    {"L3-1/2X3-1/2X1/4", "L 3 1/2 x 3 1/2 x 1/4", "L3.5x3.5x0.25 in", "L3-1/2x1/4"},
+		"L6X4X1/2":            {"L6X4X1/2", "L4X6X1/2"},
+		"L6X6X1":              {"L6X6X1"},
+		"UPN 300":             {"UPN 300", "[ 300 UPN"},
+		"PFC 300x100x46":      {"PFC 300x100x46", "300x100x46 PFC"},
 	} {
 		for _, text := range spellings {
 			s, err := Parse(text, set)
@@ -130,7 +161,7 @@ func rounding(s Section) float64 {
 // taken without it. Inches said in words count.
 func TestUnknownWordsAreRefused(t *testing.T) {
 	set := load(t)
-	for _, text := range []string{"MC8X20", "IPE A 200", "UBP 305x305x79", "FOO 100x10"} {
+	for _, text := range []string{"MC8X20.5", "IPE R 200", "UBP 305x305x80", "FOO 100x10", "WT6X14", "Pipe4XXXS", "швеллер 11П", "T 55"} {
 		if s, err := Parse(text, set); err == nil {
 			t.Errorf("%q is read as %s", text, s.Designation)
 		}
@@ -153,7 +184,11 @@ func TestTheTableReadsAsItself(t *testing.T) {
 			t.Errorf("%s stands in the table twice", name)
 		}
 		seen[name] = true
-		for _, text := range []string{name, strings.ToLower(name), strings.ReplaceAll(name, " ", ""), strings.ReplaceAll(strings.ToLower(name), "x", " x ")} {
+		spellings := []string{name, strings.ToLower(name), strings.ReplaceAll(name, " ", "")}
+		if set.Sections[i].Family != "PIPE" { // XS is no size
+			spellings = append(spellings, strings.ReplaceAll(strings.ToLower(name), "x", " x "))
+		}
+		for _, text := range spellings {
 			if s, err := Parse(text, set); err != nil || s.Designation != name {
 				t.Errorf("%q is read as %q (%v), want %s", text, s.Designation, err, name)
 			}

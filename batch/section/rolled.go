@@ -14,12 +14,12 @@ import (
 //	         P = 2 (a + b) − (2 − π/2)(r1 + 2 r2)                (SECTION-6)
 //	beam:    A = 2 b tf + (h − 2 tf) tw + 4 (1 − π/4) r²         (SECTION-7)
 //	         P = 2 h + 4 b − 2 tw − 4 (2 − π/2) r                (SECTION-8)
-//	channel: A = 2 b tf + (h − 2 tf) tw + 2 (1 − π/4) r²         (SECTION-9)
-//	         P = 2 h + 4 b − 2 tw − 2 (2 − π/2) r                (SECTION-10)
+//	channel: A = 2 b tf + (h − 2 tf) tw + 2 (1 − π/4)(r1² − r2²)  (SECTION-9)
+//	         P = 2 h + 4 b − 2 tw − 2 (2 − π/2)(r1 + r2)         (SECTION-10)
 //
 // h, b: outside, tw, tf: web and flange, r: root radius, r1, r2: root and toe of an
-// angle, mm. SECTION-7 to SECTION-10 hold for parallel flanges; tapered ones (UPN,
-// INP, C) have SECTION-13 and SECTION-14. Source: geometry; the tables' masses
+// angle or a channel, mm. SECTION-7 to SECTION-10 hold for parallel flanges; tapered
+// ones (UPN, INP, C, MC, S, GOST) have SECTION-13 and SECTION-14. Source: geometry; the tables' masses
 // agree. Basis: derived.
 func rolled(row *tables.Section) Section {
 	s := Section{
@@ -42,8 +42,12 @@ func shapeOf(family string) Shape {
 	switch family {
 	case "L":
 		return Angle
-	case "UPN", "UPE", "PFC", "C":
+	case "UPN", "UPE", "PFC", "C", "MC", "GOSTП", "GOSTУ":
 		return Channel
+	case "T":
+		return Tee
+	case "PIPE":
+		return Round
 	case "HSS":
 		return Box
 	}
@@ -63,9 +67,11 @@ func perimeterOf(s *Section) float64 {
 	case Beam:
 		return 2*h + 4*b - 2*tw - 4*corner*r
 	case Channel:
-		return 2*h + 4*b - 2*tw - 2*corner*r
+		return 2*h + 4*b - 2*tw - 2*corner*(r+toe)
 	case Box:
 		return 2*(h+b) - 4*corner*2*tw
+	case Round:
+		return math.Pi * h
 	}
 	return 0
 }
@@ -82,7 +88,9 @@ func areaOf(s *Section) float64 {
 	case Beam:
 		return 2*b*tf + (h-2*tf)*tw + 4*quarter*r*r
 	case Channel:
-		return 2*b*tf + (h-2*tf)*tw + 2*quarter*r*r
+		return 2*b*tf + (h-2*tf)*tw + 2*quarter*(r*r-toe*toe)
+	case Round:
+		return math.Pi * tw * (h - tw)
 	}
 	return 0
 }
@@ -106,7 +114,8 @@ type tapered struct {
 // n: sides of the web with flanges, 1 of a channel, 2 of a beam; a = (b − tw)/n;
 // s: slope of the inner faces; t1 = tf − s e, t2 = t1 + s a: flange at tip and web;
 // e: from the tip to where tf is measured; k = 2 tan(φ/2) − φ, k' = k/2, φ = π/2 −
-// arctan s. Slopes: UPN 8 % to 300 mm and 5 % above, INP 14 %, C 1 in 6. Radii where
+// arctan s. Slopes: UPN 8 % to 300 mm and 5 % above, INP 14 %, C, MC and S 1 in 6,
+// GOST channels 10 % and beams 12 %. Radii where
 // the table has none: UPN tf and tf/2, INP tw and 0.6 tw, C those of the table.
 // Valid: 0 < t1. Source: geometry; slopes, places and radii recalled from DIN 1025-1
 // and DIN 1026-1. Basis: derived. Accuracy: within 0.5 % of most printed
@@ -122,8 +131,14 @@ func taperOf(s *Section) (tapered, bool) {
 		slope, from = 0.05, (b-tw)/2
 	case s.Family == "INP":
 		slope, from, f.sides, f.arm = 0.14, b/4, 2, (b-tw)/2
-	case s.Family == "C":
+	case s.Family == "C" || s.Family == "MC":
 		slope, from = 1.0/6, (b-tw)/2
+	case s.Family == "S":
+		slope, from, f.sides, f.arm = 1.0/6, (b-tw)/4, 2, (b-tw)/2
+	case s.Family == "GOSTУ":
+		slope, from = 0.10, (b-tw)/2
+	case s.Family == "GOSTI":
+		slope, from, f.sides, f.arm = 0.12, (b-tw)/4, 2, (b-tw)/2
 	default:
 		return f, false
 	}

@@ -5,7 +5,8 @@
 //
 // The order to read: section.go (what a section is), parse.go and sizes.go (how it
 // may be written), make.go (which family works it out), hollow.go, rolled.go and
-// plain.go (one family each), near.go (the table, and what is near).
+// plain.go (one family each), names.go and american.go (what is called by a name, and
+// by the American designations), near.go (the table, and what is near).
 package section
 
 import (
@@ -30,6 +31,7 @@ const (
 	Angle   Shape = "angle"
 	Beam    Shape = "I or H"
 	Channel Shape = "channel"
+	Tee     Shape = "tee"
 	Flat    Shape = "flat"
 	Bar     Shape = "bar"
 )

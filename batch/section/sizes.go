@@ -16,7 +16,7 @@ func (w *written) addSizes(at string) {
 		w.inches = w.inches || fraction
 		w.sizes = append(w.sizes, v)
 	}
-	w.inches = w.inches || slices.Contains([]string{"HSS", "W", "C"}, w.family)
+	w.inches = w.inches || slices.Contains([]string{"HSS", "W", "C", "MC", "M", "S", "HP"}, w.family)
 }
 
 // sizeOf reads "4", "2.5", "3/8", "1-1/2" or "1 1/2".
