@@ -238,9 +238,9 @@ func (f *preheat) short(r *tables.CheckRule) (format string, args []any) {
 	return format + ". By the highest carbon equivalent that the standard allows; a mill certificate usually lowers it", args
 }
 
-// sentence says what preheat, by what, and what would change it.
+// sentence says what a preheat rests on, and what would change it.
 func (f *preheat) sentence() string {
-	text := fmt.Sprintf("preheat %.0f °C: %s with a CET of %s %%, %s; %s, hydrogen %g ml/100 g, %s kJ/mm", float64(*f.temp), f.steel.row.Grade, number(f.steel.cet, 3), f.steel.from,
+	text := fmt.Sprintf("%s at a CET of %s %%, %s; %s, hydrogen %g ml/100 g, %s kJ/mm", f.steel.row.Grade, number(f.steel.cet, 3), f.steel.from,
 		mmText(f.thick), f.hydrogen.HD, number(f.heat, 2))
 	if f.coolest > 0 && f.coolest < weld.PreheatCool {
 		text += fmt.Sprintf(" (the coolest pass has %s kJ/mm, below the method's %g kJ/mm: at least this)", number(f.coolest, 2), weld.PreheatCool)
@@ -259,9 +259,9 @@ func (f *preheat) certificateHint() string {
 	case f.steel.certificate:
 		return ""
 	case clear >= weld.PreheatLean && clear >= typical:
-		return fmt.Sprintf(". With a CET of at most %s %% on the certificate none is needed (typical is %s %%) (shop value cet.%s)", number(clear, 2), number(typical, 2), grade)
+		return fmt.Sprintf(". None is needed with at most %s %% on the certificate (cet.%s); typical is %s %%", number(clear, 2), grade, number(typical, 2))
 	case typical >= weld.PreheatLean && typical < f.steel.cet:
-		return fmt.Sprintf(". With a certificate of %s %%, which is typical, it would be %s (shop value cet.%s)", number(typical, 2), f.with(typical, f.hydrogen.HD), grade)
+		return fmt.Sprintf(". A certificate of %s %%, as is typical (cet.%s): %s", number(typical, 2), grade, f.with(typical, f.hydrogen.HD))
 	}
 	return ""
 }
@@ -271,7 +271,7 @@ func (f *preheat) wireHint() string {
 	if f.label || f.hydrogen.HD <= lowHydrogen {
 		return ""
 	}
-	return fmt.Sprintf(". With a wire labelled H%g it would be %s (hydrogen.%s)", lowHydrogen, f.with(f.steel.cet, lowHydrogen), f.filler)
+	return fmt.Sprintf(". A wire labelled H%g (hydrogen.%s): %s", lowHydrogen, f.filler, f.with(f.steel.cet, lowHydrogen))
 }
 
 // lowHydrogen is the class that wires for structural steel are commonly sold in.

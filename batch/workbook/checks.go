@@ -29,7 +29,7 @@ func newRejected(l *layout) []joint.OtherRow {
 // how every column and stitch note was understood.
 func (o *output) checksSheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.checks)
-	g.Widths = []float64{10, 13, 8, 76, 36, 32, 30, 16, 19}
+	g.Widths = []float64{10, 13, 8, 68, 38, 38, 44, 16, 19}
 	g.Freeze, g.Titles = 4, 1 // the header is that of the first table only
 	t := o.l.job.Totals
 	g.Text(1, 1, look.Title, "Checks")

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"strings"
 
 	"seamtally/batch/price"
 	"seamtally/batch/workbook/look"
@@ -31,7 +32,7 @@ func (o *output) spreadBlock(g *look.Grid, at int) {
 		g.Text(at, 5, look.Sub, l.how)
 	}
 	at += 2
-	o.heads(g, at, "What moves it most", "Value from", "Value to", "Price from", "Price to", "Moves "+cur)
+	o.heads(g, at, "What moves it most", "Value from", "Value to", "Price from", "Price to", "Moves "+cur, "What it is", "", "", "", "", "")
 	for i, f := range s.Factors {
 		if i == mostFactors {
 			break
@@ -47,7 +48,24 @@ func (o *output) spreadBlock(g *look.Grid, at int) {
 		g.Number(at, 4, look.Calc, "#,##0", "", float64(f.PriceLow))
 		g.Number(at, 5, look.Calc, "#,##0", "", float64(f.PriceHigh))
 		g.Number(at, 6, look.Strong, "#,##0", o.live(fmt.Sprintf("ABS(E%d-D%d)", at, at)), float64(f.Swing()))
+		if about := o.aboutFactor(f.Key); about != "" {
+			g.Over(at, factorCol, lastCol, look.Quiet, about)
+		}
 	}
+}
+
+// factorCol is where it stands what a value is that moves the price.
+const factorCol = 7
+
+// aboutFactor says what a shop value is, as the sheet of rates does.
+func (o *output) aboutFactor(key string) string {
+	for _, v := range o.l.job.Shop.Values {
+		if v.Key == key {
+			about, _, _ := strings.Cut(v.Note, ";")
+			return about
+		}
+	}
+	return "" // a family of prices, which says itself what it is
 }
 
 // leaning says why the middle of the draws is not the price, which takes every value
