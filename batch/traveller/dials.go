@@ -275,5 +275,5 @@ func (f *flow) polarity(box page.BoxID, c page.Rect, size float64, text string) 
 	base, under, high := dialLines(c)
 	words := page.Style{Face: page.Regular, Size: high}
 	f.p.Write(box, x, base, w, page.Left, page.Style{Face: page.Bold, Size: size - 4}, dash(short))
-	f.p.Write(box, x, under, w, page.Left, words, long)
+	f.p.Write(box, x, under, w-1, page.Left, words, long)
 }
