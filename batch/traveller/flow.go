@@ -67,6 +67,7 @@ type column struct {
 type cell struct {
 	text, under string
 	bold        bool
+	indent      float64 // of both lines, beside what is drawn there
 }
 
 // table is rows under a heading that is repeated on every page.
@@ -201,6 +202,7 @@ func (f *flow) cell(box page.BoxID, c page.Rect, a page.Align, v cell) {
 		s = title.At(10.5)
 	}
 	middle := c.Y + c.H/2
+	c.X, c.W = c.X+v.indent, c.W-v.indent
 	if v.under == "" {
 		f.p.Write(box, c.X+0.8, middle+s.Ascent()/2-0.3, c.W-1.6, a, s, v.text)
 		return

@@ -21,18 +21,24 @@ func (f *flow) joints(a *setup.Assembly) {
 		}
 	}
 	t := table{name: "joints", height: 10 * f.rowShare, columns: f.atLeastHeads([]column{
-		{"col.mark", 21, page.Left}, {"col.joint", 32, page.Left}, {"col.length", 19.5, page.Left}, {"col.position", f.positionWidth(a), page.Left},
+		{"col.mark", 21.5, page.Left}, {"col.joint", 35, page.Left}, {"col.length", 19.5, page.Left}, {"col.position", f.positionWidth(a), page.Left},
 		{"col.sheet", 8, page.Left}, {"col.runs", 8, page.Right}, {"col.arc", 16.5, page.Right}, {"col.done", 9, page.Left},
 		{"col.checked", 9, page.Left}, {"col.welder", 10, page.Left}, {"col.heat", 12, page.Left}, {"col.lot", 9, page.Left}, {"col.repair", 9, page.Left},
 	})}
-	f.jointWidth = t.width(f.width, 1) - 1.6
+	f.jointWidth = t.width(f.width, 1) - 1.6 - signIndent
 	var rows [][]cell
 	for _, p := range a.Plans {
 		rows = append(rows, f.jointRow(p, sheet[p]))
 	}
 	f.section(f.say("joints.title"), tableHead+t.height)
-	f.rows(t, rows)
+	for i, at := range f.rows(t, rows) {
+		c := at.cells[1]
+		f.pen.Sign(at.p, at.box, page.Point{X: c.X + 0.8, Y: c.Y + c.H/2 - 0.3}, a.Plans[i])
+	}
 }
+
+// signIndent is the room for the sign of a joint before its words.
+const signIndent = picture.SignWidth + 1.2
 
 // positionWidth is the part of the table that the longest name of a position needs.
 func (f *flow) positionWidth(a *setup.Assembly) float64 {
@@ -72,7 +78,7 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 		}
 	}
 	return []cell{
-		{text: j.Mark, bold: true}, {text: what, under: under},
+		{text: j.Mark, bold: true}, {text: what, under: under, indent: signIndent},
 		{text: f.show.Length(j.Length).String(), under: times}, {text: f.names.Position(p)},
 		{text: strconv.Itoa(sheet)}, {text: runs}, {text: arc, under: labour},
 	}

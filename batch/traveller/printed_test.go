@@ -197,7 +197,7 @@ func warmLimits(out map[string]string, p *plan.Plan, us bool) {
 	case p.PreheatWords != "" && !strings.HasPrefix(p.PreheatWords, "none"):
 		out["preheat"] = "Preheat not worked out"
 	}
-	if p.Interpass != nil && len(p.Runs) > 1 {
+	if p.Interpass != nil && (len(p.Runs) > 1 || p.Joint.Sides == 2) {
 		out["between runs"] = "between runs ≤ " + degrees(float64(*p.Interpass))
 	}
 }

@@ -166,3 +166,25 @@ func symbolSheets(t *testing.T, opts price.Options) []byte {
 	must(t, err)
 	return pdf
 }
+
+// The joint table of the cover has the sign of every joint beside its words.
+func TestJointTableHasTheSigns(t *testing.T) {
+	job := jobOf(t, everyKind(), metric)
+	rows, signs := 0, map[string]bool{}
+	for n, p := range faultless(t, job).Pages {
+		for id, b := range p.Boxes {
+			if b.Name != "joints row" {
+				continue
+			}
+			rows++
+			for _, s := range p.Shapes {
+				if s.Name == "sign" && int(s.Box) == id {
+					signs[fmt.Sprint(n, " ", id)] = true
+				}
+			}
+		}
+	}
+	if rows != len(job.Plans) || len(signs) != rows {
+		t.Errorf("%d joints, %d rows, %d of them with a sign", len(job.Plans), rows, len(signs))
+	}
+}

@@ -13,8 +13,7 @@ func (f *flow) blankRow() float64 {
 	return [...]float64{8.8, 7.4, 7.4, 6.8, 6.8}[f.squeeze]
 }
 
-// testBeadHeight is the height of the test bead; the ticks before starting stand
-// beside its title where all of them have room there, else below it.
+// testBeadHeight is the height of the test bead.
 func (f *flow) testBeadHeight(p *plan.Plan) float64 {
 	h := 14.4 + 2*f.blankRow()
 	if !f.ticksBeside(p) {
@@ -84,7 +83,12 @@ func (f *flow) startWords(p *plan.Plan) []string {
 // ticksFrom is where the ticks begin beside the title.
 func (f *flow) ticksFrom() float64 { return f.testTitle().Width(page.Clean(f.say("test.title"))) + 4 }
 
+// ticksBeside tells whether the ticks stand beside the title: only where the sheet is
+// pressed, because a good test bead is described there.
 func (f *flow) ticksBeside(p *plan.Plan) bool {
+	if f.squeeze < pressed {
+		return false
+	}
 	w := f.ticksFrom()
 	for _, text := range f.startWords(p) {
 		w += small.Width(text) + tickGap

@@ -39,7 +39,7 @@ func (f *flow) preheat(p *plan.Plan) {
 	cols := in.Inset(3, 0).Columns(4, 58, 64, 55)
 	f.p.Write(box, cols[0].X, base, cols[0].W, page.Left, style, f.preheatWords(p))
 	where := cols[2]
-	if p.Interpass != nil && len(p.Runs) > 1 {
+	if p.Interpass != nil && (len(p.Runs) > 1 || twoSided(p)) {
 		f.p.Write(box, cols[1].X, base, cols[1].W, page.Left, style, f.say("interpass", "≤ "+f.show.Temp(*p.Interpass).String()))
 	} else {
 		where = page.Rect{X: cols[1].X, W: cols[2].Right() - cols[1].X}

@@ -80,6 +80,30 @@ func (f *drawing) symbol(pl *plan.Plan, r page.Rect, tail string) {
 	w.sides(f, pl)
 }
 
+// SignWidth is the width of what Sign draws.
+const SignWidth = sign + 2
+
+// Sign draws the sign of a plan's joint on a short line, with what stands on its other
+// side: a welding symbol in small, for a table.
+func (b Pen) Sign(p *page.Page, box page.BoxID, at page.Point, pl *plan.Plan) {
+	f := &drawing{Pen: b, p: p, box: box}
+	w := weldSymbol{p: p, box: box, aws: b.AWS, kind: KindOf(pl), far: farOf(pl), line: at.Y, x: at.X + 1}
+	p.Line(box, at.X, at.Y, at.X+SignWidth, at.Y, 0.25, 0)
+	up := -1.0
+	if w.aws {
+		up = 1
+	}
+	w.sign(up)
+	if w.far == sameSign {
+		w.sign(-up)
+		return
+	}
+	if !w.aws {
+		p.Draw(box, page.Shape{Points: []page.Point{{X: at.X, Y: at.Y + dashedBelow}, {X: at.X + SignWidth, Y: at.Y + dashedBelow}}, Line: 0.2, Fill: page.None, Dash: 0.8})
+	}
+	w.opposite(f)
+}
+
 // sides puts the sign, the size before it and the stitch behind it on the arrow
 // side, and on the other where the weld is on both, else what stands there.
 func (w *weldSymbol) sides(f *drawing, pl *plan.Plan) {
