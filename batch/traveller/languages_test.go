@@ -31,18 +31,23 @@ func everySheet(t *testing.T, check func(t *testing.T, job *price.Job, doc *page
 	}
 }
 
-// In no language is a word of ours cut for want of room; a long list of marks may be,
-// and ends in an ellipsis.
-func TestNoWordOfOursIsCut(t *testing.T) {
+func TestEverySheetInEveryLanguage(t *testing.T) {
 	everySheet(t, func(t *testing.T, job *price.Job, doc *page.Document) {
-		for i, p := range doc.Pages {
-			for _, text := range p.Texts {
-				if name := p.Boxes[text.Box].Name; strings.HasSuffix(text.S, "…") && name != "order row" && !cutMark(job, text.S) {
-					t.Errorf("page %d, %s: %q is cut", i+1, name, text.S)
-				}
+		noWordIsCut(t, job, doc)
+		bothSidesAreSignedFor(t, job, doc)
+	})
+}
+
+// noWordIsCut fails where a word of ours is cut for want of room; a long list of marks
+// may be, and ends in an ellipsis.
+func noWordIsCut(t *testing.T, job *price.Job, doc *page.Document) {
+	for i, p := range doc.Pages {
+		for _, text := range p.Texts {
+			if name := p.Boxes[text.Box].Name; strings.HasSuffix(text.S, "…") && name != "order row" && !cutMark(job, text.S) {
+				t.Errorf("page %d, %s: %q is cut", i+1, name, text.S)
 			}
 		}
-	})
+	}
 }
 
 // cutMark tells whether a text is the beginning of a mark of the list.

@@ -14,30 +14,28 @@ import (
 	"seamtally/templates"
 )
 
-// Whoever has welded each side signs for it: a seam of two sides has a box for each on
-// every line, and its picture says which side is which.
-func TestBothSidesAreSignedFor(t *testing.T) {
-	everySheet(t, func(t *testing.T, job *price.Job, doc *page.Document) {
-		words := builderOf(t, job)
-		for _, s := range sheetsOf(t, job, doc) {
-			p, pg := s.of.Pattern(), doc.Pages[s.page]
-			if !s.first {
-				continue
+// bothSidesAreSignedFor fails where whoever has welded a side cannot sign for it: a seam
+// of two sides has a box for each on every line, and its picture says which is which.
+func bothSidesAreSignedFor(t *testing.T, job *price.Job, doc *page.Document) {
+	words := builderOf(t, job)
+	for _, s := range sheetsOf(t, job, doc) {
+		p, pg := s.of.Pattern(), doc.Pages[s.page]
+		if !s.first {
+			continue
+		}
+		for _, side := range []string{words.say("run.side1"), words.say("run.side2")} {
+			drawn := saidIn(pg, "picture", side)
+			if twoSided(p) && len(p.Runs) > 0 && !drawn {
+				t.Errorf("%s: the picture does not name %s", p.Joint.Mark, side)
 			}
-			for _, side := range []string{words.say("run.side1"), words.say("run.side2")} {
-				drawn := saidIn(pg, "picture", side)
-				if twoSided(p) && len(p.Runs) > 0 && !drawn {
-					t.Errorf("%s: the picture does not name %s", p.Joint.Mark, side)
-				}
-				if !twoSided(p) && (drawn || saidIn(pg, "sign-off head", side)) {
-					t.Errorf("%s has one side, and its sheet names %s", p.Joint.Mark, side)
-				}
-				if signed := slices.ContainsFunc(pg.Boxes, func(b page.Box) bool { return b.Name == "sign-off head" }); twoSided(p) && signed && !saidIn(pg, "sign-off head", side) {
-					t.Errorf("%s: nobody signs for %s", p.Joint.Mark, side)
-				}
+			if !twoSided(p) && (drawn || saidIn(pg, "sign-off head", side)) {
+				t.Errorf("%s has one side, and its sheet names %s", p.Joint.Mark, side)
+			}
+			if signed := slices.ContainsFunc(pg.Boxes, func(b page.Box) bool { return b.Name == "sign-off head" }); twoSided(p) && signed && !saidIn(pg, "sign-off head", side) {
+				t.Errorf("%s: nobody signs for %s", p.Joint.Mark, side)
 			}
 		}
-	})
+	}
 }
 
 func builderOf(t *testing.T, job *price.Job) *builder {
