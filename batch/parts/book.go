@@ -29,6 +29,7 @@ type Result struct {
 	// the allowance to add to its length. Nil without any.
 	Shrink      *[2]units.MM
 	ShrinkWords string      // how it was found
+	Shrinks     []Shrink    // the same by joint
 	Bevel       units.Metre // edges to be bevelled, all pieces
 	Edges       []Edge
 	Ends        []End

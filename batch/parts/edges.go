@@ -31,7 +31,7 @@ func (w *worker) welds() {
 // onPart works out what the joints ask of a part, all its pieces together.
 func (w *worker) onPart(i, pieces int) Result {
 	var r Result
-	low, high, many := 0.0, 0.0, shrinkSum{}
+	low, high := 0.0, 0.0
 	for _, t := range w.touches[i] {
 		p := &w.plans[t.joint]
 		r.Seam += round(p.Seam, metreDecimals) // as the joints' own column shows it
@@ -41,16 +41,17 @@ func (w *worker) onPart(i, pieces int) Result {
 			e.Template = w.templates[t.joint]
 			r.Ends = append(r.Ends, e)
 		}
-		s := shrinkOf(p, &w.book.List.Parts[i], t)
-		each := float64(max(p.Joint.Qty, 1)) / float64(pieces)
-		low, high = low+s.low*each, high+s.high*each
-		many.add(s)
+		if s := shrinkOf(p, &w.book.List.Parts[i], t, pieces); s != nil {
+			least, most := s.Range(p)
+			low, high = low+least, high+most
+			r.Shrinks = append(r.Shrinks, *s)
+		}
 	}
 	for _, e := range r.Edges {
 		r.Bevel += e.Metres
 	}
 	if high > 0 {
-		r.Shrink, r.ShrinkWords = &[2]units.MM{units.MM(low), units.MM(high)}, many.words()
+		r.Shrink, r.ShrinkWords = &[2]units.MM{units.MM(low), units.MM(high)}, shrinkWords(r.Shrinks)
 	}
 	r.Strip = w.strip(i)
 	return r
@@ -62,7 +63,7 @@ func (w *worker) share(row int, all *Result, share float64) {
 	r.Seam = round(all.Seam*units.Metre(share), metreDecimals)
 	r.WeldMetal = round(all.WeldMetal*units.Kg(share), weldDecimals)
 	r.Bevel = round(all.Bevel*units.Metre(share), metreDecimals)
-	r.ShrinkWords, r.Strip = all.ShrinkWords, all.Strip
+	r.ShrinkWords, r.Shrinks, r.Strip = all.ShrinkWords, all.Shrinks, all.Strip
 	if all.Shrink != nil {
 		r.Shrink = &[2]units.MM{round(all.Shrink[0], sizeDecimals), round(all.Shrink[1], sizeDecimals)}
 	}

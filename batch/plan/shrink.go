@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"math"
+
 	"seamtally/batch/joint"
 	"seamtally/batch/units"
 	"seamtally/batch/weld"
@@ -12,57 +14,75 @@ type shrinkStep struct {
 	value                               units.MM
 }
 
+// drawn is what the shrinkage across a seam is reckoned from.
+type drawn struct {
+	prep   *Prep
+	area   units.MM2 // of one seam, as made
+	thin   units.MM  // thinner part
+	leg    units.MM  // larger leg, as drawn
+	sides  int
+	welded float64 // share of the length that stitches take
+}
+
 // shrinkage estimates how much one seam draws the parts together across itself,
 // in mm, by every published form that fits: the lowest and the highest are the
 // range that a cutter allows for. Free plates of carbon steel only.
 func shrinkage(t *task, working bool) []shrinkStep {
+	if t.metal != "carbon steel" || t.noArea != "" || t.made <= 0 || t.thin <= 0 {
+		return nil
+	}
+	d := drawn{prep: &t.prep, area: units.MM2(t.made), thin: units.MM(t.thin), leg: units.MM(t.leg), sides: max(t.j.Sides, 1), welded: t.weldedShare()}
+	return d.steps(working)
+}
+
+func (d *drawn) steps(working bool) []shrinkStep {
 	say := func(numbers func() string) string {
 		if !working {
 			return ""
 		}
 		return numbers()
 	}
-	if t.metal != "carbon steel" || t.noArea != "" || t.made <= 0 || t.thin <= 0 {
-		return nil
-	}
-	switch t.prep.Kind {
+	switch d.prep.Kind {
 	case joint.Fillet, joint.Lap:
-		return shrinkFillet(t, say)
+		return d.fillets(say)
 	case joint.Edge, joint.Plug, joint.Slot, joint.FlareBevel, joint.FlareV:
 		return nil
 	}
 	var out []shrinkStep
-	thick := units.MM(t.thin)
-	if v, err := weld.ShrinkButtLow(units.MM2(t.made), thick); err == nil {
-		out = append(out, shrinkStep{"SHRINK-4", "S = 0.1 A/t", say(func() string { return "0.1 x " + number(t.made, 2) + " / " + n2(thick) }), "method statement citing AWS D1.1:2020 and Blodgett (extract)", "published", v})
+	if v, err := weld.ShrinkButtLow(d.area, d.thin); err == nil {
+		out = append(out, shrinkStep{"SHRINK-4", "S = 0.1 A/t", say(func() string { return "0.1 x " + number(float64(d.area), 2) + " / " + n2(d.thin) }), "method statement citing AWS D1.1:2020 and Blodgett (extract)", "published", v})
 	}
-	if v, err := weld.ShrinkButt(units.MM2(t.made), thick, max(t.prep.Gap, 0)); err == nil {
+	if v, err := weld.ShrinkButt(d.area, d.thin, max(d.prep.Gap, 0)); err == nil {
 		out = append(out, shrinkStep{"SHRINK-1", "S = 0.2 A/t + 0.05 g", say(func() string {
-			return "0.2 x " + number(t.made, 2) + " / " + n2(thick) + " + 0.05 x " + n2(max(t.prep.Gap, 0))
+			return "0.2 x " + number(float64(d.area), 2) + " / " + n2(d.thin) + " + 0.05 x " + n2(max(d.prep.Gap, 0))
 		}), "second-hand chart crediting Spraragen and Ettinger", "memory", v})
 	}
 	return out
 }
 
-// shrinkFillet estimates the part that the fillets stand on; stitches count for
-// the share of the length that they take.
-func shrinkFillet(t *task, say func(func() string) string) []shrinkStep {
-	leg, plate := units.MM(t.leg), t.prep.T2
-	if plate <= 0 {
-		plate = units.MM(t.thin)
+// plate is the thickness of the part that fillets stand on.
+func (d *drawn) plate() units.MM {
+	if d.prep.T2 > 0 {
+		return d.prep.T2
 	}
-	sides := max(t.j.Sides, 1)
-	share := float64(sides) / 2 * t.weldedShare()
+	return d.thin
+}
+
+// fillets estimates the part that the fillets stand on; stitches count for the share
+// of the length that they take.
+func (d *drawn) fillets(say func(func() string) string) []shrinkStep {
+	plate := d.plate()
+	share := float64(d.sides) / 2 * d.welded
 	formula, f, id := "S = 1.02 z/t", weld.ShrinkTee, "SHRINK-2"
-	if t.prep.Kind == joint.Lap {
+	if d.prep.Kind == joint.Lap {
 		formula, f, id = "S = 1.52 z/t", weld.ShrinkLap, "SHRINK-5"
 	}
 	var out []shrinkStep
-	if v, err := f(leg, plate); err == nil {
-		out = append(out, shrinkStep{id, formula + " for two fillets, times the share welded", say(func() string { return n2(leg) + " / " + n2(plate) + " x " + number(share, 3) }), "AWS Welding Handbook", "memory", v * units.MM(share)})
+	if v, err := f(d.leg, plate); err == nil {
+		out = append(out, shrinkStep{id, formula + " for two fillets, times the share welded", say(func() string { return n2(d.leg) + " / " + n2(plate) + " x " + number(share, 3) }), "AWS Welding Handbook", "memory", v * units.MM(share)})
 	}
-	if v, err := weld.ShrinkFilletRule(sides, leg, plate); err == nil {
-		out = append(out, shrinkStep{"SHRINK-6", "S = 0.8 n, times the share welded", say(func() string { return "0.8 x " + number(float64(sides), 0) + " x " + number(t.weldedShare(), 3) }), "TWI FAQ weld shrinkage allowance", "published", v * units.MM(t.weldedShare())})
+	if v, err := weld.ShrinkFilletRule(d.sides, d.leg, plate); err == nil {
+		out = append(out, shrinkStep{"SHRINK-6", "S = 0.8 n, times the share welded", say(func() string { return "0.8 x " + number(float64(d.sides), 0) + " x " + number(d.welded, 3) }), "TWI FAQ weld shrinkage allowance", "published", v * units.MM(d.welded)})
 	}
 	return out
 }
@@ -86,4 +106,52 @@ func shrinkRange(t *task) *[2]units.MM {
 		out[0], out[1] = min(out[0], s.value), max(out[1], s.value)
 	}
 	return &out
+}
+
+// ShrinkLine is one estimate of the shrinkage across a seam as a straight line:
+// S = K X + C mm, X being the larger leg as drawn in mm of a fillet or lap and the area
+// as made in mm² of anything else. A spreadsheet follows a leg or an area by it.
+type ShrinkLine struct{ K, C float64 }
+
+// ShrinkLines returns the estimates that are behind a plan's range, and whether they
+// hang on the leg. None where the plan has no range.
+func ShrinkLines(p *Plan) (lines []ShrinkLine, onLeg bool) {
+	if p.Shrink == nil {
+		return nil, false
+	}
+	d := drawn{prep: &p.Prep, area: p.Area, leg: max(p.Prep.LegA, p.Prep.LegB), sides: max(p.Joint.Sides, 1), welded: WeldedShare(p)}
+	d.thin = d.prep.T1
+	if t2 := d.prep.T2; d.thin <= 0 || t2 > 0 && t2 < d.thin {
+		d.thin = t2
+	}
+	onLeg = d.prep.Kind == joint.Fillet || d.prep.Kind == joint.Lap
+	x, more := float64(d.area), d
+	if onLeg {
+		x = float64(d.leg)
+		more.leg *= 0.5 // smaller, so that no form leaves its limits
+	} else {
+		more.area *= 0.5
+	}
+	half := more.steps(false)
+	for i, s := range d.steps(false) {
+		k := 2 * float64(s.value-half[i].value) / x
+		lines = append(lines, ShrinkLine{K: noNoise(k), C: noNoise(float64(s.value) - k*x)})
+	}
+	return lines, onLeg
+}
+
+// noNoise brings to zero what is left over of a difference of equal numbers.
+func noNoise(v float64) float64 {
+	if math.Abs(v) < 1e-9 {
+		return 0
+	}
+	return v
+}
+
+// WeldedShare is the welded length of a stitched seam over its whole length.
+func WeldedShare(p *Plan) float64 {
+	if p.Joint.Stitch == nil || p.Segments <= 0 || p.Joint.Length <= 0 {
+		return 1
+	}
+	return min(1, float64(p.Segments)*float64(p.Joint.Stitch.Segment)/float64(p.Joint.Length))
 }

@@ -141,7 +141,7 @@ func (r *cutRow) joints() string {
 
 func cutPrepare() []columnBeside[cutRow] {
 	shrink := func(key, head string, k int) columnBeside[cutRow] {
-		c := cutNumber("prepare", key, head, mm, "0.00", nil, nil, "what the welds shorten one piece by, least and most: add it to the cutting length, which it is not in")
+		c := cutNumber("prepare", key, head, mm, "0.00", nil, func(r *cutRow) string { return r.shrinks(k) }, "what the welds shorten one piece by, least and most: add it to the cutting length, which it is not in")
 		c.number = func(r *cutRow) (float64, bool) {
 			if r.r.Shrink == nil {
 				return 0, false

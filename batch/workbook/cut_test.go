@@ -65,8 +65,9 @@ func TestBesideTheRowsOfTheCutList(t *testing.T) {
 				if n, _ := strconv.ParseFloat(got[key], 64); math.Abs(n-want) > 1e-9*want {
 					t.Errorf("%s: %s is %q, want %v", p.Mark, key, got[key], want)
 				}
-				typed := key == "kg_m" || strings.HasPrefix(key, "shrink") || key == "length_mm" && p.Mark == "P3" // "480 mm" is a text
-				if formula := live[key] != ""; formula != (want > 0 && !typed && !opts.ValuesOnly) {
+				typed := key == "kg_m" || key == "length_mm" && p.Mark == "P3" // "480 mm" is a text
+				known := want > 0 || r.Shrink != nil && strings.HasPrefix(key, "shrink")
+				if formula := live[key] != ""; formula != (known && !typed && !opts.ValuesOnly) {
 					t.Errorf("%s: the formula of %s is %q", p.Mark, key, live[key])
 				}
 			}
@@ -78,6 +79,26 @@ func TestBesideTheRowsOfTheCutList(t *testing.T) {
 		}
 		if got, _ := besideCut(t, f, "Cut list", 2, 7, false); got["bevels"] != "30°, face 2 mm" && !opts.US {
 			t.Errorf("P4 is to be bevelled to %q", got["bevels"])
+		}
+	}
+}
+
+// A longer or shorter seam, a larger leg and another quantity move the shrinkage beside
+// the parts to what the tool says of the changed list, without another run.
+func TestShrinkageFollowsTheJoints(t *testing.T) {
+	for _, change := range []map[string]float64{{"Joints!F2": 90}, {"Joints!F2": 900}, {"Joints!C2": 7}, {"Joints!G2": 3}, {"Joints!F3": 200}} {
+		src, job := cutJob(t, twoLists(t), price.Options{})
+		f := opened(t, recalculated(t, withNumbers(t, build(t, src, job, Options{}), change))[0])
+		_, want := cutJob(t, withNumbers(t, twoLists(t), change), price.Options{})
+		for i := range want.Parts.List.Parts {
+			got, _ := besideCut(t, f, "Cut list", 2, want.Parts.List.Parts[i].Place.Row, false)
+			for k, key := range []string{"shrink_low_mm", "shrink_high_mm"} {
+				r := &want.Parts.Results[i]
+				n, _ := strconv.ParseFloat(got[key], 64)
+				if r.Shrink == nil != (got[key] == "") || r.Shrink != nil && math.Abs(n-float64(r.Shrink[k])) > 0.0101 {
+					t.Errorf("%v, %s: %s is %q, the tool says %v", change, want.Parts.List.Parts[i].Mark, key, got[key], r.Shrink)
+				}
+			}
 		}
 	}
 }
