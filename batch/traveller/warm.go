@@ -32,15 +32,17 @@ func (f *flow) preheat(p *plan.Plan) {
 	r, box := f.take("preheat", f.preheatHeight(p))
 	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H - 2.5}
 	style, base, thick := page.Style{Face: page.Bold, Size: 18}, in.Y+in.H/2+2.4, 1.1
+	between := style.At(14)
 	if p.Preheat == nil {
 		style, base, thick = page.Style{Face: page.Bold, Size: 12}, in.Y+in.H/2+1.6, 0.5
+		between = style
 	}
 	f.p.Frame(box, in, thick, page.None)
-	cols := in.Inset(3, 0).Columns(4, 58, 64, 55)
+	cols := in.Inset(3, 0).Columns(4, 59, 50, 63)
 	f.p.Write(box, cols[0].X, base, cols[0].W, page.Left, style, f.preheatWords(p))
 	where := cols[2]
 	if p.Interpass != nil && (len(p.Runs) > 1 || twoSided(p)) {
-		f.p.Write(box, cols[1].X, base, cols[1].W, page.Left, style, f.say("interpass", "≤ "+f.show.Temp(*p.Interpass).String()))
+		f.p.Write(box, cols[1].X, base, cols[1].W, page.Left, between, f.say("interpass", "≤ "+f.show.Temp(*p.Interpass).String()))
 	} else {
 		where = page.Rect{X: cols[1].X, W: cols[2].Right() - cols[1].X}
 	}

@@ -133,7 +133,11 @@ func (v *view) labels() {
 	style := page.Style{Face: page.Bold, Size: 8.5}
 	heel, toe, middle := v.on(v.along(1), 1), v.on(v.along(-1), -1), v.on((v.along(0)+v.base())/2, 0)
 	v.name(style, names[0].name, page.Point{X: heel.X + 1.5, Y: heel.Y + 3.4}, page.Left)
-	v.name(style, names[2].name, page.Point{X: toe.X - 1.5, Y: toe.Y + 3.4}, page.Right)
+	aside := 1.5
+	if t.Square() { // the dimension runs down beside it
+		aside += beside
+	}
+	v.name(style, names[2].name, page.Point{X: toe.X - aside, Y: toe.Y + 3.4}, page.Right)
 	v.name(style, names[1].name, page.Point{X: middle.X + 0.8, Y: middle.Y + 1}, page.Left)
 	if !t.Square() {
 		v.stroke(0.15, 0, page.Arc(heel, 7, -float64(t.Angle)*math.Pi/180, 0)...)
@@ -144,16 +148,20 @@ func (v *view) labels() {
 	v.measure(style)
 }
 
-// measure draws the dimension beside the toe.
+// beside is how far from the toe the dimension stands, in millimetres of paper.
+const beside = 5.0
+
+// measure draws the dimension beside the toe, its figure nearer to the base line than to
+// what the tube sits on.
 func (v *view) measure(style page.Style) {
-	off := 1 + 5/(v.scale*v.r)
+	off := 1 + beside/(v.scale*v.r)
 	a, b := v.on(v.base(), -off), v.on(v.tip(), -off)
 	mid := page.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
 	v.p.Arrow(v.box, mid, a, 0.18, 1.8)
 	v.p.Arrow(v.box, mid, b, 0.18, 1.8)
 	v.stroke(0.12, 0, v.on(v.base(), -1), v.on(v.base(), -off-1/(v.scale*v.r)))
 	v.stroke(0.12, 0, v.on(v.tip(), -1), v.on(v.tip(), -off-1/(v.scale*v.r)))
-	v.text(style, v.Show.Size(v.t.Base).String(), page.Point{X: mid.X - 1.5, Y: mid.Y}, page.Right)
+	v.text(style, v.Show.Size(v.t.Base).String(), page.Point{X: a.X + 0.35*(b.X-a.X) - 1.5, Y: a.Y + 0.35*(b.Y-a.Y)}, page.Right)
 }
 
 func (v *view) name(s page.Style, key string, at page.Point, a page.Align) {
