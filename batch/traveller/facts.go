@@ -1,6 +1,8 @@
 package traveller
 
 import (
+	"slices"
+
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/units"
@@ -37,16 +39,25 @@ func (f *flow) facts(p *plan.Plan, width float64) []fact {
 	if p.CleanWidth > 0 {
 		clean = f.say("fact.clean.value", f.show.AtLeast(p.CleanWidth).String())
 	}
+	inductance := f.phrase(p.Inductance)
+	if f.squeeze >= squeezed && !shortArc(p) { // it only says that the knob does nothing
+		inductance = ""
+	}
 	var out []fact
 	for _, e := range [][2]string{
 		{"fact.travel", travel}, {"fact.amps", current}, {"fact.heat", heat}, {"fact.trigger", f.phrase(p.Trigger)},
-		{"fact.inductance", f.phrase(p.Inductance)}, {"fact.clean", clean},
+		{"fact.inductance", inductance}, {"fact.clean", clean},
 	} {
 		if lines := page.Wrap(factStyle, e[1], width-f.factName(), 2); len(lines) > 0 {
 			out = append(out, fact{f.say(e[0]), lines})
 		}
 	}
 	return out
+}
+
+// shortArc tells whether any pass is welded with a short arc.
+func shortArc(p *plan.Plan) bool {
+	return p.Transfer == plan.ShortArc || slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return r.Transfer == plan.ShortArc })
 }
 
 func (f *flow) travelWords(p *plan.Plan) string {

@@ -35,7 +35,25 @@ func TestEverySheetInEveryLanguage(t *testing.T) {
 	everySheet(t, func(t *testing.T, job *price.Job, doc *page.Document) {
 		noWordIsCut(t, job, doc)
 		bothSidesAreSignedFor(t, job, doc)
+		onlySignOffGoesOn(t, job, doc)
 	})
+}
+
+// onlySignOffGoesOn fails where anything but lines to be signed goes on to a second page,
+// or where the first has none of them.
+func onlySignOffGoesOn(t *testing.T, job *price.Job, doc *page.Document) {
+	for _, s := range sheetsOf(t, job, doc) {
+		signs := false
+		for _, b := range doc.Pages[s.page].Boxes {
+			signs = signs || b.Name == "sign-off row"
+			if !s.first && (b.Name == "cautions" || b.Name == "check" || b.Name == "assumed" || b.Name == "picture row") {
+				t.Errorf("page %d: %s has gone over to a second page", s.page+1, b.Name)
+			}
+		}
+		if !signs {
+			t.Errorf("page %d has no line to be signed", s.page+1)
+		}
+	}
 }
 
 // noWordIsCut fails where a word of ours is cut for want of room; a long list of marks

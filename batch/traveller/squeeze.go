@@ -6,8 +6,9 @@ import (
 )
 
 // squeeze is how much a sheet gives up so that it stays one sheet: a snug one stands
-// closer, a tight one leaves out what can be done without, a squeezed one also sets its rows closer, and a
-// pressed one the large figures as well.
+// closer, a tight one leaves out what can be done without, a squeezed one also sets its
+// rows closer, a pressed one the large figures as well, and a flat one the dials of
+// several passes.
 type squeeze int
 
 const (
@@ -16,25 +17,26 @@ const (
 	tight
 	squeezed
 	pressed
+	flat
 )
 
 func (q squeeze) close() bool { return q >= snug }
 
 // picture is the least height of the picture row: as it reads at arm's length, and
 // a little below it rather than on to another page.
-func (q squeeze) picture() float64 { return [...]float64{57, 48, 48, 43, 42}[q] }
+func (q squeeze) picture() float64 { return [...]float64{57, 48, 48, 43, 42, 40}[q] }
 
 // title is the height of the marks and the procedure.
-func (q squeeze) title() float64 { return [...]float64{23.5, 23.5, 23.5, 22.8, 22.8}[q] }
+func (q squeeze) title() float64 { return [...]float64{23.5, 23.5, 23.5, 22.8, 22.8, 22.8}[q] }
 
 // passRow is the height of a row of the table of passes.
-func (q squeeze) passRow() float64 { return [...]float64{5.4, 5.4, 5.4, 4.5, 4.4}[q] }
+func (q squeeze) passRow() float64 { return [...]float64{5.4, 5.4, 5.4, 4.5, 4.4, 4.4}[q] }
 
 // signRow is the height of a line to be signed.
-func (q squeeze) signRow() float64 { return [...]float64{8.5, 8.5, 8.5, 7.6, 7}[q] }
+func (q squeeze) signRow() float64 { return [...]float64{8.5, 8.5, 8.5, 7.6, 7, 7}[q] }
 
 // halfRow is the height of lines to be signed that stand two abreast.
-func (q squeeze) halfRow() float64 { return [...]float64{7.6, 7.6, 7.6, 7, 7}[q] }
+func (q squeeze) halfRow() float64 { return [...]float64{7.6, 7.6, 7.6, 7, 7, 7}[q] }
 
 // squeezeFor returns the least squeeze with which a set-up has room on one sheet, and
 // the rows of sign-off that it then holds: all of them. One that needs more sheets
@@ -42,13 +44,13 @@ func (q squeeze) halfRow() float64 { return [...]float64{7.6, 7.6, 7.6, 7, 7}[q]
 func (f *flow) squeezeFor(s setup.Setup) (squeeze, int) {
 	try := *f
 	try.signed = len(signLines(s.Plans))
-	for _, try.squeeze = range []squeeze{roomy, snug, tight, squeezed, pressed} {
+	for _, try.squeeze = range []squeeze{roomy, snug, tight, squeezed, pressed, flat} {
 		if try.leadHeight(s)+try.squeeze.picture()+try.restHeight(s) <= try.room() {
 			return try.squeeze, try.signed
 		}
 	}
 	try.signed = 2
-	for _, try.squeeze = range []squeeze{tight, squeezed, pressed} {
+	for _, try.squeeze = range []squeeze{tight, squeezed, pressed, flat} {
 		if try.leadHeight(s)+try.squeeze.picture()+try.restHeight(s)+moreHeight <= try.room() {
 			return try.squeeze, fewSigned
 		}

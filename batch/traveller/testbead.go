@@ -10,7 +10,7 @@ import (
 
 // blankRow is the height of a row of boxes to be filled in.
 func (f *flow) blankRow() float64 {
-	return [...]float64{8.8, 7.4, 7.4, 6.8, 6.8}[f.squeeze]
+	return [...]float64{8.8, 7.4, 7.4, 6.8, 6.8, 6.8}[f.squeeze]
 }
 
 // testBeadHeight is the height of the test bead.
@@ -25,7 +25,7 @@ func (f *flow) testBeadHeight(p *plan.Plan) float64 {
 const tickRow = 4.8
 
 func (f *flow) testTitle() page.Style {
-	if f.squeeze == pressed {
+	if f.squeeze >= pressed {
 		return title.At(10)
 	}
 	return title.At(12)

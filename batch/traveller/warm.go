@@ -20,7 +20,7 @@ func (f *flow) preheatHeight(p *plan.Plan) float64 {
 	if p.Preheat != nil {
 		h = warmHeight
 	}
-	if f.squeeze >= squeezed && (p.Preheat == nil || f.squeeze == pressed) {
+	if f.squeeze >= squeezed && (p.Preheat == nil || f.squeeze >= pressed) {
 		h -= 1.5
 	}
 	return h
