@@ -180,7 +180,10 @@ func (w *row) untold(size *Size, c *column) {
 	case kind == Plug || kind == Slot:
 		size.Means = Leg
 		w.assume("size", "width of the hole", bare+string(kind)+" is taken as the diameter or width of the hole", "common-practice")
-	case kind == FlareBevel || kind == FlareV || kind == Edge:
+	case kind == FlareBevel || kind == FlareV:
+		size.Means = Throat
+		w.assume("size", string(Throat), bare+string(kind)+" is taken as its effective throat, which is less than it is filled deep", "common-practice")
+	case kind == Edge:
 		size.Means = Throat
 		w.assume("size", string(Throat), bare+string(kind)+" is taken as how deep it is filled", "common-practice")
 	case kind.IsButt() || kind == anyButt:

@@ -27,6 +27,9 @@ func (k *checker) sizes(t *task) {
 		k.filletGap(t)
 		return
 	}
+	if t.prep.Kind == joint.FlareBevel || t.prep.Kind == joint.FlareV {
+		k.flare(t)
+	}
 	if t.prep.Kind == joint.SingleV {
 		if r := k.c.book.at("double-saves", t.thin); r != nil {
 			k.say(r, finding.Note, "single V in %s", mmText(t.thin))

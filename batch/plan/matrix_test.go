@@ -47,6 +47,9 @@ func matrix() []row {
 	asked := func(wire, gas, process string) joint.Joint {
 		return f(6, 10, func(j *joint.Joint) { j.Wire, j.Gas, j.Process = wire, gas, process })
 	}
+	flare := func(size, t float64, means joint.SizeKind) joint.Joint {
+		return changed(buttJoint(joint.FlareBevel, t, "PA"), func(j *joint.Joint) { j.Size = joint.Size{Means: means, A: units.MM(size)} })
+	}
 	level := func(q string, g float64) joint.Joint {
 		return f(6, 10, func(j *joint.Joint) { j.Quality, j.Gap, j.GapGiven = q, units.MM(g), true })
 	}
@@ -101,6 +104,9 @@ func matrix() []row {
 		{"too-hot", "", changed(f(2, 0.8, same), func(j *joint.Joint) { j.Wire = "G3Si1 1.6" }), good},
 		{"figure-unlikely", "", f(6, 10, func(j *joint.Joint) { j.Length, j.Qty = 90000, 200 }), good},
 		{"backing-purge", "", changed(buttJoint(joint.SingleV, 8, "PA"), func(j *joint.Joint) { j.Material = "304L" }), buttJoint(joint.SingleV, 8, "PA")},
+		{"flare-throat", "", flare(9, 6, joint.Throat), flare(7.5, 6, joint.Throat)}, // 5/8 of a radius of 12
+		{"flare-low", "", flare(4, 6, joint.Leg), flare(5, 6, joint.Leg)},            // 3/8 of it lie below the throat
+		{"flare-small", "", flare(3, 4, joint.Throat), flare(3, 5, joint.Throat)},
 		{"hole-fill", "", f(20, 8, func(j *joint.Joint) { j.Kind = joint.Plug }), good},
 		{"hole-small", "", f(10, 8, func(j *joint.Joint) { j.Kind = joint.Plug }), f(20, 8, func(j *joint.Joint) { j.Kind = joint.Plug })},
 	}

@@ -95,6 +95,7 @@ type Prep struct {
 	Gap, RootFace      units.MM
 	Depth, Depth2      units.MM // preparation depth of side 1 and 2
 	Radius             units.MM
+	ThroatShare        float64 // of a flare: throat when filled flush, as a share of the radius; 0: its size is the depth filled
 	Backing            string
 	WeldLegA, WeldLegB units.MM // with allowances, as it will be made
 	Gouge              Gouge    // what is taken out at the back before side 2 is welded; zero: nothing

@@ -54,7 +54,7 @@ func TestQualityLimitsAgainstPrintedOnes(t *testing.T) {
 // The least and largest sizes of check_rules.csv are those printed in fillet-rules.csv.
 func TestFilletRulesAgainstPrintedOnes(t *testing.T) {
 	set, _ := world(t)
-	aws, iso := readRuleBook(set, true), readRuleBook(set, false)
+	aws, iso, plan := readRuleBook(set, true), readRuleBook(set, false), readRules(set)
 	seen := 0
 	for _, r := range readFigures(t, "fillet-rules.csv") {
 		seen++
@@ -70,6 +70,21 @@ func TestFilletRulesAgainstPrintedOnes(t *testing.T) {
 			asPrinted(t, what, iso.at("throat-min", 10).Value, 3, 0)
 		case strings.HasPrefix(r["rule"], "4.5.1(2)"):
 			asPrinted(t, what, iso.first("length-min").Value, 30, 0)
+		case r["standard"] == "AISC 360" && strings.HasPrefix(r["rule"], "J2.2 flare groove"):
+			share, known := map[string]float64{
+				"GMAW, FCAW-G, flare bevel": plan.flareBevel.gas, "SMAW, FCAW-S, flare bevel": plan.flareBevel.self,
+				"GMAW, FCAW-G, flare V": plan.flareV.gas, "SMAW, FCAW-S, flare V": plan.flareV.self,
+			}[r["condition"]]
+			if !known { // submerged arc
+				seen--
+				continue
+			}
+			above, below, _ := strings.Cut(strings.TrimSuffix(r["value"], " R"), "/")
+			over, _ := strconv.ParseFloat(above, 64)
+			under, _ := strconv.ParseFloat(below, 64)
+			asPrinted(t, what, share, over/under, 1e-9)
+		case r["rule"] == "flare bevel R < 10 mm (3/8 in)":
+			asPrinted(t, what, aws.first("flare-small").To, 3.0/8*units.MMPerInch, 0.05)
 		case r["rule"] == "largest root gap for fillets":
 			asPrinted(t, what, aws.first("gap-too-wide").Over, 5, 0)
 		case strings.HasSuffix(r["rule"], "fusion-face angle"):
@@ -79,8 +94,8 @@ func TestFilletRulesAgainstPrintedOnes(t *testing.T) {
 			seen--
 		}
 	}
-	if seen != 10 {
-		t.Errorf("%d rules were compared, want 10", seen)
+	if seen != 15 {
+		t.Errorf("%d rules were compared, want 15", seen)
 	}
 }
 

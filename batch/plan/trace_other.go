@@ -30,6 +30,10 @@ func (w *working) otherAreas(drawn string) {
 		if r.Kind == joint.FlareV {
 			edges = 2
 		}
+		if r.ThroatShare > 0 && t.j.Size.A > 0 {
+			w.step("AREA-18", "depth filled for the throat", "h = min(R, R − (f R − E))", fmt.Sprintf("R %s, f %s, E %s", n2(r.Radius), number(r.ThroatShare, 4), n2(t.j.Size.A)),
+				n2(r.Throat)+" mm", "AISC 360 Table J2.2 and J2.1, solved for the depth filled", "derived")
+		}
 		w.step("AREA-11", "area of one seam as drawn", "A = n (R h − h √(R² − h²)/2 − R² asin(h/R)/2) + g h",
 			fmt.Sprintf("n %d, R %s, h %s, g %s", edges, n2(r.Radius), n2(r.Throat), n2(r.Gap)), drawn, geometry, "derived")
 		w.step("AREA-12", "area of one seam as it will be made", "A = drawn + 2/3 (mouth + 2 mm) cap", "cap "+n2(w.c.shop.CapHeight)+" mm", made, geometry, "derived")

@@ -15,6 +15,34 @@ type Flare struct {
 	V      bool     // two round edges
 }
 
+// FlareFill returns how deep a flare is filled for an effective throat, from the
+// contact line, in millimetres: the throat of the flush weld less what the fill lies
+// below flush is the throat that is left.
+//
+//	h = min(R, R − (f R − E))        (AREA-18)
+//
+// Symbols: R outside radius of the round edge [mm]; E effective throat [mm]; f throat
+// of the weld filled flush as a share of R [-].
+// Valid: 0 < R <= 1000 mm, 0 < E <= 1000 mm, 0 < f < 1.
+// Assumes: the weld melts as deep as the code takes it to; a test shows whether it does.
+// Source: AISC 360 Table J2.2: 5/8 R of a flare bevel and 3/4 R of a flare V filled
+// flush with gas-shielded wire, 5/16 R and 5/8 R with self-shielded; J2.1: less than
+// flush, subtract the greatest depth below it. Solved here for the depth filled.
+// Basis: derived.
+// Accuracy: that of the shares.
+// Errors: [ErrRange] for a figure outside the limits.
+func FlareFill(radius, throat units.MM, share float64) (units.MM, error) {
+	err := first(
+		over("radius of the flare", radius, maxThickness, "mm"),
+		over("effective throat", throat, maxThickness, "mm"),
+		within("share of the radius", share, 1e-9, 1-1e-9, ""),
+	)
+	if err != nil {
+		return 0, err
+	}
+	return min(radius, radius-(units.MM(share)*radius-throat)), nil
+}
+
 func (f Flare) fill() float64 {
 	if f.Fill == 0 {
 		return float64(f.Radius)

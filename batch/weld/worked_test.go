@@ -87,6 +87,8 @@ func worked() []check {
 		{"leg of a 5 mm throat at 90° [mm]", "AREA-5", func() (float64, error) { return plain(LegOfThroat(5, 90)) }, 7.07, 0.005, "WPS example: leg = 1.41 x throat 5", "published"},
 		{"outside corner of two 4 mm plates [mm²]", "AREA-7", func() (float64, error) { return plain(Corner{4, 4, 90}.Drawn()) }, 8, 1e-9, "half of 4 x 4", "derived"},
 		{"flare bevel of R 10 filled flush [mm²]", "AREA-11", func() (float64, error) { return plain(Flare{Radius: 10}.Drawn()) }, 100 * (1 - math.Pi/4), 1e-9, "square less quarter circle", "derived"},
+		{"fill of a flare of R 12 for a throat of 4 [mm]", "AREA-18", func() (float64, error) { return plain(FlareFill(12, 4, 0.625)) }, 8.5, 1e-9, "7.5 flush less 3.5 below it", "derived"},
+		{"fill of a flare of R 0.75 in for its printed flush throat of 0.234 in, self-shielded [in]", "AREA-18", func() (float64, error) { f, err := FlareFill(0.75, 0.234375, 5.0/16); return float64(f), err }, 0.75, 1e-9, "steel-design page: te = 5/16 R = 0.234 in", "published"},
 		{"U of 20 mm, R 6, bevel 10°, face 3, gap 2 [mm²]", "AREA-9", func() (float64, error) { return plain(SingleU(20, 2, 3, 20, 6).Drawn()) }, uByIntegral(), 1e-3, "numerical integral of the width over the height", "derived"},
 		{"plug of 12 mm [mm²]", "AREA-13", func() (float64, error) { return plain(Plug{12}.Drawn()) }, 113.1, 0.05, "π 36", "derived"},
 		{"slot 10 x 40 [mm²]", "AREA-14", func() (float64, error) { return plain(Slot{10, 40}.Drawn()) }, 378.54, 0.005, "300 + π 25", "derived"},

@@ -61,7 +61,7 @@ func readColumns(l *layout) []column {
 		word("size_read", "Size read", 9, false, sizeText, "the size as it was understood: z leg, a throat, s penetration"),
 		length("leg_a_mm", "Leg A", func(r *row) units.MM { return r.p.Prep.LegA }, legFormula, "leg along the part whose edge meets"),
 		length("leg_b_mm", "Leg B", func(r *row) units.MM { return r.p.Prep.LegB }, legBFormula, "leg along the other part"),
-		length("throat_mm", "Throat or hole", throatUsed, throatFormula, "throat or penetration where the list states one; bead of an edge, fill of a flare, diameter of a plug, width of a slot"),
+		length("throat_mm", "Throat or hole", throatUsed, throatFormula, "throat or penetration where the list states one; bead of an edge, effective throat of a flare (its fill where the size is a leg), diameter of a plug, width of a slot"),
 		length("t1_mm", "t1", func(r *row) units.MM { return r.p.Prep.T1 }, func(r *row) string { return r.link("t1", float64(r.p.Prep.T1)) }, "thickness of the part whose edge meets"),
 		length("t2_mm", "t2", func(r *row) units.MM { return r.p.Prep.T2 }, func(r *row) string { return r.link("t2", float64(r.p.Prep.T2)) }, "thickness of the other part"),
 		{key: "angle_deg", head: "Angle", unit: degree, group: "read", width: 7, format: "0.#", role: look.Edit, fold: true, number: known(angleOf),

@@ -8,16 +8,17 @@ import (
 )
 
 // throatUsed is the figure behind an area that is neither a leg nor a depth: a
-// throat or a penetration that the list states, the bead of an edge, the fill of
-// a flare, the width of a hole.
+// throat or a penetration that the list states, the bead of an edge, the throat or,
+// where the list calls it a leg, the fill of a flare, the width of a hole.
 func throatUsed(r *row) units.MM {
 	k, size := r.p.Prep.Kind, r.j.Size
 	switch {
-	case k == joint.Edge, isFlare(k):
-		if size.A > 0 {
-			return size.A
-		}
+	case isFlare(k) && size.A <= 0:
+		return units.MM(r.p.Prep.ThroatShare) * r.p.Prep.Radius
+	case k == joint.Edge && size.A <= 0:
 		return r.p.Prep.Throat
+	case k == joint.Edge, isFlare(k):
+		return size.A
 	case isHole(k):
 		return size.A
 	case statesThroat(r):
@@ -45,7 +46,7 @@ func throatFormula(r *row) string {
 		return linkAny(r, v, "throat", "size")
 	}
 	if isFlare(r.p.Prep.Kind) {
-		return choose(v, way{"[radius_mm]", float64(r.p.Prep.Radius)})
+		return choose(v, way{"[radius_mm]*" + exact(r.p.Prep.ThroatShare), float64(r.p.Prep.Radius) * r.p.Prep.ThroatShare})
 	}
 	return choose(v, way{thinText(r), thinOf(r)})
 }
@@ -101,11 +102,16 @@ func otherDrawn(r *row) string {
 	return ""
 }
 
-// The fill of a flare, never deeper than its radius, and half of the chord at it.
-const (
-	flareFill  = "MIN([throat_mm],[radius_mm])"
-	flareChord = "SQRT([radius_mm]^2-" + flareFill + "^2)"
-)
+// flareFill is how deep a flare is filled for its throat, never deeper than its radius
+// (AREA-18), and half of the chord at it.
+func flareFill(r *row) (h float64, fill, chord string) {
+	radius, share := float64(r.p.Prep.Radius), r.p.Prep.ThroatShare
+	h, fill = math.Min(float64(throatUsed(r)), radius), "MIN([throat_mm],[radius_mm])"
+	if share > 0 {
+		h, fill = math.Min(radius, radius-(share*radius-float64(throatUsed(r)))), "MIN([radius_mm],[radius_mm]*"+exact(1-share)+"+[throat_mm])"
+	}
+	return h, fill, "SQRT([radius_mm]^2-" + fill + "^2)"
+}
 
 func flareEdges(r *row) (float64, string) {
 	if r.p.Prep.Kind == joint.FlareV {
@@ -120,14 +126,14 @@ func flareDrawn(r *row) string {
 	if radius <= 0 {
 		return ""
 	}
-	h := math.Min(float64(throatUsed(r)), radius)
+	h, fill, chord := flareFill(r)
 	n, times := flareEdges(r)
 	one := radius*h - h*math.Sqrt(radius*radius-h*h)/2 - radius*radius*math.Asin(h/radius)/2
-	text := times + "([radius_mm]*" + flareFill + "-" + flareFill + "*" + flareChord + "/2-[radius_mm]^2*ASIN(" + flareFill + "/[radius_mm])/2)"
+	text := times + "([radius_mm]*" + fill + "-" + fill + "*" + chord + "/2-[radius_mm]^2*ASIN(" + fill + "/[radius_mm])/2)"
 	if !r.hasGap() {
 		return choose(float64(r.p.AreaDrawn), way{text, n * one})
 	}
-	return choose(float64(r.p.AreaDrawn), way{text + "+[gap_mm]*" + flareFill, n*one + gap*h})
+	return choose(float64(r.p.AreaDrawn), way{text + "+[gap_mm]*" + fill, n*one + gap*h})
 }
 
 // hasGap tells whether the row has a gap that can be changed.
@@ -140,13 +146,13 @@ func otherMade(r *row) string {
 		return choose(float64(r.p.Area), way{"[area_drawn_mm2]", drawn})
 	}
 	radius := float64(r.p.Prep.Radius)
-	h := math.Min(float64(throatUsed(r)), radius)
+	h, _, chord := flareFill(r)
 	n, times := flareEdges(r)
 	mouth := float64(max(0, r.p.Prep.Gap)) + n*(radius-math.Sqrt(radius*radius-h*h))
 	gap := ""
 	if r.hasGap() {
 		gap = "[gap_mm]+"
 	}
-	return choose(float64(r.p.Area), way{"[area_drawn_mm2]+2/3*(" + gap + times + "([radius_mm]-" + flareChord + ")+2)*{cap_height_mm}",
+	return choose(float64(r.p.Area), way{"[area_drawn_mm2]+2/3*(" + gap + times + "([radius_mm]-" + chord + ")+2)*{cap_height_mm}",
 		drawn + 2.0/3*(mouth+2)*float64(r.shop().CapHeight)})
 }

@@ -144,6 +144,7 @@ func TestAnotherProgramAgrees(t *testing.T) {
 		{"metric.csv", fixtureCSV(), price.Options{}},
 		{"aws.xlsx", fixtureXLSX(t), price.Options{Codes: "aws"}},
 		{"aws-us.csv", fixtureCSV(), price.Options{US: true, Codes: "aws"}},
+		{"kinds.csv", []byte(kindsOfMany()), price.Options{}},
 	} {
 		books = append(books, built(t, c.name, c.data, c.opts))
 	}

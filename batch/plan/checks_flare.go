@@ -1,0 +1,27 @@
+package plan
+
+import (
+	"seamtally/batch/finding"
+	"seamtally/batch/joint"
+)
+
+// flare judges a flare whose size the list states: the throat that the code allows is
+// less than the metal is deep.
+func (k *checker) flare(t *task) {
+	p, size := &t.prep, float64(t.j.Size.A)
+	if size <= 0 {
+		return
+	}
+	flush := k.c.throatShare(t) * float64(p.Radius)
+	left := flush - float64(p.Radius-p.Throat)
+	switch {
+	case t.j.Size.Means == joint.Leg && left <= slackSize:
+		k.sayf("flare-low", finding.Warning, "filled %s deep in a radius of %s: %s mm² where flush is %s mm², and no throat that counts",
+			mmText(float64(p.Throat)), mmText(float64(p.Radius)), number(t.drawn, 1), number(k.c.flushArea(t), 1))
+	case t.j.Size.Means != joint.Leg && size > flush+slackSize:
+		k.sayf("flare-throat", finding.Warning, "throat %s in a flare of radius %s: filled flush it has %s", mmText(size), mmText(float64(p.Radius)), mmText(flush))
+	}
+	if r := k.c.book.first("flare-small"); r != nil && float64(p.Radius) < r.To-slackEdge {
+		k.say(r, finding.Warning, "throat of a flare of radius %s", mmText(float64(p.Radius)))
+	}
+}
