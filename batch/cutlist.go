@@ -113,6 +113,20 @@ func meant(cut *parts.List, joints *joint.List, set *tables.Set) bool {
 // they stand in the name of a sheet.
 const cutSheetWord = "cutsheet"
 
+// fileName is what the file of a cut list is called where its places are named: with
+// its folder where the list has the same name.
+func fileName(cut, of string) string {
+	base := filepath.Base(cut)
+	if !strings.EqualFold(base, filepath.Base(of)) {
+		return base
+	}
+	full, err := filepath.Abs(cut)
+	if err != nil {
+		full = cut
+	}
+	return filepath.Base(filepath.Dir(full)) + "/" + base
+}
+
 func (j *Job) joints(src *list.Source, shop *rates.Shop, set *tables.Set) (*joint.List, error) {
 	return joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize, Material: shop.DefaultMaterial}, set)
 }
@@ -141,7 +155,7 @@ func (j *Job) cutSheets(src *list.Source, name string, reader *parts.Reader) (fr
 	if err != nil {
 		return nil, nil, nil, err
 	}
-	from, problems, err = list.Read(filepath.Base(j.Parts), data)
+	from, problems, err = list.Read(fileName(j.Parts, name), data)
 	if err != nil {
 		return nil, nil, nil, fullName(err, j.Parts)
 	}

@@ -79,6 +79,7 @@ type Assumption struct {
 	Value string // as a person reads it: "PB"
 	Why   string // "blank: fillets and laps are taken as PB"
 	Basis string // common-practice, derived, shop value...
+	Kin   string // why, of assumptions that differ in the part or the value alone; "": told apart
 }
 
 // Joint is what the list says about one row. Lengths are in millimetres; zero

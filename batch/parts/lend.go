@@ -92,10 +92,10 @@ func lendGrade(j *joint.Joint) {
 	}
 	*j = j.Apart()
 	j.Material = grade1
-	kept = append(kept, joint.Assumption{Key: "material", Value: grade1, Why: "blank: that of its part in the cut list", Basis: "derived"})
+	kept = append(kept, joint.Assumption{Key: "material", Value: grade1, Why: "blank: that of its part in the cut list", Basis: "derived", Kin: "blank: that of its part in the cut list"})
 	if grade2 != "" && !sameWords(grade1, grade2) {
 		j.Material2 = grade2
-		kept = append(kept, joint.Assumption{Key: "material2", Value: grade2, Why: "blank: that of its second part in the cut list", Basis: "derived"})
+		kept = append(kept, joint.Assumption{Key: "material2", Value: grade2, Why: "blank: that of its second part in the cut list", Basis: "derived", Kin: "blank: that of its second part in the cut list"})
 	}
 	j.Assumed = kept
 }

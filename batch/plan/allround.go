@@ -44,11 +44,11 @@ func (c *catalog) takeSection(t *task) {
 	c.clash(t, &j, first, second)
 	if j.T1 == 0 && first.err == nil && first.Web > 0 {
 		j.T1 = first.Web
-		t.assume("t1", mm(first.Web), "blank: the "+wallWord(&first.Section)+" of "+partName(j.Part1, j.Lent1), "derived")
+		t.assumeKin("t1", mm(first.Web), "blank: the "+wallWord(&first.Section)+" of "+partName(j.Part1, j.Lent1), "derived", "blank: the wall, leg, web or thickness of the first part")
 	}
 	if j.T2 == 0 && second.err == nil {
 		j.T2 = second.Flange
-		t.assume("t2", mm(second.Flange), "blank: the "+faceWord(&second.Section)+" of "+partName(j.Part2, j.Lent2), "derived")
+		t.assumeKin("t2", mm(second.Flange), "blank: the "+faceWord(&second.Section)+" of "+partName(j.Part2, j.Lent2), "derived", "blank: the wall, leg, flange or thickness of the second part")
 	}
 	if j.AllRound && j.Length <= 0 {
 		length, how, err := roundOf(first, second, &j)
@@ -56,7 +56,7 @@ func (c *catalog) takeSection(t *task) {
 			t.noRound = fmt.Sprintf("the seam all round %s is not worked out: %v", j.Part1, err)
 		} else {
 			j.Length = length
-			t.assume("length", mm(length), how, "derived")
+			t.assumeKin("length", mm(length), how, "derived", "blank: all round the first part")
 		}
 	}
 	t.branch = branchOf(first, second, &j)

@@ -21,7 +21,12 @@ type shape struct {
 
 // assume notes a value that the list did not give.
 func (t *task) assume(key, value, why, basis string) {
-	t.assumed = append(t.assumed, joint.Assumption{Key: key, Value: value, Why: why, Basis: basis})
+	t.assumeKin(key, value, why, basis, "")
+}
+
+// assumeKin is assume for what is told together with others of the same kin.
+func (t *task) assumeKin(key, value, why, basis, kin string) {
+	t.assumed = append(t.assumed, joint.Assumption{Key: key, Value: value, Why: why, Basis: basis, Kin: kin})
 }
 
 // shapeOf turns the joint's sizes into a cross-section. What it cannot know it
@@ -247,19 +252,19 @@ func (c *catalog) fillPrep(t *task, thick units.MM) {
 	note := "blank: usual preparation for this thickness"
 	if p.Angle == 0 && row.Angle > 0 {
 		p.Angle = row.Angle
-		t.assume("angle", fmt.Sprintf("%g°", float64(row.Angle)), note, row.Basis)
+		t.assumeKin("angle", fmt.Sprintf("%g°", float64(row.Angle)), note, row.Basis, note)
 	}
 	if !t.j.GapGiven {
 		p.Gap = row.Gap
-		t.assume("gap", mm(row.Gap), note, row.Basis)
+		t.assumeKin("gap", mm(row.Gap), note, row.Basis, note)
 	}
 	if !t.j.RootFaceGiven && p.Kind != joint.SquareButt && row.With != tables.PrepPartial && (t.j.Depth == 0 || doubles[p.Kind]) {
 		p.RootFace = min(row.RootFace, thick/2)
-		t.assume("root_face", mm(p.RootFace), note, row.Basis)
+		t.assumeKin("root_face", mm(p.RootFace), note, row.Basis, note)
 	}
 	if p.Radius == 0 && row.Radius > 0 {
 		p.Radius = row.Radius
-		t.assume("radius", mm(row.Radius), note, row.Basis)
+		t.assumeKin("radius", mm(row.Radius), note, row.Basis, note)
 	}
 	t.depthShare = row.DepthShare
 }

@@ -29,7 +29,8 @@ func (c *catalog) addGouge(t *task) {
 	t.made += area
 	back.made += area
 	back.drawn += area
-	t.assume("gouge", fmt.Sprintf("%.0f mm²", area), fmt.Sprintf("gouged %.1f mm deep with a bottom of radius %.0f mm and filled again; gouging itself is not in the hours", depth, r), "common-practice")
+	filled := fmt.Sprintf("with a bottom of radius %.0f mm and filled again; gouging itself is not in the hours", r)
+	t.assumeKin("gouge", fmt.Sprintf("%.0f mm²", area), fmt.Sprintf("gouged %.1f mm deep ", depth)+filled, "common-practice", "gouged "+filled)
 }
 
 // gouged returns area and mouth of a groove with straight walls and a round bottom

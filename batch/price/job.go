@@ -3,6 +3,7 @@
 package price
 
 import (
+	"iter"
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/batch/parts"
@@ -50,6 +51,23 @@ type Sum struct {
 	Energy    units.KWh
 	Cost      units.Money
 	Price     units.Money
+}
+
+// Assumed goes through all that was taken for what the list left out, with the number
+// of the joint.
+func (j *Job) Assumed() iter.Seq2[int, joint.Assumption] {
+	return func(yield func(int, joint.Assumption) bool) {
+		for i := range j.Plans {
+			p := &j.Plans[i]
+			for _, all := range [...][]joint.Assumption{p.Joint.Assumed, p.Assumed} {
+				for _, a := range all {
+					if !yield(i, a) {
+						return
+					}
+				}
+			}
+		}
+	}
 }
 
 // Totals of a job. The joints' prices and the change-overs add up to Price.

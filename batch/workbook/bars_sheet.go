@@ -58,7 +58,8 @@ func (o *output) barsSheet() *look.Grid {
 	}
 	g.Number(row, 11, look.Total, money2, o.live(fmt.Sprintf("SUM(K%d:K%d)", barsFrom, row-1)), float64(b.Totals.Cost))
 	g.Text(row+1, 1, look.Sub, "Least bars is proven: no plan of cutting needs fewer. Plates are bought with the shop's plate_waste_pct on top of their pieces.")
-	o.barPlan(g, row+3)
+	row = o.assemblyBlock(g, row+3)
+	o.barPlan(g, row+1)
 	return g
 }
 

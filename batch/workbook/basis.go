@@ -163,6 +163,25 @@ func (o *output) equationTable(g *look.Grid, at int) int {
 	return at
 }
 
+// sectionSources say where the weights and perimeters of the sections are from.
+func (o *output) sectionSources() []string {
+	if o.l.job.Parts == nil {
+		return nil
+	}
+	var said byJoint
+	for i := range o.l.job.Parts.List.Parts {
+		s := &o.l.job.Parts.List.Parts[i].Section
+		if s.Source != "" {
+			said.add(s.Designation, fmt.Sprintf("%s (%s)", s.Source, s.Basis))
+		}
+	}
+	out := said.texts()
+	for i := range out {
+		out[i] = "Sections: " + out[i]
+	}
+	return out
+}
+
 // sources are the documents named by rates and checks, each once, sorted.
 func (o *output) sources() []string {
 	seen := map[string]bool{}
@@ -170,6 +189,9 @@ func (o *output) sources() []string {
 		if v.Source != "" {
 			seen[fmt.Sprintf("%s (%s)", v.Source, v.Basis)] = true
 		}
+	}
+	for _, s := range o.sectionSources() {
+		seen[s] = true
 	}
 	named := map[[2]string]bool{}
 	o.l.rows(func(_ int, r *row) {

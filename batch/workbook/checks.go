@@ -147,7 +147,7 @@ func (o *output) readingProblems(g *look.Grid, at int) int {
 	order := map[finding.Level]int{finding.Error: 0, finding.Warning: 1, finding.Note: 2}
 	sort.SliceStable(problems, func(i, j int) bool { return order[problems[i].Level] < order[problems[j].Level] })
 	g.Section(at, 9, "Reading the list and the shop values")
-	for i, s := range []string{"Level", "Column", "Cell", "What is wrong or was taken", "What to do", "What was read", "What was expected", "File", "Code"} {
+	for i, s := range []string{"Level", "Column", "Cell", "What is wrong or was taken", "What to do", "What was read", "What was expected", "File, sheet", "Code"} {
 		g.Text(at+1, i+1, look.Head, s)
 	}
 	at += 2
@@ -156,7 +156,7 @@ func (o *output) readingProblems(g *look.Grid, at int) int {
 		for i, s := range []string{p.Text, p.Hint, p.Read, p.Want} {
 			g.Text(at, i+4, look.Wrap, s)
 		}
-		g.Text(at, 8, look.Plain, p.Place.File)
+		g.Text(at, 8, look.Wrap, strings.Trim(p.Place.File+", "+p.Place.Sheet, ", "))
 		g.Text(at, 9, look.Sub, p.Code)
 		at++
 	}

@@ -101,7 +101,7 @@ func (o *output) onCut(u *pack.User, alone bool) (*pack.Annotation, *finding.Pro
 	return &pack.Annotation{Leaf: leaf, Mark: cutMark, First: first, Columns: o.cut.columns(), Last: last, Draw: o.cut.draw,
 		Extra: o.cut.labels, Header: o.cut.header, FreezeRows: h.freezeRows(), FreezeCols: h.freezeCols(),
 		Rules:     fitsRule(l, o.cut.letters[o.cut.at["fits"]], from, last),
-		PrintArea: o.cut.printAreas(h.top(l.cut, o.cut.header, o.cut.labels), last), PrintTitle: printTitles(l.cut.Name, o.cut.header, h.freezeCols())}, nil, nil
+		PrintArea: o.cut.printAreas(h.top(l.cut, o.cut.header, o.cut.labels), last, h.freezeCols() > 0), PrintTitle: printTitles(l.cut.Name, o.cut.header, h.freezeCols())}, nil, nil
 }
 
 // notBeside tells that the cut list is left without our columns.
@@ -112,12 +112,18 @@ func notBeside(job *price.Job, why *pack.Strange) *finding.Problem {
 		Hint: "what follows for its parts stands on our own sheet of parts; save the workbook anew as XLSX to have the sheet annotated"}
 }
 
-// printAreas puts the list with its status, and then each group, on a page of its own
-// that begins at a row top. Checks are printed on the sheet of parts.
-func (c *cut) printAreas(top, last int) string {
+// printAreas puts the list with its status on a page, how it was read with mass and
+// paint on another, and then each group, from a row top on. Where the user's own names stand beside them (named) ours are left
+// away. Checks are printed on the
+// sheet of parts.
+func (c *cut) printAreas(top, last int, named bool) string {
+	read := "part"
+	if named {
+		read = "assembly"
+	}
 	areas := printArea(c.sheet, "A", 1, c.letters[c.at["fits"]], last)
-	for _, ends := range [][2]string{{"part", "qty"}, {"mass_kg", "perimeter_mm"}, {"seam_m", "joints"}, {"bevel_m", "shrink_high_mm"}} {
-		if _, there := c.at[ends[0]]; !there || ends[0] != "part" && ends[0] != "mass_kg" && !c.welded() {
+	for _, ends := range [][2]string{{read, "perimeter_mm"}, {"seam_m", "joints"}, {"bevel_m", "shrink_high_mm"}} {
+		if _, there := c.at[ends[0]]; !there || ends[0] != read && !c.welded() {
 			continue
 		}
 		areas += "," + printArea(c.sheet, c.letters[c.at[ends[0]]], top, c.letters[c.at[ends[1]]], last)

@@ -155,7 +155,7 @@ func (o *output) frameFresh(f *excelize.File, sheet string) {
 	if isAlone(l.job) {
 		from, last := o.cut.span()
 		frameBeside(o, f, sheet, o.cut.beside)
-		o.headFresh(f, sheet, o.cut.printAreas(o.fresh.top(o.fresh.from, o.fresh.headRow, o.fresh.labelRow), last))
+		o.headFresh(f, sheet, o.cut.printAreas(o.fresh.top(o.fresh.from, o.fresh.headRow, o.fresh.labelRow), last, false))
 		o.fitsFormat(f, sheet, o.cut.letters[o.cut.at["fits"]], from, last)
 		return
 	}

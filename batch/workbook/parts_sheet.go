@@ -48,7 +48,7 @@ var partHeads = []struct {
 	{"Part", none, 9, false}, {"Assembly", none, 12, false}, {"Section", none, 18, false}, {"Material", none, 10, false}, {"Length", mm, 11, true}, {"Pieces", none, 8, true},
 	{"", kiloM, 8, true}, {"Mass", kilo, 11, true}, {"Perimeter", mm, 14, true}, {"Paint", square, 9, true},
 	{"Seam", metre, 9, true}, {"Weld", kilo, 9, true}, {"Shrink", mm, 11, true}, {"to", mm, 8, true}, {"Bevel", metre, 9, true},
-	{"Edges and ends", none, 30, false}, {"Strip first", none, 11, false}, {"First in", none, 10, false}, {"Bars fit?", none, 10, false}, {"Checks", none, 34, false}, {"Weight and perimeter from", none, 40, false},
+	{"Edges and ends", none, 44, false}, {"Strip first", none, 16, false}, {"First in", none, 10, false}, {"Bars fit?", none, 10, false}, {"Checks", none, 34, false}, {"Weight from", none, 15, false},
 }
 
 // partsFrom is the row of the first part.
@@ -63,7 +63,7 @@ func (o *output) partsSheet() *look.Grid {
 	g.Last = partsFrom - 1 + len(b.List.Parts)
 	g.Text(1, 1, look.Title, "Parts")
 	g.Text(2, 1, look.Sub, "The cut list worked out, all pieces of a part together. Paint is on all faces; seam and weld metal are those of the joints that name the part, on both parts of a seam.")
-	g.Text(3, 1, look.Sub, o.aboutWelds())
+	g.Text(3, 1, look.Sub, o.aboutWelds()+" Where weights and perimeters are from is named on the sheet "+o.basis+".")
 	for i, h := range partHeads {
 		g.Widths = append(g.Widths, h.wide)
 		role, text := look.Head, h.text
@@ -79,7 +79,6 @@ func (o *output) partsSheet() *look.Grid {
 		o.partLine(g, partsFrom+i, i)
 	}
 	o.partTotals(g)
-	o.assemblyBlock(g, g.Rows()+2)
 	return g
 }
 
@@ -152,7 +151,7 @@ func (o *output) partLine(g *look.Grid, row, i int) {
 		g.Words(row, cutCol, look.Plain, o.live(fits), "fits")
 	}
 	g.Text(row, partChecksCol, look.Wrap, partChecks(r.Checks))
-	g.Text(row, fromCol, look.Quiet, p.Section.Basis+": "+p.Section.Source)
+	g.Text(row, fromCol, look.Quiet, p.Section.Basis)
 }
 
 // massOnSheet is the mass of all pieces of a line, where no cell beside the cut list
@@ -213,13 +212,34 @@ func (o *output) cutCell(p *parts.Part, key string, want float64) string {
 	return times(quoteSheet(o.l.cut.Name)+"!$"+pack.ColumnName(col)+"$"+itoa(r.Number), col, factor)
 }
 
-// edgeTexts name the edges to be bevelled by joint, alike ones once.
+// edgeTexts name the edges to be bevelled, alike ones once with their joints.
 func edgeTexts(r *parts.Result, us bool) []string {
-	var said []string
+	var said byJoint
 	for _, e := range r.Edges {
-		said = add(said, e.Joint+": "+e.Groove+", "+bevelText(&e, us))
+		said.add(e.Joint, e.Groove+", "+bevelText(&e, us))
 	}
-	return said
+	return said.texts()
+}
+
+// byJoint gathers what is said of joints, so that alike ones are told once.
+type byJoint struct{ what, joints []string }
+
+func (b *byJoint) add(joint, what string) {
+	i := slices.Index(b.what, what)
+	switch {
+	case i < 0:
+		b.what, b.joints = append(b.what, what), append(b.joints, joint)
+	case !strings.Contains(", "+b.joints[i]+", ", ", "+joint+", "):
+		b.joints[i] += ", " + joint
+	}
+}
+
+func (b *byJoint) texts() []string {
+	out := make([]string, len(b.what))
+	for i := range out {
+		out[i] = b.joints[i] + ": " + b.what[i]
+	}
+	return out
 }
 
 // bevelsText names the bevels of a part, alike ones once.
@@ -244,7 +264,7 @@ func bevelText(e *parts.Edge, us bool) string {
 
 // endTexts name the ends that are not cut square by joint, alike ones once.
 func endTexts(r *parts.Result, us bool) []string {
-	var said []string
+	var said byJoint
 	for _, e := range r.Ends {
 		what := "end to the drawing"
 		switch {
@@ -256,9 +276,9 @@ func endTexts(r *parts.Result, us bool) []string {
 		if e.Template > 0 {
 			what += ", template " + itoa(e.Template)
 		}
-		said = add(said, fmt.Sprintf("%s: %s (%d)", e.Joint, what, e.Count))
+		said.add(e.Joint, fmt.Sprintf("%s (%d)", what, e.Count))
 	}
-	return said
+	return said.texts()
 }
 
 // add appends a text that is not there yet.
@@ -301,8 +321,9 @@ func (o *output) partTotals(g *look.Grid) {
 	}
 }
 
-// assemblyBlock tells the weld metal on a tonne of each assembly.
-func (o *output) assemblyBlock(g *look.Grid, row int) {
+// assemblyBlock tells the weld metal on a tonne of each assembly; it returns the row
+// behind it.
+func (o *output) assemblyBlock(g *look.Grid, row int) int {
 	us := o.l.us
 	g.Section(row, 6, "By assembly")
 	per, factor := "kg/t", 1000.0
@@ -331,6 +352,7 @@ func (o *output) assemblyBlock(g *look.Grid, row int) {
 			g.Number(at, 6, look.Calc, "0.0", o.live(fmt.Sprintf("E%d/D%d*%s", at, at, exact(factor))), kilo.show(float64(a.WeldMetal), us)/kilo.show(float64(a.Mass), us)*factor)
 		}
 	}
+	return row + 2 + len(o.l.job.Parts.Assemblies)
 }
 
 // assemblySums are the formulas that add an assembly up; empty where its name is
@@ -348,8 +370,9 @@ func (o *output) assemblySums(at int, a parts.Assembly) (pieces, mass, weld stri
 	if a.Name == "" {
 		name = `""`
 	}
+	sheet := quoteSheet(o.parts) + "!"
 	of := func(col int) string {
-		return "SUMPRODUCT(--EXACT(" + o.partRange(assemblyCol) + "," + name + ")," + o.partRange(col) + ")"
+		return "SUMPRODUCT(--EXACT(" + sheet + o.partRange(assemblyCol) + "," + name + ")," + sheet + o.partRange(col) + ")"
 	}
 	if n == a.Pieces {
 		pieces = of(piecesCol)

@@ -246,21 +246,9 @@ func (o *output) exclusions(g *look.Grid, at int) {
 
 // assumptions says what was taken for what the list left out, counted.
 func (o *output) assumptions() []string {
-	count := map[joint.Assumption]int{}
-	var order []joint.Assumption
-	o.l.rows(func(_ int, r *row) {
-		for _, assumed := range [...][]joint.Assumption{r.j.Assumed, r.p.Assumed} {
-			for _, a := range assumed {
-				if count[a] == 0 {
-					order = append(order, a)
-				}
-				count[a]++
-			}
-		}
-	})
 	var out []string
-	for _, a := range order {
-		out = append(out, fmt.Sprintf("Assumed for %s: %s %s (%s; %s).", plural(count[a], "row"), a.Key, a.Value, a.Why, a.Basis))
+	for _, t := range joint.TakenAlike(o.l.job.Assumed()) {
+		out = append(out, fmt.Sprintf("Assumed for %s: %s %s (%s; %s).", plural(len(t.Joints), "row"), t.Key, t.Value, t.Why, t.Basis))
 	}
 	return out
 }

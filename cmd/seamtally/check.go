@@ -110,26 +110,17 @@ func fates(b *strings.Builder, others []joint.OtherRow, of string) {
 
 // assumed counts the values that the list did not give.
 func assumed(b *strings.Builder, job *price.Job) {
-	type taken struct{ key, value, why string }
-	marks, order := map[taken][]string{}, []taken{}
-	for i := range job.Plans {
-		p := &job.Plans[i]
-		for _, list := range [][]joint.Assumption{p.Joint.Assumed, p.Assumed} {
-			for _, a := range list {
-				t := taken{a.Key, a.Value, a.Why}
-				if len(marks[t]) == 0 {
-					order = append(order, t)
-				}
-				marks[t] = append(marks[t], p.Joint.Mark)
-			}
-		}
-	}
-	if len(order) == 0 {
+	all := joint.TakenAlike(job.Assumed())
+	if len(all) == 0 {
 		return
 	}
 	b.WriteString("\nTaken where the list is silent\n")
-	for _, t := range order {
-		fmt.Fprintf(b, "  %s %s for %s (%s)\n", t.key, t.value, someOf(marks[t]), t.why)
+	for _, t := range all {
+		var marks []string
+		for _, i := range t.Joints {
+			marks = append(marks, job.Plans[i].Joint.Mark)
+		}
+		fmt.Fprintf(b, "  %s %s for %s (%s)\n", t.Key, t.Value, someOf(marks), t.Why)
 	}
 }
 

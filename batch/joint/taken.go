@@ -1,0 +1,54 @@
+package joint
+
+import (
+	"fmt"
+	"iter"
+	"strings"
+)
+
+// Taken is what was assumed alike for some joints.
+type Taken struct {
+	Assumption       // of the first of them; Value and Why are of all of them
+	Joints     []int // as they were numbered
+}
+
+// fewValues is how many values of one kind are named.
+const fewValues = 6
+
+// TakenAlike gathers what was assumed for numbered joints, in the order in which it
+// first turns up. Assumptions of one kin are told together, with their values.
+func TakenAlike(all iter.Seq2[int, Assumption]) []Taken {
+	type kin struct{ key, what, basis string }
+	at := map[kin]int{}
+	var out []Taken
+	var values [][]string
+	seen := map[Assumption]bool{}
+	for i, a := range all {
+		k := kin{a.Key, a.Kin, a.Basis}
+		if a.Kin == "" {
+			k.what = a.Value + "\x00" + a.Why
+		}
+		n, there := at[k]
+		if !there {
+			n = len(out)
+			at[k] = n
+			out, values = append(out, Taken{Assumption: a}), append(values, nil)
+		}
+		out[n].Joints = append(out[n].Joints, i)
+		if one := (Assumption{Key: a.Key, Value: a.Value, Basis: a.Basis, Kin: a.Kin}); !seen[one] {
+			seen[one] = true
+			values[n] = append(values[n], a.Value)
+		}
+		if a.Why != out[n].Why {
+			out[n].Why = a.Kin
+		}
+	}
+	for n := range out {
+		few := values[n]
+		if len(few) > fewValues {
+			few = append(few[:fewValues:fewValues], fmt.Sprintf("and %d other values", len(few)-fewValues))
+		}
+		out[n].Value = strings.Join(few, ", ")
+	}
+	return out
+}
