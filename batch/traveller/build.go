@@ -113,6 +113,7 @@ type builder struct {
 	top, foot float64 // first and last y of a page's body
 
 	refs *refs // what names the page of something
+	saw  saw   // what is cut, by sheets
 }
 
 const (
@@ -143,6 +144,7 @@ func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
 		Subject: page.Clean(words.Say("subject")),
 		Date:    job.Opts.Date,
 	}
+	b.saw = b.dealSaw()
 	return b
 }
 

@@ -14,36 +14,28 @@ import (
 // cuts are the cutting pages of a job being laid out.
 type cuts struct {
 	*builder
-	level    int // of the bookmark that holds them all
-	sections []cutting.Section
-	plates   []cutting.Plate
-	sheets   int
-	done     int
-	firsts   []*page.Page // of each sheet
+	level int // of the bookmark that holds them all
 }
 
-// cuts lays out the cutting pages in a document of their own: what to buy, then a
-// sheet for each section and one for the plates.
+// cuts lays out the cutting pages in a document of their own: what to buy, then the
+// sections and the plates, as many on a sheet as have room.
 func (b *builder) cuts(level int) []*page.Page {
 	own := *b
 	own.doc = &page.Document{}
 	c := &cuts{builder: &own, level: level}
-	c.sections, c.plates = cutting.Of(b.job.Parts)
-	if c.sheets = b.sawSheets(); c.sheets == 0 {
+	if b.sawSheets() == 0 {
 		return nil
 	}
 	var rows []placed
-	if c.sheets > 1 {
+	if len(b.saw.blocks) > 1 {
 		rows = c.overview()
 	}
-	for i := range c.sections {
-		c.section(&c.sections[i])
-	}
-	if len(c.plates) > 0 {
-		c.platePages()
+	var firsts []*page.Page // of each section and of the plates
+	for i := range b.saw.sheets {
+		firsts = append(firsts, c.sheet(i)...)
 	}
 	for i, row := range rows {
-		b.refs.add(row, 5, c.firsts[min(i, len(c.firsts)-1)])
+		b.refs.add(row, 5, firsts[min(i, len(firsts)-1)])
 	}
 	for _, p := range own.doc.Pages {
 		b.refs.cuts[p] = true
@@ -51,31 +43,30 @@ func (b *builder) cuts(level int) []*page.Page {
 	return own.doc.Pages
 }
 
-// sawSheets returns how many cutting sheets there are: one for each section, and
-// one for all plates.
-func (b *builder) sawSheets() int {
-	book := b.job.Parts
-	if book == nil {
-		return 0
-	}
-	return len(book.Groups) + min(len(book.Plates), 1)
-}
-
-// sheet starts the next sheet.
-func (c *cuts) sheet(rows []cutting.Row) *flow {
-	c.done++
+// sheet lays out a cutting sheet and returns on which page each of its blocks begins.
+func (c *cuts) sheet(number int) (firsts []*page.Page) {
+	blocks := c.saw.sheets[number]
 	var names []string
-	for _, r := range rows {
-		if r.Assembly != "" && !slices.Contains(names, r.Assembly) {
-			names = append(names, r.Assembly)
+	for _, k := range blocks {
+		for _, name := range k.assemblies() {
+			if !slices.Contains(names, name) {
+				names = append(names, name)
+			}
 		}
 	}
-	f := c.flow(head{assembly: strings.Join(names, ", "), sheet: c.say("saw.head", strconv.Itoa(c.done), strconv.Itoa(c.sheets))})
-	if c.done == 1 && c.sheets == 1 {
+	f := c.flow(head{assembly: strings.Join(names, ", "), sheet: c.say("saw.head", strconv.Itoa(number+1), strconv.Itoa(len(c.saw.sheets)))})
+	if len(c.saw.blocks) == 1 {
 		f.p.Mark(c.level, c.say("saw.title"))
 	}
-	c.firsts = append(c.firsts, f.p)
-	return f
+	for i, k := range blocks {
+		if i > 0 {
+			f.gap(blockGap)
+		}
+		firsts = append(firsts, f.p)
+		f.p.Mark(c.level+1, f.blockName(k))
+		f.block(k)
+	}
+	return firsts
 }
 
 // overview lists what to buy, with the sheet on which it is cut.
@@ -89,13 +80,13 @@ func (c *cuts) overview() []placed {
 	}}
 	var rows [][]cell
 	var mass units.Kg
-	for i := range c.sections {
-		s := &c.sections[i]
+	for i := range c.saw.sections {
+		s := &c.saw.sections[i]
 		mass += s.BoughtKg
 		rows = append(rows, []cell{{text: c.sectionName(s.Name), bold: true}, {text: dash(s.Material)}, {text: c.stocks(s)}, {text: c.load(s.BoughtKg)}, {text: waste(s.Sums())}})
 	}
-	for i := range c.plates {
-		p := &c.plates[i]
+	for i := range c.saw.plates {
+		p := &c.saw.plates[i]
 		mass += p.BoughtKg
 		rows = append(rows, []cell{{text: c.say("saw.plate", c.show.Size(p.Thickness).String()), bold: true}, {text: dash(p.Material)}, {text: c.show.Surface(p.Area).String()}, {text: c.load(p.BoughtKg)}})
 	}
@@ -144,23 +135,6 @@ func waste(s cutting.Sums) string {
 		return "–"
 	}
 	return show.Fixed(100*float64(s.Waste/s.Bought), 1) + " %"
-}
-
-// section lays out the sheet of a section.
-func (c *cuts) section(s *cutting.Section) {
-	f := c.sheet(append(slices.Clone(s.Rows), s.TooLong...))
-	f.p.Mark(c.level+1, c.sectionName(s.Name)+" "+s.Material)
-	f.heading(c.sectionName(s.Name)+"  "+s.Material, c.stocks(s))
-	f.sawFacts(s)
-	if len(s.Bars) > 0 {
-		f.bars(s)
-	}
-	if len(s.Rows) > 0 {
-		f.pieces(c.say("saw.list"), "", s.Rows)
-	}
-	if len(s.TooLong) > 0 {
-		f.pieces(c.say("saw.long"), c.say("saw.longtext"), s.TooLong)
-	}
 }
 
 // sawFacts is one line of large figures.

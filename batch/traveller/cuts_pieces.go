@@ -23,7 +23,7 @@ func (f *flow) pieces(heading, text string, rows []cutting.Row) {
 			shrink = f.say("saw.shrink")
 		}
 	}
-	f.tableOf(t, heading, []string{text, shrink}, f.pieceRows(rows))
+	f.tableOf(t, heading, []string{text, shrink}, f.pieceRows(rows, t.width(f.width, todoCell)-1.6))
 }
 
 // tableOf writes a table under its heading and sentences.
@@ -43,7 +43,7 @@ func (f *flow) tableOf(t table, heading string, texts []string, rows [][]cell) {
 	f.gap(3)
 }
 
-func (f *flow) pieceRows(rows []cutting.Row) [][]cell {
+func (f *flow) pieceRows(rows []cutting.Row, width float64) [][]cell {
 	var out [][]cell
 	for _, r := range rows {
 		length := cell{text: f.show.Size(r.Length).String(), bold: true}
@@ -51,7 +51,7 @@ func (f *flow) pieceRows(rows []cutting.Row) [][]cell {
 			length.under = "+ " + f.between(r.Shrink)
 		}
 		todo := append(f.ends(r.Ends), f.prep(r)...)
-		out = append(out, withLines(todo, []cell{
+		out = append(out, withLines(fitting(todo, width), []cell{
 			{text: r.Mark, bold: true}, length, {text: strconv.Itoa(r.Count), bold: true}, {}, {text: f.each(r)}, {text: r.Assembly},
 		})...)
 	}
@@ -75,6 +75,19 @@ func withLines(lines []string, row []cell) [][]cell {
 			row[todoCell].under = lines[i+1]
 		}
 		out = append(out, row)
+	}
+	return out
+}
+
+// fitting breaks the texts that are too wide for a column even in small type.
+func fitting(texts []string, width float64) []string {
+	var out []string
+	for _, text := range texts {
+		if small.Width(page.Clean(text)) <= width {
+			out = append(out, text)
+			continue
+		}
+		out = append(out, page.Wrap(small, text, width, 3)...)
 	}
 	return out
 }
@@ -166,20 +179,6 @@ func (f *flow) bevel(e parts.Edge) string {
 	return name + " " + show.Num(float64(e.Angle), 1) + "°, " + how + ": " + f.show.Seam(e.Metres).String()
 }
 
-// platePages lists the plates by thickness and material.
-func (c *cuts) platePages() {
-	var all []cutting.Row
-	for i := range c.plates {
-		all = append(all, c.plates[i].Rows...)
-	}
-	f := c.sheet(all)
-	f.p.Mark(c.level+1, c.say("saw.plates"))
-	f.heading(c.say("saw.plates"), "")
-	for i := range c.plates {
-		f.plate(&c.plates[i])
-	}
-}
-
 func (f *flow) plate(p *cutting.Plate) {
 	t := table{name: "plates", height: 8.5, columns: []column{
 		{"saw.mark", 27, page.Left}, {"saw.size", 37, page.Left}, {"saw.qty", 11, page.Right}, {"saw.prep", 60.5, page.Left},
@@ -194,7 +193,7 @@ func (f *flow) plate(p *cutting.Plate) {
 		if r.Shrink != nil {
 			size.under = "+ " + f.between(r.Shrink)
 		}
-		rows = append(rows, withLines(f.prep(r), []cell{
+		rows = append(rows, withLines(fitting(f.prep(r), t.width(f.width, todoCell)-1.6), []cell{
 			{text: r.Mark, bold: true}, size, {text: strconv.Itoa(r.Count), bold: true}, {}, {text: f.each(r)}, {text: r.Assembly},
 		})...)
 	}

@@ -88,10 +88,15 @@ type drawnBar struct {
 	scale  float64
 }
 
-// drawnBars reads the bars of a page back: frames of bars and the pieces in them.
-func drawnBars(p *page.Page, scale float64) []drawnBar {
+// drawnBars reads the bars of a page back: frames of bars and the pieces in them, at the
+// scale stated above them, or at the one they go on with from the page before. It returns
+// the last scale as well.
+func drawnBars(p *page.Page, scale float64) ([]drawnBar, float64) {
 	var out []drawnBar
 	for id, box := range p.Boxes {
+		if box.Name == "saw note" {
+			scale = scaleIn(p, page.BoxID(id), scale)
+		}
 		if !strings.HasPrefix(box.Name, "bar ") {
 			continue
 		}
@@ -113,20 +118,20 @@ func drawnBars(p *page.Page, scale float64) []drawnBar {
 		}
 		out = append(out, d)
 	}
-	return out
+	return out, scale
 }
 
 var reScale = regexp.MustCompile(`1 : (\d+)`)
 
-// pageScale finds the scale that a page states, if it states one.
-func pageScale(p *page.Page) (float64, bool) {
+// scaleIn finds the scale that a box states, else the one before.
+func scaleIn(p *page.Page, box page.BoxID, before float64) float64 {
 	for _, text := range p.Texts {
-		if m := reScale.FindStringSubmatch(text.S); m != nil {
+		if m := reScale.FindStringSubmatch(text.S); m != nil && text.Box == box {
 			v, _ := strconv.ParseFloat(m[1], 64)
-			return v, true
+			return v
 		}
 	}
-	return 0, false
+	return before
 }
 
 // TestBarsAreToScale reads every bar back from the pages and compares it, at the
@@ -141,10 +146,9 @@ func TestBarsAreToScale(t *testing.T) {
 			drawn, count := 0, 0
 			scale := 0.0
 			for _, p := range doc.Pages {
-				if v, ok := pageScale(p); ok {
-					scale = v
-				}
-				for _, d := range drawnBars(p, scale) {
+				var all []drawnBar
+				all, scale = drawnBars(p, scale)
+				for _, d := range all {
 					drawn++
 					count += len(d.pieces) / 2
 					if err := d.matches(book, stock); err != "" {
@@ -361,7 +365,7 @@ func TestCuttingPagesNameTheirList(t *testing.T) {
 			}
 		}
 	}
-	if saw < 7 || weld < 2 || saw+weld != len(doc.Pages) {
+	if saw < 4 || weld < 2 || saw+weld != len(doc.Pages) {
 		t.Errorf("%d pages name the cut list, %d the joints, of %d", saw, weld, len(doc.Pages))
 	}
 }
@@ -382,5 +386,34 @@ func TestManyPiecesAreQuick(t *testing.T) {
 	must(t, err)
 	if string(again) != string(pdf) {
 		t.Error("the same cut list gives other bytes the second time")
+	}
+}
+
+// What is cut from small stocks shares a sheet: a new one begins only where the next
+// section has no room on the last, and every section begins where its row says.
+func TestSectionsShareSheets(t *testing.T) {
+	job := cutJob(t, nil, everyCut(t), metric)
+	b := builderOf(t, job)
+	for i, sheet := range b.saw.sheets {
+		high := -float64(blockGap)
+		for _, k := range sheet {
+			h, whole := b.blockHeight(k)
+			high += h + blockGap
+			if !whole && len(sheet) > 1 {
+				t.Errorf("sheet %d: a section of several pages shares its own", i+1)
+			}
+		}
+		if room := b.foot - b.top; high > room && len(sheet) > 1 {
+			t.Errorf("sheet %d: %.0f mm on %.0f", i+1, high, room)
+		}
+		if i+1 < len(b.saw.sheets) {
+			next, whole := b.blockHeight(b.saw.sheets[i+1][0])
+			if whole && high+blockGap+next <= b.foot-b.top && high <= b.foot-b.top {
+				t.Errorf("sheet %d has room for the first section of the next", i+1)
+			}
+		}
+	}
+	if len(b.saw.sheets) >= len(b.saw.blocks) {
+		t.Errorf("%d sections on %d sheets", len(b.saw.blocks), len(b.saw.sheets))
 	}
 }
