@@ -21,13 +21,12 @@ func (j *Job) open(ctx context.Context, places []place) (done func()) {
 			continue
 		}
 		opened[p.folder.Dir] = p
+		p.said = p.folder.Recover(ctx) // Before anything of this run's is hidden there.
 		isNew, err := p.folder.Prepare()
 		if isNew {
 			made = append(made, p.folder.Dir)
 		}
-		if p.broken = err; err == nil {
-			p.said = p.folder.Recover(ctx)
-		}
+		p.broken = err
 	}
 	return func() {
 		for _, dir := range made {

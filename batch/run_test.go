@@ -75,11 +75,11 @@ type panickingDisk struct {
 	dir string
 }
 
-func (d panickingDisk) Keep(dir, path string) (string, error) {
-	if dir == d.dir {
+func (d panickingDisk) Keep(path, as string) error {
+	if filepath.Dir(path) == d.dir {
 		panic("a table without rows")
 	}
-	return d.Disk.Keep(dir, path)
+	return d.Disk.Keep(path, as)
 }
 
 func TestFaultOfOurOwnNamesTheList(t *testing.T) {
@@ -114,8 +114,8 @@ type fullHandle struct {
 	after *int
 }
 
-func (d fullDisk) Create(dir, suffix string) (save.Handle, error) {
-	handle, err := d.Disk.Create(dir, suffix)
+func (d fullDisk) Create(path string) (save.Handle, error) {
+	handle, err := d.Disk.Create(path)
 	return fullHandle{handle, d.after}, err
 }
 

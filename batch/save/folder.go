@@ -1,12 +1,12 @@
 package save
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strings"
 	"syscall"
 )
@@ -59,12 +59,19 @@ func (f Folder) Prepare() (made bool, err error) {
 	} else if !info.IsDir() {
 		return false, &Error{Path: f.Dir, Why: "it is a file, not a folder", Do: "name a folder after -o"}
 	}
-	probe, err := f.Disk.Create(f.Dir, partSuffix)
+	return made, f.probe()
+}
+
+// probe makes a file in the folder and removes it.
+func (f Folder) probe() error {
+	r, err := f.enter()
 	if err != nil {
-		return made, f.failed("", err)
+		return err
 	}
-	_ = probe.Close()
-	return made, gone(f.Disk.Remove(probe.Name()))
+	defer r.letGo()
+	_, err = f.writeFile(context.Background(), r.part(0), File{})
+	clearAway(f.Disk, r.path)
+	return err
 }
 
 // Check reports whether every target may be written: its name is possible, it
@@ -147,10 +154,6 @@ func (f Folder) isInput(path string) string {
 
 // failed words an error of the system for a person.
 func (f Folder) failed(name string, err error) error {
-	var own *Error
-	if errors.As(err, &own) {
-		return err
-	}
 	why, do := reason(err)
 	path := f.Dir
 	if name != "" {
@@ -159,10 +162,13 @@ func (f Folder) failed(name string, err error) error {
 	return &Error{Path: path, Why: why, Do: do, Err: err}
 }
 
-var reasons = []struct {
+// worded is an error of the system in words for a person.
+type worded struct {
 	is      error
 	why, do string
-}{
+}
+
+var reasons = append(systemReasons, []worded{
 	{fs.ErrNotExist, "the folder does not exist", "make it first, or choose another with -o"},
 	{fs.ErrPermission, "there is no permission to write there, or another program holds the file open", "close the file where it is open, or choose another folder with -o"},
 	{syscall.EROFS, "the folder can only be read", "choose another folder with -o"},
@@ -174,15 +180,9 @@ var reasons = []struct {
 	{syscall.EIO, "the disk reports a fault", "choose another folder with -o and have the disk checked"},
 	{syscall.ELOOP, "the links in its path lead in a circle", "choose another folder with -o"},
 	{ErrBusy, "another run of seamtally is putting files into the folder", "try again when it has ended"},
-}
-
-// heldOpen is what Windows answers where a spreadsheet program has the file open.
-const heldOpen = syscall.Errno(32)
+}...)
 
 func reason(err error) (why, do string) {
-	if runtime.GOOS == "windows" && errors.Is(err, heldOpen) {
-		return "another program holds it open", "close it there and run again"
-	}
 	for _, r := range reasons {
 		if errors.Is(err, r.is) {
 			return r.why, r.do

@@ -16,25 +16,34 @@ import (
 // journalLine is what the journal says about one file whose name is being changed.
 type journalLine struct {
 	Name   string `json:"name"`
-	SHA256 string `json:"sha256"` // of the new content
+	Bytes  []byte `json:"bytes,omitempty"` // the name, where it is no text
+	SHA256 string `json:"sha256"`          // of the new content
 }
 
-// lock is this run's hold on a folder.
-type lock struct {
-	journal Journal
-	keep    bool // leave the journal: the folder is in a state the next run must tell
+func lineOf(name, digest string) journalLine {
+	if strings.ToValidUTF8(name, "") == name {
+		return journalLine{Name: name, SHA256: digest}
+	}
+	return journalLine{Name: shown(name), Bytes: []byte(name), SHA256: digest}
+}
+
+func (l journalLine) name() string {
+	if l.Bytes != nil {
+		return string(l.Bytes)
+	}
+	return l.Name
 }
 
 // patience is how long a run waits for another to finish its renames.
-const patience = 20 * time.Second
+var patience = 20 * time.Second
 
-func (f Folder) lock(ctx context.Context) (*lock, error) {
-	path := filepath.Join(f.Dir, journalName)
+// alone holds the folder of the outputs: renames of two runs never mix.
+func (f Folder) alone(ctx context.Context) (letGo func(), err error) {
 	end := time.Now().Add(patience)
 	for {
-		journal, err := f.Disk.Lock(path)
+		letGo, err := f.Disk.Hold(f.Dir)
 		if err == nil {
-			return &lock{journal: journal}, nil
+			return letGo, nil
 		}
 		if !errors.Is(err, ErrBusy) || time.Now().After(end) {
 			return nil, f.failed("", err)
@@ -47,69 +56,49 @@ func (f Folder) lock(ctx context.Context) (*lock, error) {
 	}
 }
 
-func (l *lock) record(files []File, written parts) error {
+// record writes the journal: which files are about to get which content.
+func (f Folder) record(ctx context.Context, r *room, files []File, digests []string) error {
 	var lines []journalLine
-	for i, f := range files {
-		lines = append(lines, journalLine{Name: f.Name, SHA256: written[i].digest})
+	for i, file := range files {
+		lines = append(lines, lineOf(file.Name, digests[i]))
 	}
-	text, err := json.Marshal(lines)
-	if err != nil {
-		return err
-	}
-	return l.journal.Write(text)
+	text, _ := json.Marshal(lines) // Texts only: never fails.
+	_, err := f.writeFile(ctx, r.journal(), File{Data: text})
+	return err
 }
 
-func (l *lock) release() { _ = l.journal.Release(l.keep) } // A journal left over is empty of consequence: the next run reads it.
-
 // Recover looks for what an earlier run left behind when it was cut off, says in
-// sentences what state it left the folder in, and clears its hidden files away.
+// sentences what state it left the folder in, and clears it away.
 func (f Folder) Recover(ctx context.Context) []string {
 	left := f.hidden()
 	if len(left) == 0 {
 		return nil
 	}
-	lock, err := f.lock(ctx)
+	letGo, err := f.alone(ctx)
 	if err != nil {
 		return nil // Nothing is wrong with the folder that Put would not report better.
 	}
-	defer lock.release()
-	told := f.tell(lock)
+	defer letGo()
+	var told []string
 	for _, path := range left {
-		if leftover(path) && abandoned(path) {
-			_ = f.Disk.Remove(path) // Tried again by the run after this one.
+		if letGo, ok := abandoned(path); ok {
+			told = append(told, f.tell(journalOf(path))...)
+			clearAway(f.Disk, path)
+			letGo()
 		}
 	}
 	return told
 }
 
-// hidden returns the paths of this tool's hidden files in the folder.
-func (f Folder) hidden() []string {
-	entries, _ := os.ReadDir(f.Dir) // A folder that cannot be listed shows its fault when it is written to.
-	var paths []string
-	for _, entry := range entries {
-		if strings.HasPrefix(entry.Name(), hiddenPrefix) {
-			paths = append(paths, filepath.Join(f.Dir, entry.Name()))
-		}
-	}
-	return paths
-}
-
-func leftover(path string) bool {
-	return strings.HasSuffix(path, partSuffix) || strings.HasSuffix(path, oldSuffix)
-}
-
-func (f Folder) tell(l *lock) []string {
-	text, err := l.journal.Read()
-	if err != nil || len(text) == 0 {
-		return nil
-	}
+func (f Folder) tell(journal string) []string {
+	text, _ := os.ReadFile(journal)
 	var lines []journalLine
 	if json.Unmarshal(text, &lines) != nil {
-		return []string{fmt.Sprintf("an earlier run was cut off while it put its files into %s: check the dates of the outputs there, or run it again", shown(f.Dir))}
+		return nil // None, or cut off while it was written: no name was changed before it was whole.
 	}
 	var fresh, stale []string
 	for _, line := range lines {
-		data, err := os.ReadFile(filepath.Join(f.Dir, line.Name))
+		data, err := os.ReadFile(filepath.Join(f.Dir, line.name()))
 		if err == nil && digest(data) == line.SHA256 {
 			fresh = append(fresh, line.Name)
 		} else {

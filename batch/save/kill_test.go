@@ -55,6 +55,9 @@ func TestKilledAtEveryChange(t *testing.T) {
 		if len(out) > 0 || strings.Contains(got, "TORN") || strings.Contains(got, "LOST") {
 			t.Fatalf("killed at change %d: %s %s", n, got, out)
 		}
+		if left := hiddenFiles(t, dir); len(left) > 1 {
+			t.Errorf("killed at change %d: more than one thing is left hidden: %v", n, left)
+		}
 		told := folder(dir).Recover(context.Background())
 		mixed := strings.Contains(got, "old") && strings.Contains(got, "new")
 		if mixed {

@@ -2,9 +2,10 @@
 // moment, the whole old file or the whole new one, and never a mixture. It knows
 // nothing about welds or lists.
 //
-// Read save.go first (the order of events), then folder.go (what is refused
-// before any work), journal.go (what a cut run leaves behind), stamp.go (how the
-// tool knows its own files again) and disk.go (the seam to the file system).
+// Read save.go first (the order of events), then room.go (the hidden folder of a
+// run), folder.go (what is refused before any work), journal.go (what a cut run
+// leaves behind), stamp.go (how the tool knows its own files again) and disk.go (the
+// seam to the file system).
 package save
 
 import (
@@ -29,52 +30,56 @@ type File struct {
 // chunk is how much is written between two looks at the context.
 const chunk = 1 << 20
 
-// Put writes all files or none. Everything is written and synced under
-// temporary names first; only then are the names changed, and a rename that
-// fails takes the earlier ones back. Once the first name is changed an
-// interruption waits until the last is.
+// Put writes all files or none. Everything is written and synced in a hidden
+// folder first; only then are the names changed, and a rename that fails takes the
+// earlier ones back. Once the first name is changed an interruption waits until the
+// last is.
 func (f Folder) Put(ctx context.Context, files []File) error {
-	parts, err := f.writeParts(ctx, files)
-	defer parts.close()
+	r, err := f.enter()
 	if err != nil {
-		return errors.Join(err, parts.remove(f.Disk))
+		return err
 	}
-	if err := f.commit(ctx, files, parts); err != nil {
-		return errors.Join(err, parts.remove(f.Disk))
+	defer r.letGo()
+	digests, err := f.writeParts(ctx, r, files)
+	if err == nil {
+		err = f.commit(ctx, r, files, digests)
 	}
-	return nil
+	if !errors.Is(err, errNotUndone) { // Else old and new stand side by side: the next run reads the journal and tells.
+		clearAway(f.Disk, r.path)
+	}
+	return err
 }
 
-// part is a file written under a temporary name.
-type part struct {
-	path   string
-	file   Handle
-	digest string // SHA-256 of the content, lower-case hex
-}
-
-type parts []part
-
-func (f Folder) writeParts(ctx context.Context, files []File) (parts, error) {
-	var written parts
-	for _, file := range files {
-		handle, err := f.Disk.Create(f.Dir, partSuffix)
+// writeParts writes every file into the room and returns what their contents hash to.
+func (f Folder) writeParts(ctx context.Context, r *room, files []File) (digests []string, err error) {
+	for i, file := range files {
+		digest, err := f.writeFile(ctx, r.part(i), file)
 		if err != nil {
-			return written, f.failed(file.Name, err)
+			return nil, err
 		}
-		w := &filler{ctx: ctx, handle: handle, sum: sha256.New()}
-		written = append(written, part{path: handle.Name(), file: handle})
-		if err := w.fill(file); err != nil {
-			switch {
-			case ctx.Err() != nil:
-				return written, ctx.Err()
-			case w.err == nil:
-				return written, err // The content could not be made; the disk is not at fault.
-			}
-			return written, f.failed(file.Name, w.err)
-		}
-		written[len(written)-1].digest = hex.EncodeToString(w.sum.Sum(nil))
+		digests = append(digests, digest)
 	}
-	return written, nil
+	return digests, nil
+}
+
+// writeFile writes one file whole and synced.
+func (f Folder) writeFile(ctx context.Context, path string, file File) (digest string, err error) {
+	handle, err := f.Disk.Create(path)
+	if err != nil {
+		return "", f.failed(file.Name, err)
+	}
+	w := &filler{ctx: ctx, handle: handle, sum: sha256.New()}
+	err = w.fill(file)
+	if closed := handle.Close(); w.err == nil {
+		w.err = closed
+	}
+	switch {
+	case ctx.Err() != nil:
+		return "", ctx.Err()
+	case w.err != nil:
+		return "", f.failed(file.Name, w.err)
+	}
+	return hex.EncodeToString(w.sum.Sum(nil)), err // The content could not be made: the disk is not at fault.
 }
 
 // filler writes the content of one file.
@@ -86,21 +91,18 @@ type filler struct {
 	err    error  // of the disk, or of the context
 }
 
+// fill returns the error of whoever makes the content; that of the disk is kept.
 func (w *filler) fill(file File) error {
-	if file.Write != nil {
-		if err := file.Write(w); err != nil {
-			return err
-		}
-	} else if _, err := w.Write(file.Data); err != nil {
+	if file.Write == nil {
+		_, _ = w.Write(file.Data) // Kept in w.err.
+	} else if err := file.Write(w); err != nil {
 		return err
 	}
-	if w.err = w.flush(); w.err == nil {
-		w.err = w.ctx.Err()
-	}
+	w.flush()
 	if w.err == nil {
 		w.err = w.handle.Sync()
 	}
-	return w.err
+	return nil
 }
 
 // Write gathers small pieces and writes large ones, looking at the context in between.
@@ -111,67 +113,57 @@ func (w *filler) Write(data []byte) (int, error) {
 		w.held = append(w.held, data[:take]...)
 		data = data[take:]
 		if len(w.held) == chunk {
-			w.err = w.flush()
+			w.flush()
 		}
 	}
 	return n, w.err
 }
 
-func (w *filler) flush() error {
-	if err := w.ctx.Err(); err != nil {
-		return err
+func (w *filler) flush() {
+	if w.err == nil {
+		w.err = w.ctx.Err()
 	}
-	if len(w.held) == 0 {
-		return nil
+	if w.err == nil && len(w.held) > 0 {
+		_, w.err = w.handle.Write(w.held)
+		w.sum.Write(w.held)
+		w.held = w.held[:0]
 	}
-	_, err := w.handle.Write(w.held)
-	w.sum.Write(w.held)
-	w.held = w.held[:0]
-	return err
 }
 
 // commit changes the names, alone in the folder, with a journal that tells the
 // next run what was under way should this one be cut off.
-func (f Folder) commit(ctx context.Context, files []File, written parts) error {
-	lock, err := f.lock(ctx)
+func (f Folder) commit(ctx context.Context, r *room, files []File, digests []string) error {
+	letGo, err := f.alone(ctx)
 	if err != nil {
 		return err
 	}
-	defer lock.release()
-	if err := f.Check(names(files)...); err != nil {
+	defer letGo()
+	if err := f.Check(targets(files)...); err != nil {
 		return err
 	}
-	if err := lock.record(files, written); err != nil {
-		return f.failed(journalName, err)
-	}
-	backups, err := f.keepOld(files)
-	if err == nil {
-		err = f.renameAll(files, written, backups)
-	}
-	if err != nil && errors.Is(err, errNotUndone) {
-		lock.keep = true
+	if err := f.record(ctx, r, files, digests); err != nil {
 		return err
 	}
-	return errors.Join(err, backups.remove(f.Disk))
+	old, err := f.keepOld(r, files)
+	if err != nil {
+		return err
+	}
+	return f.renameAll(r, files, old)
 }
 
 // backup is the old file of one target under a second name; empty path: there was none.
 type backup struct{ target, path string }
 
-type backups []backup
-
 // keepOld gives every file that will be replaced a second name.
-func (f Folder) keepOld(files []File) (backups, error) {
-	var kept backups
-	for _, file := range files {
-		target := filepath.Join(f.Dir, file.Name)
-		b := backup{target: target}
-		if _, err := os.Lstat(target); err == nil {
-			path, err := f.Disk.Keep(f.Dir, target)
-			if err != nil {
-				return kept, f.failed(file.Name, err)
+func (f Folder) keepOld(r *room, files []File) ([]backup, error) {
+	var kept []backup
+	for i, file := range files {
+		b := backup{target: filepath.Join(f.Dir, file.Name)}
+		if _, err := os.Lstat(b.target); err == nil {
+			b.path = r.old(i)
+			if err := f.Disk.Keep(b.target, b.path); err != nil {
+				return nil, f.failed(file.Name, err)
 			}
-			b.path = path
 		}
 		kept = append(kept, b)
 	}
@@ -180,27 +172,21 @@ func (f Folder) keepOld(files []File) (backups, error) {
 
 var errNotUndone = errors.New("and what was already put in place could not be taken back")
 
-func (f Folder) renameAll(files []File, written parts, old backups) error {
-	for i, p := range written {
-		if err := f.Disk.Rename(p.path, old[i].target); err != nil {
-			err = f.failed(files[i].Name, err)
-			if undo := f.undo(old[:i]); undo != nil {
-				return errors.Join(err, errNotUndone, undo)
-			}
-			return err
+func (f Folder) renameAll(r *room, files []File, old []backup) error {
+	for i, b := range old {
+		if err := f.Disk.Rename(r.part(i), b.target); err != nil {
+			return f.undo(old[:i], f.failed(files[i].Name, err))
 		}
 	}
 	if err := f.Disk.SyncDir(f.Dir); err != nil {
-		if undo := f.undo(old); undo != nil {
-			return errors.Join(f.failed("", err), errNotUndone, undo)
-		}
-		return f.failed("", err)
+		return f.undo(old, f.failed("", err))
 	}
 	return nil
 }
 
-// undo puts every old file back under its own name, last first.
-func (f Folder) undo(old backups) error {
+// undo puts every old file back under its own name, last first, and returns why, with
+// what could not be taken back.
+func (f Folder) undo(old []backup, why error) error {
 	var errs []error
 	for i := len(old) - 1; i >= 0; i-- {
 		var err error
@@ -213,44 +199,16 @@ func (f Folder) undo(old backups) error {
 			errs = append(errs, f.failed(filepath.Base(old[i].target), err))
 		}
 	}
-	return errors.Join(errs...)
-}
-
-func (p parts) close() {
-	for _, part := range p {
-		_ = part.file.Close() // Synced before the rename, or given up: nothing is lost.
+	if errs == nil {
+		return why
 	}
+	return errors.Join(append([]error{why, errNotUndone}, errs...)...)
 }
 
-func (p parts) remove(disk Disk) error {
-	var errs []error
-	for _, part := range p {
-		errs = append(errs, gone(disk.Remove(part.path)))
-	}
-	return errors.Join(errs...)
-}
-
-func (b backups) remove(disk Disk) error {
-	for _, backup := range b {
-		if backup.path != "" {
-			// A second name left over is swept by the next run: no reason to fail a saved job.
-			_ = disk.Remove(backup.path)
-		}
-	}
-	return nil
-}
-
-func names(files []File) []Target {
+func targets(files []File) []Target {
 	var out []Target
 	for _, f := range files {
 		out = append(out, Target{Name: f.Name, Judge: f.Judge})
 	}
 	return out
-}
-
-func gone(err error) error {
-	if errors.Is(err, os.ErrNotExist) {
-		return nil
-	}
-	return err
 }

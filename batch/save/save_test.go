@@ -175,25 +175,6 @@ func TestManyRunsAtOnce(t *testing.T) {
 	}
 }
 
-func TestRecoverLeavesOthersAlone(t *testing.T) {
-	dir := t.TempDir()
-	busy, err := Real().Create(dir, partSuffix)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer busy.Close()
-	write(t, filepath.Join(dir, ".seamtally-0123.part"), "left by a killed run")
-	write(t, filepath.Join(dir, ".seamtally-notes"), "somebody's own")
-	folder(dir).Recover(context.Background())
-	var left []string
-	for _, path := range hiddenFiles(t, dir) {
-		left = append(left, filepath.Base(path))
-	}
-	if want := []string{filepath.Base(busy.Name()), ".seamtally-notes"}; strings.Join(left, " ") != strings.Join(want, " ") {
-		t.Errorf("left %v, want %v", left, want)
-	}
-}
-
 func link(t *testing.T, err error) {
 	t.Helper()
 	if err != nil {

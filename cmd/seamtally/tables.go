@@ -133,6 +133,9 @@ func (p program) saveAll(c *cli.Context, files []save.File) (int, error) {
 // saveIn saves files into a folder, all or none, and names them.
 func (p program) saveIn(c *cli.Context, dir string, files []save.File) (int, error) {
 	folder := save.Folder{Dir: dir, Disk: save.Real(), Force: c.Bool("force")}
+	for _, said := range folder.Recover(c.Context) {
+		p.complain("%s", said)
+	}
 	made, err := folder.Prepare()
 	if err == nil {
 		err = folder.Put(c.Context, files)
