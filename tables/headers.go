@@ -11,6 +11,25 @@ type Header struct {
 	Basis string `csv:"basis"`
 }
 
+// HeaderWord is a word of a header and the idea that it stands for: "Dicke" is
+// thick, "Blech" is part. With a stroke at its end the word takes endings.
+type HeaderWord struct {
+	Idea     string `csv:"idea"` // link for words that change nothing: "of", "del"
+	Word     string `csv:"word"`
+	Language string `csv:"language"`
+	Basis    string `csv:"basis"`
+}
+
+// HeaderRule says which ideas together make a header: one idea of each of Needs, and
+// besides them none but those of May.
+type HeaderRule struct {
+	Key   string `csv:"key"`
+	Means string `csv:"means"` // as of Header
+	Needs string `csv:"needs"` // groups between semicolons, ideas of a group between strokes
+	May   string `csv:"may"`   // ideas between blanks
+	Basis string `csv:"basis"`
+}
+
 // Word is one spelling of a value that a cell of a joint list may hold.
 type Word struct {
 	Use      string `csv:"use"`   // kind, position, sides, where, total, cutsheet...

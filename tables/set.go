@@ -7,6 +7,9 @@ type Set struct {
 	// PartHeaders are the headers of cut lists.
 	PartHeaders []Header
 	Words       []Word
+	// HeaderWords and HeaderRules read headers that no table has as a whole.
+	HeaderWords []HeaderWord
+	HeaderRules []HeaderRule
 	Facts
 	Settings
 	Shop []ShopValue
@@ -23,6 +26,12 @@ func Load(f *Files) (*Set, error) {
 		return nil, err
 	}
 	if set.Words, err = Rows[Word](f, "words"); err != nil {
+		return nil, err
+	}
+	if set.HeaderWords, err = Rows[HeaderWord](f, "header_words"); err != nil {
+		return nil, err
+	}
+	if set.HeaderRules, err = Rows[HeaderRule](f, "header_rules"); err != nil {
 		return nil, err
 	}
 	if set.Shop, err = Rows[ShopValue](f, "shop"); err != nil {

@@ -109,7 +109,7 @@ func (c *column) choose(s *spellings, all []meaning, texts []string) {
 		c.Why = "not known: passed through"
 		return
 	case 1:
-		c.take(all[0], "known header")
+		c.take(all[0], s.knownAs(c.Header))
 		return
 	}
 	best, fit := all[0], -1.0
@@ -124,6 +124,15 @@ func (c *column) choose(s *spellings, all []meaning, texts []string) {
 		}
 	}
 	c.take(best, fmt.Sprintf("several meanings; the values fit %q", best.key))
+}
+
+// knownAs says whether the table has a header, or the words of it were put together.
+func (s *spellings) knownAs(header string) string {
+	bare, _ := splitUnit(header)
+	if s.headers[fold(header)] != nil || s.headers[fold(bare)] != nil {
+		return "known header"
+	}
+	return "understood from its words"
 }
 
 func (c *column) take(m meaning, why string) {

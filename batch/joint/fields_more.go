@@ -13,7 +13,11 @@ import (
 
 // thicknesses reads t1 and t2.
 func (w *row) thicknesses() {
-	for key, into := range map[string]*units.MM{"t1": &w.joint.T1, "t2": &w.joint.T2} {
+	for _, f := range []struct {
+		key  string
+		into *units.MM
+	}{{"t1", &w.joint.T1}, {"t2", &w.joint.T2}} {
+		key, into := f.key, f.into
 		mm, ok := w.millimetres(key, "a thickness such as 6 or 1/4\"")
 		if !ok {
 			continue

@@ -13,7 +13,7 @@ var reTimes = regexp.MustCompile(`^(\d{1,4}) ?[x*] ?(.+)$`)
 // lengthOf reads a seam length: one length, a sum of lengths, or so many times a
 // length: "1250", "2x300", "2x300+150".
 func lengthOf(text string, bare measure.Unit, style measure.Style) (float64, *measure.Fault) {
-	t := measure.Plain(text)
+	t := measure.Plain(withoutOwnName("length", text))
 	if strings.HasPrefix(t, "=") {
 		return 0, &measure.Fault{Text: "it is a formula written as text", Hint: "write the length itself"}
 	}

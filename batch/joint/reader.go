@@ -199,11 +199,12 @@ func (w *row) millimetres(key, want string) (mm float64, ok bool) {
 		return w.typed(cell, c), true
 	}
 	unit := w.bare(c)
-	q, _ := measure.Parse(cell.Text, w.style)
+	text := withoutOwnName(key, cell.Text)
+	q, _ := measure.Parse(text, w.style)
 	if q.Unit == measure.None {
 		w.noteBare(c, unit)
 	}
-	mm, bad := millimetres(cell.Text, unit, w.style)
+	mm, bad := millimetres(text, unit, w.style)
 	if bad != nil {
 		w.fault(c, "bad-number", cell.Text, bad, want)
 		return 0, false

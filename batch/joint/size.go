@@ -9,9 +9,9 @@ import (
 )
 
 var (
-	reSizePrefix = regexp.MustCompile(`^(?i)(cfw|fw|pjp|leg|throat|z|a|s|k|к|△|◺|⊿)\s*[=:]?\s*(.+)$`)
-	reSizeSuffix = regexp.MustCompile(`^(?i)(.+?)\s*(a|z|fw|cfw|fillet)$`)
-	reUnequal    = regexp.MustCompile(`^(?i)(.+?)\s*x\s*(.+)$`)
+	reSizePrefix = regexp.MustCompile(`^(?i)(cfw|fw|fillet|pjp|leg|throat|z|a|s|k|к|△|◺|⊿)\s*[=:]?\s*(.+)$`)
+	reSizeSuffix = regexp.MustCompile(`^(?i)(.+?)\s*(a|z|fw|cfw|fillet|leg|throat)$`)
+	reUnequal    = regexp.MustCompile(`^(?i)(.+?)\s*[x*]\s*(.+)$`)
 	reBracket    = regexp.MustCompile(`^\((.+)\)$`)
 )
 
@@ -75,6 +75,28 @@ func sizeOf(text string, header string, bare measure.Unit, style measure.Style) 
 	}
 	size.Means = means
 	return size, stated, nil
+}
+
+// ownName is what a cell says of its column once more: "t = 10", "PL10", "10 thk",
+// "L=500".
+var ownName = map[string][]*regexp.Regexp{
+	"t1":     {reOwnThick, reThick},
+	"t2":     {reOwnThick, reThick},
+	"length": {regexp.MustCompile(`^(?i)(?:l|lg|len|length)\.? ?[=:] ?(.+)$`)},
+}
+
+var (
+	reOwnThick = regexp.MustCompile(`^(?i)(?:t[12] ?[=:]|t ?[=:]?|thk\.? ?[=:]?|pl\.?) ?(\d.*)$`)
+	reThick    = regexp.MustCompile(`^(?i)(.*\d(?: ?[a-z]{1,2}| ?")?) ?(?:thk|thick|plate|pl)\.?$`)
+)
+
+func withoutOwnName(key, text string) string {
+	for _, re := range ownName[key] {
+		if m := re.FindStringSubmatch(measure.Plain(text)); m != nil {
+			return m[1]
+		}
+	}
+	return text
 }
 
 // millimetres reads one length. An inch fraction without a unit is in inches

@@ -3,6 +3,7 @@ package joint
 import (
 	"sort"
 	"strings"
+	"sync"
 
 	"seamtally/tables"
 )
@@ -19,14 +20,19 @@ type spellings struct {
 	headers map[string][]meaning
 	words   map[string]map[string]string // use -> folded spelling -> value
 	exact   map[string]map[string]string // use -> spelling in lower case -> value: Cyrillic Н is not Latin H
+	loose   map[string]map[string]string // use -> folded spelling without the words between its words -> value
 	long    []string                     // folded header spellings of five letters and more
 	phrases map[string][]string          // use -> folded spellings of several letters, longest first
+	ideas   func() *ideas                // read headers that the table does not have; made where one is met
 }
 
 func newSpellings(set *tables.Set) *spellings { return spellingsOf(jointDialect(set), set) }
 
 func spellingsOf(d dialect, set *tables.Set) *spellings {
-	s := &spellings{dialect: d, headers: map[string][]meaning{}, words: map[string]map[string]string{}, exact: map[string]map[string]string{}, phrases: map[string][]string{}}
+	s := &spellings{dialect: d, headers: map[string][]meaning{}, words: map[string]map[string]string{}, exact: map[string]map[string]string{}, loose: map[string]map[string]string{}, phrases: map[string][]string{}}
+	if d.welds {
+		s.ideas = sync.OnceValue(func() *ideas { return newIdeas(set) })
+	}
 	for _, h := range d.headers {
 		s.addHeader(fold(h.Spelling), meaning{h.Key, h.Means})
 		if text, unit := splitUnit(h.Spelling); unit != "" && text != "" {
@@ -41,8 +47,9 @@ func spellingsOf(d dialect, set *tables.Set) *spellings {
 	sort.Strings(s.long)
 	for _, w := range set.Words {
 		if s.words[w.Use] == nil {
-			s.words[w.Use], s.exact[w.Use] = map[string]string{}, map[string]string{}
+			s.words[w.Use], s.exact[w.Use], s.loose[w.Use] = map[string]string{}, map[string]string{}, map[string]string{}
 		}
+		s.addLoose(w.Use, fold(w.Spelling), w.Value)
 		folded := fold(w.Spelling)
 		s.addExact(w.Use, strings.ToLower(w.Spelling), w.Value)
 		if have, ok := s.words[w.Use][folded]; ok && have != w.Value {
@@ -86,19 +93,40 @@ func (s *spellings) header(text string) []meaning {
 		}
 	}
 	// A second text in brackets explains the first: "Stk. (qty)", "t1 (web)".
+	front := bare
 	if i := strings.IndexAny(bare, "(["); i > 0 {
-		if m := s.headers[fold(bare[:i])]; m != nil {
-			return m
+		front = bare[:i]
+		if m := s.headers[fold(front)]; m != nil {
+			return s.closer(m, bare[i:])
 		}
-		if !s.dialect.welds {
-			return nil
-		}
-		return s.composed(bare[:i])
 	}
 	if !s.dialect.welds {
 		return nil
 	}
-	return s.composed(bare)
+	if m := s.composed(front); m != nil {
+		return s.closer(m, bare[len(front):])
+	}
+	if m := s.headers[fold(s.ideas().plain(bare))]; m != nil {
+		return m
+	}
+	if m := s.ideas().read(bare); m != nil {
+		return m
+	}
+	return s.ideas().read(front)
+}
+
+// closer takes what stands in brackets behind a size for the kind of size: "Weld size
+// (leg)", "Nahtdicke (a)".
+func (s *spellings) closer(all []meaning, bracket string) []meaning {
+	if len(all) != 1 || all[0].means != "either" {
+		return all
+	}
+	for _, m := range s.headers[fold(bracket)] {
+		if m.key == "size" && m.means != "" {
+			return []meaning{m}
+		}
+	}
+	return all
 }
 
 // near returns the header spelling that is one slip of the pen from a text:
@@ -153,10 +181,45 @@ func (s *spellings) word(use, text string) (string, bool) {
 	if !ok {
 		v, ok = s.words[use][fold(text)]
 	}
+	if !ok && loosely[use] {
+		v, ok = s.loosely(use, text)
+	}
 	if v == twoValues {
 		return "", false
 	}
 	return v, ok
+}
+
+// loosely are the uses whose words people wrap into a phrase: "z obu stron", "sur tout
+// le contour", "Vertical-up (3F)". Kinds are read with more care: see kindOf.
+var loosely = wordSet("position sides where allround")
+
+// loosely looks a text up without the words that change nothing, and without what
+// stands in brackets behind it, or by that alone.
+func (s *spellings) loosely(use, text string) (string, bool) {
+	if front, bracket, ok := strings.Cut(text, "("); ok && strings.TrimSpace(front) != "" {
+		if v, ok := s.word(use, front); ok {
+			return v, true
+		}
+		return s.word(use, strings.TrimRight(bracket, ") "))
+	}
+	bare := bareOf(fold(text))
+	v, ok := s.loose[use][bare]
+	return v, ok && len([]rune(bare)) > 1 // A letter left over says nothing.
+}
+
+func (s *spellings) addLoose(use, folded, value string) {
+	bare := bareOf(folded)
+	if have, ok := s.loose[use][bare]; ok && have != value {
+		value = twoValues
+	}
+	if bare != "" {
+		s.loose[use][bare] = value
+	}
+}
+
+func bareOf(folded string) string {
+	return strings.Join(without(strings.Fields(folded), looseWords), " ")
 }
 
 // twoValues marks a spelling with two values.
