@@ -34,11 +34,14 @@ func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *t
 	}
 	opt := parts.Options{Inches: j.Inches, Material: shop.DefaultMaterial}
 	joints, err := j.joints(src, shop, set)
-	if own, ok := j.ownList(src, from, sheets, joints, err); ok {
+	if own, ok := j.ownList(src, from, sheets, joints, err); ok && (j.Sheet == "" || err == nil) {
 		opt.Sheet = own
-		cut, err := reader.Understand(src, opt)
-		if err != nil {
-			return both{}, err
+		cut, wrong := reader.Understand(src, opt)
+		if wrong != nil && err != nil && j.Parts == "" {
+			return both{joints: joints}, err // It is no cut list either: a list is joints before it is parts.
+		}
+		if wrong != nil {
+			return both{}, wrong
 		}
 		return both{joints: &joint.List{File: cut.File, Sheet: cut.Sheet, SHA256: cut.SHA256}, cut: cut}, nil
 	}

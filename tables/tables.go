@@ -41,7 +41,11 @@ func Open(dir string) (*Files, error) {
 	}
 	info, err := os.Stat(dir)
 	if err != nil || !info.IsDir() {
-		return nil, fmt.Errorf("tables folder %q cannot be read: give a folder with the CSV files that `seamtally tables --out DIR` writes", dir)
+		why := "there is no such folder"
+		if err == nil {
+			why = "it is a file, not a folder"
+		}
+		return nil, fmt.Errorf("the tables folder %q cannot be read: "+why+"; give a folder with the CSV files that `seamtally tables --out DIR` writes after --tables", dir)
 	}
 	return &Files{dir: dir}, nil
 }
@@ -65,7 +69,7 @@ func (f *Files) Bytes(name string) (text []byte, own bool, err error) {
 			return bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")), true, nil
 		}
 		if !errors.Is(err, fs.ErrNotExist) {
-			return nil, false, fmt.Errorf("table %s.csv in %q cannot be read: %w", name, f.dir, err)
+			return nil, false, fmt.Errorf("table %s.csv in %q cannot be read: there is no permission, or something that is no file stands in its place; put a file there that can be read, or take it away: the built-in table is used then", name, f.dir)
 		}
 	}
 	text, err = embedded.ReadFile(name + ".csv")
@@ -86,27 +90,29 @@ func Rows[T any](f *Files, name string) ([]T, error) {
 	if own {
 		where = "table " + filepath.Join(f.dir, name+".csv")
 	}
-	if err := sameHeaders[T](text); err != nil {
-		return nil, fmt.Errorf("%s: %w", where, err)
+	header, err := sameHeaders[T](text)
+	if err != nil {
+		return nil, told(where, name, nil, err)
 	}
 	var rows []T
 	reader := csv.NewReader(bytes.NewReader(text))
 	if err := gocsv.UnmarshalCSV(reader, &rows); err != nil {
-		return nil, fmt.Errorf("%s: %w", where, err)
+		return nil, told(where, name, header, err)
 	}
 	if err := finite(rows); err != nil {
-		return nil, fmt.Errorf("%s: %w", where, err)
+		return nil, told(where, name, header, err)
 	}
 	return rows, nil
 }
 
-func sameHeaders[T any](text []byte) error {
+// sameHeaders returns the header of a table, which has every column of the row type.
+func sameHeaders[T any](text []byte) ([]string, error) {
 	got, err := csv.NewReader(bytes.NewReader(text)).Read()
 	if err == io.EOF {
-		return errors.New("the file is empty")
+		return nil, errors.New("the file is empty")
 	}
 	if err != nil {
-		return err
+		return nil, err
 	}
 	have := map[string]bool{}
 	for _, h := range got {
@@ -114,10 +120,10 @@ func sameHeaders[T any](text []byte) error {
 	}
 	for _, want := range headers(reflect.TypeFor[T]()) {
 		if !have[want] {
-			return fmt.Errorf("column %q is missing from the header", want)
+			return nil, fmt.Errorf("column %q is missing from the header", want)
 		}
 	}
-	return nil
+	return got, nil
 }
 
 func headers(t reflect.Type) []string {
@@ -140,7 +146,7 @@ func finite[T any](rows []T) error {
 		v := reflect.ValueOf(rows[i])
 		for j := range v.NumField() {
 			if f := v.Field(j); f.Kind() == reflect.Float64 && (math.IsNaN(f.Float()) || math.IsInf(f.Float(), 0)) {
-				return fmt.Errorf("row %d: %s is not a finite number", i+2, v.Type().Field(j).Name)
+				return fmt.Errorf("line %d, column %q: it is not a finite number", i+2, v.Type().Field(j).Tag.Get("csv"))
 			}
 		}
 	}

@@ -184,7 +184,7 @@ func (r *reader) colOf(key string) int {
 func (w *row) fault(c *column, code, read string, f *measure.Fault, want string) {
 	hint := f.Hint
 	if hint == "" {
-		hint = "correct the cell"
+		hint = "write such a value in the cell"
 	}
 	w.say(finding.Error, c, code, read, f.Text, want, hint)
 }

@@ -213,11 +213,11 @@ func (m *matcher) uneven(i, pieces int) {
 	switch {
 	case first%pieces != 0:
 		for _, k := range odd {
-			m.say(k, "part-quantity", finding.Warning, fmt.Sprintf("the joint stands %d times, but %s is cut %d times", max(m.plans[k].Joint.Qty, 1), p.Name(), pieces))
+			m.say(k, "part-quantity", finding.Warning, fmt.Sprintf("the joint stands %s, but %s is cut %s", times(max(m.plans[k].Joint.Qty, 1)), p.Name(), times(pieces)))
 		}
-		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("%s is cut %d times, but the joints that have it first stand %d times in all (%s)", p.Name(), pieces, first, m.marks(odd)))
+		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("%s is cut %s, but the joints that have it first stand %s in all (%s)", p.Name(), times(pieces), times(first), m.marks(odd)))
 	case all < pieces:
-		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("%s is cut %d times, but joints stand on it only %d times", p.Name(), pieces, all))
+		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("%s is cut %s, but joints stand on it only %s", p.Name(), times(pieces), times(all)))
 	}
 }
 
@@ -255,4 +255,11 @@ func (m *matcher) marks(joints []int) string {
 		}
 	}
 	return strings.Join(out, ", ")
+}
+
+func times(n int) string {
+	if n == 1 {
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
 }

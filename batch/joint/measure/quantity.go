@@ -54,7 +54,7 @@ func Parse(s string, style Style) (Quantity, *Fault) {
 	}
 	m := reNumber.FindStringSubmatch(s)
 	if m == nil {
-		return Quantity{}, fault(notANumber, "")
+		return Quantity{}, doubtOf(s, notANumber, "")
 	}
 	num, bad := Number(m[1], style)
 	if bad != nil {
@@ -65,7 +65,8 @@ func Parse(s string, style Style) (Quantity, *Fault) {
 	}
 	unit, ok := UnitOf(m[2])
 	if !ok {
-		return Quantity{}, noUnit(m[2])
+		no := noUnit(m[2])
+		return Quantity{}, doubtOf(s, no.Text, no.Hint)
 	}
 	return Quantity{Num: num, Unit: unit}, nil
 }
@@ -76,7 +77,7 @@ func noUnit(word string) *Fault {
 	if o := "oO\u043e\u041e"; strings.ContainsAny(word, o) && strings.Trim(word, o+"0123456789") == "" { // Latin or Cyrillic
 		return fault("the letter o stands among the digits", "write a nought (0) if that was meant")
 	}
-	return fault("\""+word+"\" behind the number is no unit of length that is known", "use mm, cm, m, in or ft")
+	return fault("\""+word+"\" behind the number is no unit of length that is known", "write the figure with mm, cm, m, in or ft behind it, or with nothing")
 }
 
 // fraction reads sign, whole, numerator, denominator, unit.

@@ -1,0 +1,33 @@
+package measure
+
+import (
+	"regexp"
+	"strings"
+)
+
+// doubts are what people write beside a number and what that asks of them: the
+// commonest reasons why a text is no single figure.
+var doubts = []struct {
+	re         *regexp.Regexp
+	text, hint string
+}{
+	{regexp.MustCompile(`^[øØ⌀]`), "it is a diameter", "write the length itself"},
+	{regexp.MustCompile(`^(?i)(?:[<>≤≥]=?|min|max|at least|up to)`), "it is a limit, not a figure", "write the figure to work with"},
+	{regexp.MustCompile(`^(?i)(?:[~≈]|ca\b|abt\b|about|approx)`), "it is a rough figure", "write the figure to work with"},
+	{regexp.MustCompile(`^[^±]*\d.*(?:±|\+ ?/ ?-)`), "it carries a tolerance", "write the nominal figure alone"},
+	{regexp.MustCompile(`\d ?(?:[-÷…]|\.\.+) ?\d`), "it is a range, not a figure", "write the figure to work with"},
+	{regexp.MustCompile(`(?i)\d ?(?:ga|ga\.|gauge|swg|gge)$`), "gauge numbers are not read: they differ from metal to metal", `write the thickness, such as 1.5 mm or 0.060"`},
+	{regexp.MustCompile(`\d ?[/x*] ?[a-z]{0,2}\d`), "it looks like more than one figure", "write one figure in the cell"},
+	{regexp.MustCompile(`^(?i)(?:true|false|yes|no|wahr|falsch|vrai|faux|ja|nein|tak|nie|si|да|нет|так|ні)$`), "it is a yes or no, not a figure", "write the figure"},
+}
+
+// doubtOf says why a text is no figure; otherwise where no reason is known.
+func doubtOf(s, otherwise, hint string) *Fault {
+	low := strings.ToLower(Plain(s))
+	for _, d := range doubts {
+		if d.re.MatchString(low) {
+			return fault(d.text, d.hint)
+		}
+	}
+	return fault(otherwise, hint)
+}
