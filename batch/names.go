@@ -49,6 +49,9 @@ func (j *Job) places() ([]place, error) {
 		for _, out := range j.wanted() {
 			key := pathKey(filepath.Join(p.folder.Dir, p.names[out]))
 			if other, clash := taken[key]; clash {
+				if other == list {
+					return nil, Usagef("%q is given twice: give it once", list)
+				}
 				return nil, Usagef("%q and %q would both write %q: work them one at a time into folders of their own with -o, or rename one", other, list, filepath.ToSlash(filepath.Join(p.folder.Dir, p.names[out])))
 			}
 			taken[key] = list

@@ -45,7 +45,7 @@ func Open(dir string) (*Files, error) {
 		if err == nil {
 			why = "it is a file, not a folder"
 		}
-		return nil, fmt.Errorf("the tables folder %q cannot be read: "+why+"; give a folder with the CSV files that `seamtally tables --out DIR` writes after --tables", dir)
+		return nil, fmt.Errorf("the tables folder %q cannot be read: "+why+"; give --tables a folder with CSV files such as `seamtally tables --out DIR` writes", dir)
 	}
 	return &Files{dir: dir}, nil
 }

@@ -35,7 +35,7 @@ func (w *row) mitred(text string, c *column) bool {
 	}
 	v, err := strconv.ParseFloat(degrees, 64)
 	if err != nil || v <= 0 || v > widestMitre {
-		w.say(finding.Error, c, "bad-mitre", text, "no mitre is cut at this angle: it is told from a square cut, as the saw is set", "more than 0 and at most 60 degrees, such as mitre 45", "correct the angle, or write the length of the seam")
+		w.say(finding.Error, c, "bad-mitre", text, "no saw cuts this mitre: the angle counts from a square cut, as the saw is set", "more than 0 and at most 60 degrees, such as mitre 45", "correct the angle, or write the length of the seam")
 		return true
 	}
 	w.joint.Mitre = units.Degree(v)

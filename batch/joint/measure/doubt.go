@@ -11,7 +11,7 @@ var doubts = []struct {
 	re         *regexp.Regexp
 	text, hint string
 }{
-	{regexp.MustCompile(`^[øØ⌀]`), "it is a diameter", "write the length itself"},
+	{regexp.MustCompile(`^[øØ⌀]`), "it is a diameter", "write the length itself; round a tube it is 3.14 times the diameter"},
 	{regexp.MustCompile(`^(?i)(?:[<>≤≥]=?|min|max|at least|up to)`), "it is a limit, not a figure", "write the figure to work with"},
 	{regexp.MustCompile(`^(?i)(?:[~≈]|ca\b|abt\b|about|approx)`), "it is a rough figure", "write the figure to work with"},
 	{regexp.MustCompile(`^[^±]*\d.*(?:±|\+ ?/ ?-)`), "it carries a tolerance", "write the nominal figure alone"},
