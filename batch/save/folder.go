@@ -182,6 +182,12 @@ var reasons = append(systemReasons, []worded{
 	{ErrBusy, "another run of seamtally is putting files into the folder", "try again when it has ended"},
 }...)
 
+// Unprinted is the error of standard output that takes no more.
+func Unprinted(err error) *Error {
+	why, _ := reason(err)
+	return &Error{Path: "standard output", Why: why, Do: "print into a file where there is room, or to the screen", Err: err}
+}
+
 func reason(err error) (why, do string) {
 	for _, r := range reasons {
 		if errors.Is(err, r.is) {

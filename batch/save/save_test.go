@@ -181,3 +181,10 @@ func link(t *testing.T, err error) {
 		t.Fatal(err)
 	}
 }
+
+func TestUnprinted(t *testing.T) {
+	err := Unprinted(syscall.ENOSPC)
+	if want := `"standard output" cannot be written: the disk is full; print into a file where there is room, or to the screen`; err.Error() != want || !errors.Is(err, syscall.ENOSPC) {
+		t.Errorf("got %q", err)
+	}
+}

@@ -7,8 +7,10 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"os/signal"
 	"strings"
@@ -16,6 +18,7 @@ import (
 	"time"
 
 	"seamtally/batch"
+	"seamtally/batch/save"
 )
 
 // version is the tool's own; the tables carry their edition beside it.
@@ -88,6 +91,9 @@ func (p program) end(code int, err error) int {
 		return batch.Interrupted
 	case err == nil || brokenPipe(err):
 		return code
+	}
+	if out := new(fs.PathError); errors.As(err, &out) && out.Path == os.Stdout.Name() {
+		err = save.Unprinted(err)
 	}
 	code = max(code, batch.CodeOf(err))
 	p.complain("%s", err.Error())

@@ -55,3 +55,21 @@ func TestStuckNamesTheList(t *testing.T) {
 		t.Errorf("exit code %d, said %q", code, said.String())
 	}
 }
+
+// TestFullStandardOutput: where printing fails, the sentence is ours and so is the code.
+func TestFullStandardOutput(t *testing.T) {
+	full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0)
+	if err != nil {
+		t.Skip("no device that is always full here:", err)
+	}
+	defer full.Close()
+	was := os.Stdout
+	defer func() { os.Stdout = was }()
+	os.Stdout = full
+	var said strings.Builder
+	p := program{in: strings.NewReader(""), out: full, err: &said, now: time.Now}
+	code := p.run(t.Context(), []string{"seamtally", "tables"})
+	if want := "seamtally: \"standard output\" cannot be written: the disk is full; print into a file where there is room, or to the screen\n"; code != batch.Unwritable || said.String() != want {
+		t.Errorf("code %d, said %q", code, said.String())
+	}
+}
