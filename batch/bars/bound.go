@@ -21,7 +21,8 @@ const foldings = 120
 // Where they leave a plan of most bars unproven, the bound of BARS-5 is tried too.
 // Assumes: nothing of the pieces; with several stock lengths the bound of the
 // bars is that of the longest, and the length is bounded by the best share of
-// room and by the bars of the shortest.
+// room, up to the next multiple of what all lengths are multiples of, and by the
+// bars of the shortest.
 // Basis: derived.
 // Source: dual feasible functions, Fekete and Schepers 2001, recalled.
 func (j *job) bounds(most int) (bars int, bought units.MM) {
@@ -32,15 +33,38 @@ func (j *job) bounds(most int) (bars int, bought units.MM) {
 	if len(j.sizes) == 1 {
 		return bars, units.MM(float64(bars)) * j.sizes[0].stock
 	}
+	all := commonOf(j.sizes)
+	length := ceilDiv(j.leastLength(j.sizes), all) * all
+	return bars, max(units.MM(length)/step, units.MM(float64(bars))*j.sizes[0].stock)
+}
+
+// leastLength is what must be bought of some sizes where all bars were filled without
+// rest by the best share of room.
+func (j *job) leastLength(sizes []size) int64 {
 	share, sum := math.Inf(1), 0.0
-	for _, s := range j.sizes {
+	for _, s := range sizes {
 		share = min(share, float64(s.price)/float64(s.room))
 	}
 	for _, it := range j.items {
 		sum += float64(it.size)
 	}
-	length := sum * share * (1 - 1e-12) / step
-	return bars, max(units.MM(length), units.MM(float64(bars))*j.sizes[0].stock)
+	return int64(math.Ceil(sum * share * (1 - 1e-12)))
+}
+
+// leastUpTo is what no plan can beat whose bars are of the first n sizes.
+func (j *job) leastUpTo(n int) int64 {
+	return max(j.leastLength(j.sizes[:n]), int64(j.leastBars(j.sizes[n-1].room))*j.sizes[0].price)
+}
+
+// commonOf is the length of which all that can be bought is a multiple.
+func commonOf(sizes []size) int64 {
+	all := int64(0)
+	for _, s := range sizes {
+		for rest := s.price; rest > 0; {
+			all, rest = rest, all%rest
+		}
+	}
+	return all
 }
 
 // group is a size and how many items have it.

@@ -67,7 +67,7 @@ type diver struct {
 	left   []int // items still to be laid, longest first
 	groups []group
 	exact  bool // the groups are of one length each
-	pool   []pattern
+	pool   []column
 	loads  []load
 }
 
@@ -113,7 +113,7 @@ func (d *diver) regroup() {
 }
 
 // carried writes patterns of some groups as patterns of those that are left of them.
-func carried(before, now []group, pool []pattern) []pattern {
+func carried(before, now []group, pool []column) []column {
 	at := make([]int, len(now)) // where each group was before
 	for k, i := 0, 0; k < len(now); k++ {
 		for before[i].size != now[k].size {
@@ -121,15 +121,15 @@ func carried(before, now []group, pool []pattern) []pattern {
 		}
 		at[k] = i
 	}
-	var kept []pattern
+	var kept []column
 	for _, p := range pool {
 		q, ok := make(pattern, len(now)), false
 		for k, i := range at {
-			q[k] = min(p[i], int32(now[k].n))
+			q[k] = min(p.pattern[i], int32(now[k].n))
 			ok = ok || q[k] > 0
 		}
 		if ok {
-			kept = append(kept, q)
+			kept = append(kept, columnOf(q))
 		}
 	}
 	return kept

@@ -19,8 +19,8 @@ const (
 // improve looks for a plan that buys less, by trying where each item may go.
 func (j *job) improve(known []load, least units.MM) []load {
 	if len(j.items) > sureItems {
-		for _, s := range j.sizes {
-			if j.items[0].size > s.room {
+		for i, s := range j.sizes {
+			if j.items[0].size > s.room || len(j.sizes) > 1 && j.leastUpTo(i+1) >= j.cost(known) {
 				continue
 			}
 			if plan := j.dive(s.room); plan != nil && j.better(plan, known) {
