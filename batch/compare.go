@@ -71,13 +71,13 @@ func (j *Job) compare(ctx context.Context, t *tools, c *Comparison) error {
 	if err != nil {
 		return err
 	}
-	newer, own := workbook.Undress(newer)
-	now, err := j.plan(ctx, t, j.Lists[1], newer, shop, said{file: append(problems, own...), shop: shopProblems})
+	bare, own := workbook.Undress(newer)
+	now, err := j.plan(ctx, t, j.Lists[1], bare, shop, said{file: append(problems, own...), shop: shopProblems, whole: newer})
 	if err != nil {
 		return err
 	}
-	older, own = workbook.Undress(older)
-	was, err := j.plan(ctx, t, j.Lists[0], older, shop, said{file: append(before, own...)})
+	bare, own = workbook.Undress(older)
+	was, err := j.plan(ctx, t, j.Lists[0], bare, shop, said{file: append(before, own...), whole: older})
 	if err != nil {
 		return err
 	}

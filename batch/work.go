@@ -79,7 +79,7 @@ func (j *Job) work(ctx context.Context, t *tools, name string) (sources, *price.
 	}
 	whole := src
 	src, own := workbook.Undress(whole)
-	worked, err := j.plan(ctx, t, name, src, shop, said{file: append(problems, own...), shop: shopProblems, floor: whole})
+	worked, err := j.plan(ctx, t, name, src, shop, said{file: append(problems, own...), shop: shopProblems, whole: whole, floor: true})
 	if err != nil {
 		return sources{}, nil, err
 	}
@@ -101,10 +101,12 @@ func (j *Job) read(name string) (*list.Source, []finding.Problem, error) {
 }
 
 // said is what reading a list's file, and what reading the shop values, had to say,
-// and the file in which the floor's records stand; nil: they are not asked for.
+// and the file with what was written beside the list: by somebody who changed a figure
+// there, and by the floor, whose records may not be asked for.
 type said struct {
 	file, shop []finding.Problem
-	floor      *list.Source
+	whole      *list.Source
+	floor      bool
 }
 
 // planned is a priced job, and the workbook of its cut list where that is another file.
@@ -120,13 +122,17 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 		return planned{}, fullName(err, name)
 	}
 	joints := read.joints
-	floor, wrong := joint.ReadFloor(before.floor, joints.Sheet)
-	before.floor = nil // nobody holds its cells any longer
+	typed := workbook.TakeTyped(before.whole, joints)
+	if !before.floor {
+		before.whole = nil
+	}
+	floor, wrong := joint.ReadFloor(before.whole, joints.Sheet)
+	before.whole = nil // nobody holds its cells any longer
 	workbook.Thin(src, joints)
 	if len(joints.Joints) > manyJoints {
 		runtime.GC()
 	}
-	joints.Problems = append(before.file, joints.Problems...)
+	joints.Problems = append(append(before.file, typed...), joints.Problems...)
 	if err := ctx.Err(); err != nil {
 		return planned{}, err
 	}

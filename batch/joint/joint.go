@@ -184,6 +184,7 @@ type List struct {
 	Columns     []Column
 	Joints      []Joint
 	Others      []OtherRow
-	RowsRead    int // rows that are not blank
+	RowsRead    int            // rows that are not blank
+	Typed       map[int]string // what was typed beside a row, not in it; nil: nothing
 	Problems    []finding.Problem
 }

@@ -18,8 +18,8 @@ var marks = []string{jointsMark, cutMark}
 
 // Undress returns the user's part of a workbook that this tool wrote: their
 // sheets and cells, without our columns and sheets. Any other source comes back
-// as it is. What the user typed into our yellow cells has no place in their own
-// columns, so each is told in a Problem. Rates are read before.
+// as it is. What the user typed into the yellow cells beside a cut list is told in a
+// Problem; beside a list of joints TakeTyped takes it over. Rates are read before.
 func Undress(src *list.Source) (*list.Source, []finding.Problem) {
 	if src.Format == list.CSV {
 		return src, nil
@@ -40,7 +40,9 @@ func Undress(src *list.Source) (*list.Source, []finding.Problem) {
 		place, both := ours.On(s.Name)
 		switch {
 		case both:
-			problems = append(problems, changedByHand(src.File, &s, place)...)
+			if place.Mark == cutMark {
+				problems = append(problems, changedByHand(src.File, &s, place)...)
+			}
 			bare.Sheets = append(bare.Sheets, withoutOurs(s, place))
 		case !ours.Sheets[s.Name]:
 			bare.Sheets = append(bare.Sheets, s)
@@ -112,20 +114,15 @@ func withoutOurs(s list.Sheet, ours pack.Place) list.Sheet {
 // from.
 type plannedPair struct{ now, then, head string }
 
-// changedByHand finds figures in our yellow cells that are not those of the plan.
+// changedByHand finds figures in our yellow cells beside a cut list that are not those
+// that its bars were cut for.
 func changedByHand(file string, s *list.Sheet, ours pack.Place) []finding.Problem {
-	heads, pairs := ourHeads(s, ours), cutPlannedFrom
-	if ours.Mark == jointsMark {
-		pairs = nil
-		for _, p := range plannedFrom {
-			pairs = append(pairs, plannedPair{p.now, p.then, p.head})
-		}
-	}
+	heads := ourHeads(s, ours)
 	var out []finding.Problem
 	for _, r := range s.Rows {
-		for _, p := range pairs {
-			now, then := r.At(heads[p.now]), r.At(heads[p.then])
-			if heads[p.now] == 0 || now.Formula || now.Kind != list.Number || then.Kind != list.Number || agree(now.Value, then.Value) {
+		for _, p := range cutPlannedFrom {
+			now, then := r.At(heads[p.now].col), r.At(heads[p.then].col)
+			if heads[p.now].col == 0 || now.Formula || now.Kind != list.Number || then.Kind != list.Number || agree(now.Value, then.Value) {
 				continue
 			}
 			out = append(out, finding.Problem{
@@ -137,26 +134,43 @@ func changedByHand(file string, s *list.Sheet, ours pack.Place) []finding.Proble
 	return out
 }
 
+// head is a column of ours as it was found: where, under which words, and how many of
+// the unit that formulas reckon in one of its own makes.
+type head struct {
+	key, text, unit string
+	col             int
+	per             float64
+}
+
+func headOf[R any](c *columnBeside[R], us bool) head {
+	h := head{key: c.key, text: c.head, unit: c.unit.name(us), per: 1}
+	if us && c.unit.per > 0 {
+		h.per = c.unit.per
+	}
+	return h
+}
+
 // ourHeads finds our columns of planned figures by their headers, in either unit.
-func ourHeads(s *list.Sheet, ours pack.Place) map[string]int {
-	names := map[string]string{}
-	for _, us := range []bool{false, true} {
-		for _, c := range append(readColumns(&layout{}), plannedColumns()...) {
+func ourHeads(s *list.Sheet, ours pack.Place) map[string]head {
+	names := map[string]head{}
+	for _, us := range []bool{true, false} {
+		for _, c := range append(readColumns(&layout{}), append(plannedColumns(), typedColumn())...) {
 			if ours.Mark == jointsMark {
-				names[c.title(us)] = c.key
+				names[c.title(us)] = headOf(&c, us)
 			}
 		}
 		for _, c := range append(cutRead(), cutPlan()...) {
 			if ours.Mark == cutMark {
-				names[c.title(us)] = c.key
+				names[c.title(us)] = headOf(&c, us)
 			}
 		}
 	}
-	heads := map[string]int{}
+	heads := map[string]head{}
 	for _, r := range s.Rows {
 		for _, c := range r.Cells {
-			if key, ok := names[c.Text]; ok && c.Col >= ours.First && c.Col <= ours.Last && heads[key] == 0 {
-				heads[key] = c.Col
+			if h, ok := names[c.Text]; ok && c.Col >= ours.First && c.Col <= ours.Last && heads[h.key].col == 0 {
+				h.col = c.Col
+				heads[h.key] = h
 			}
 		}
 	}

@@ -96,9 +96,9 @@ func names(t *testing.T, data []byte) string {
 	return out
 }
 
-// TestAChangeInOurColumnIsTold changes a yellow cell as a person would and saves
-// with another program: the file is ours and changed, and the change is told.
-func TestAChangeInOurColumnIsTold(t *testing.T) {
+// TestAChangeInOurColumnIsTaken changes a yellow cell as a person would and saves
+// with another program: the file is ours and changed, and the change is taken and told.
+func TestAChangeInOurColumnIsTaken(t *testing.T) {
 	src, job := sampleJob(t, "mezzanine/mezzanine.xlsx", price.Options{})
 	f := opened(t, build(t, src, job, Options{}))
 	sheet := job.List.Sheet
@@ -122,8 +122,9 @@ func TestAChangeInOurColumnIsTold(t *testing.T) {
 	again, _, err := list.Read("again.xlsx", saved)
 	must(t, err)
 	bare, problems := Undress(again)
-	if len(problems) != 1 || problems[0].Place.Cell() != cell || problems[0].Code != "changed-in-our-column" {
-		t.Errorf("problems: %+v", problems)
+	typed := TakeTyped(again, &job.List)
+	if len(problems) != 0 || len(typed) != 1 || typed[0].Place.Cell() != cell || typed[0].Code != "typed-in-our-column" || job.List.Joints[0].Size.A != 12.5 {
+		t.Errorf("problems: %+v; typed: %+v, leg %v", problems, typed, job.List.Joints[0].Size.A)
 	}
 	sameCells(t, "saved by another", src, bare.Data, nil)
 	if bytes.Equal(bare.Data, saved) {

@@ -74,7 +74,11 @@ func columnsOf(l *layout) []column {
 	all = append(all, welderColumns()...)
 	all = append(all, checkColumns()...)
 	all = append(all, floorColumns()...)
-	return append(all, planColumns()...)
+	all = append(all, planColumns()...)
+	if len(l.job.List.Typed) > 0 {
+		all = append(all, typedColumn())
+	}
+	return all
 }
 
 // known is a number that is there whenever it is not zero: zero means unknown.

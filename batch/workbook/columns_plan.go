@@ -76,6 +76,15 @@ func planColumns() []column {
 	return append(cols, groupColumns()...)
 }
 
+// unlinked is a figure that our own column holds where it does not follow a cell of
+// the list.
+func unlinked[T ~float64](key string, link func(*row, string, float64) string, get func(*row) T) func(*row) (float64, bool) {
+	return func(r *row) (float64, bool) {
+		v := float64(get(r))
+		return v, v > 0 && link(r, key, v) == ""
+	}
+}
+
 // plannedColumns keep what the plan was made from, for the cell "plan fits".
 func plannedColumns() []column {
 	var cols []column
@@ -84,12 +93,12 @@ func plannedColumns() []column {
 		if p.now == "angle_deg" {
 			u = degree
 		}
-		value := p.value
-		cols = append(cols, chosen("plan", p.then, p.head, u, 8, "0.##", func(r *row) (float64, bool) {
-			v, ok := value(r)
-			return v, ok && r.p.Settings
-		}, "as it stood when the plan was made"))
+		cols = append(cols, chosen("plan", p.then, p.head, u, 8, "0.##", p.value, "as it stood when the plan was made"))
 	}
+	cols = append(cols,
+		chosen("plan", "planned_length_mm", "Read length", mm, 8, "0.##", unlinked("length", (*row).link, lengthUsed), "as it was read, where our column does not follow the list's"),
+		chosen("plan", "planned_qty", "Read qty", none, 7, "0", unlinked("qty", (*row).count, func(r *row) float64 { return float64(r.j.Qty) }), "as it was read, where our column does not follow the list's"),
+		chosen("plan", "planned_sides", "Read sides", none, 7, "0", unlinked("sides", (*row).count, func(r *row) float64 { return float64(r.j.Sides) }), "as it was read, where our column does not follow the list's"))
 	return append(steady(cols), column{key: "words_read", head: "Words read", group: "plan", width: 30, role: look.Chosen, fold: true,
 		words: func(r *row) string {
 			if !r.p.Settings {
