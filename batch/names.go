@@ -33,6 +33,7 @@ type place struct {
 	folder save.Folder
 	names  map[Output]string
 	said   []string // what an earlier run left in the folder
+	first  string   // name of the list that a workbook of ours was made from; "" for any other list
 	broken error    // why nothing can be written into the folder
 }
 
@@ -139,6 +140,7 @@ func (j *Job) place(list string) place {
 	name := stem + "-worked" + ext
 	if m := workedName.FindStringSubmatch(stem); m != nil && ownWorkbook(list) {
 		stem = m[1]
+		p.first = stem
 		name = j.rework(&p, stem, filepath.Base(list), ext)
 	}
 	p.names = map[Output]string{Workbook: name, Results: stem + "-joints.csv", Parts: j.partsName(dir, stem, ".csv"), Traveller: stem + "-traveller.pdf"}

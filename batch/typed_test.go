@@ -1,6 +1,8 @@
 package batch
 
 import (
+	"archive/zip"
+	"bytes"
 	"context"
 	"os"
 	"path/filepath"
@@ -12,6 +14,7 @@ import (
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/batch/price"
+	"seamtally/batch/save"
 )
 
 // oneList works one list into a folder and returns the job, and where its workbook is.
@@ -147,4 +150,50 @@ func listIn(t *testing.T, text string) string {
 		t.Fatal(err)
 	}
 	return name
+}
+
+// TestOursWithoutItsStampIsOurs drops the part that holds the stamp, as some programs do
+// when they save: the result still takes the next free name, and the sheets the name of
+// the list that it all began with, or the one that was asked for.
+func TestOursWithoutItsStampIsOurs(t *testing.T) {
+	looks := price.Options{Date: "2026-03-01", Paper: "a4", Lang: "en", Codes: "iso", Symbols: "iso"}
+	_, book := oneList(t, listIn(t, "Mark,Length,Size,t1,t2,Material\nW1,1 m,z8,12 mm,12 mm,S355\n"), t.TempDir(), looks)
+	data, err := os.ReadFile(book)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pack, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	z := zip.NewWriter(&out)
+	for _, f := range pack.File {
+		if f.Name == "docProps/custom.xml" {
+			continue
+		}
+		if err := z.Copy(f); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := z.Close(); err != nil || judgeWorkbook(out.Bytes()) != save.Foreign {
+		t.Fatalf("the stamp is still there, or %v", err)
+	}
+	if err := os.WriteFile(book, out.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	again, second := oneList(t, book, "", looks)
+	if filepath.Base(second) != "list-worked-2.xlsx" || again.Opts.Job != "list" {
+		t.Errorf("written as %s for the job %q", filepath.Base(second), again.Opts.Job)
+	}
+	looks.Job = "Stair 12"
+	_, third := oneList(t, second, "", looks)
+	f, err := excelize.OpenFile(third)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if title, err := f.GetCellValue("Totals", "A1"); err != nil || title != "Welding price of Stair 12" {
+		t.Errorf("title %q, %v", title, err)
+	}
 }

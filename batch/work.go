@@ -2,6 +2,7 @@ package batch
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -162,6 +163,7 @@ const manyJoints = 20000
 // build makes the outputs that are wanted.
 func (j *Job) build(ctx context.Context, src sources, job *price.Job, p place) ([]save.File, error) {
 	var files []save.File
+	job.Opts.Job = cmp.Or(job.Opts.Job, p.first)
 	for _, out := range j.outputsOf(src, job) {
 		file, err := j.output(out, src, job, p)
 		if err != nil {
@@ -271,10 +273,11 @@ func judgeWorkbook(data []byte) save.Owner {
 	}
 }
 
-// ownWorkbook reports whether this tool wrote the workbook, changed since or not.
+// ownWorkbook reports whether this tool wrote the workbook, changed since or not. Some
+// programs drop the stamp when they save; our columns are still there.
 func ownWorkbook(path string) bool {
 	data, err := os.ReadFile(path)
-	return err == nil && judgeWorkbook(data) != save.Foreign
+	return err == nil && (judgeWorkbook(data) != save.Foreign || workbook.HasOurs(data))
 }
 
 // check makes sure that the outputs can be saved.

@@ -28,6 +28,7 @@ type Job struct {
 
 // Options are what the user asked for about the looks of the outputs.
 type Options struct {
+	Job        string // name of the job; "": that of the list's file
 	Date       string // YYYY-MM-DD, printed
 	US         bool   // --units us
 	Codes      string // iso or aws

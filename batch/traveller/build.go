@@ -4,6 +4,7 @@
 package traveller
 
 import (
+	"cmp"
 	"runtime"
 	"slices"
 	"strconv"
@@ -134,8 +135,7 @@ func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
 	if b.show.US {
 		b.remedies = imperialRemedies(words)
 	}
-	b.name = opt.Job
-	if b.name == "" {
+	if b.name = cmp.Or(opt.Job, job.Opts.Job); b.name == "" {
 		file, _ := b.source(nil)
 		b.name = stem(file)
 	}

@@ -36,6 +36,12 @@ type Options struct {
 // changed it since.
 func Stamped(data []byte) (ours, unchanged bool) { return pack.Stamped(data) }
 
+// HasOurs tells whether our columns stand in a workbook, whoever saved it last.
+func HasOurs(data []byte) bool {
+	_, ok := pack.FindOurs(data, marks...)
+	return ok
+}
+
 // Book is a workbook that is ready to be written.
 type Book struct {
 	Problems  []finding.Problem // what making it had to say

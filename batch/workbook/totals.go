@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -19,7 +20,7 @@ func (o *output) totalsSheet() *look.Grid {
 	g.Widths = []float64{34, 11, 13, 11, 11, 11, 11, 11, 11, 11, 13, 13}
 	g.Titles = 1
 	job := o.l.job
-	g.Text(1, 1, look.Title, "Welding price of "+job.List.File)
+	g.Text(1, 1, look.Title, "Welding price of "+cmp.Or(job.Opts.Job, job.List.File))
 	g.Text(2, 1, look.Sub, strings.TrimSpace(fmt.Sprintf("%s; sheet %s; list %.12s; seamtally %s, tables %s", job.Opts.Date, o.l.sheet, job.List.SHA256, job.Version, job.TablesEdition)))
 	o.leftOut(g, 3)
 	o.priceBlock(g, 4)

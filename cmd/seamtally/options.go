@@ -53,6 +53,7 @@ func workingOptions() []cli.Flag {
 		&cli.StringFlag{Name: "symbols", Usage: "`iso|aws`how weld symbols are drawn (default: iso)", Category: groupLooks},
 		&cli.StringFlag{Name: "paper", Usage: "`a4|letter`of the traveller and the printed workbook (default: a4)", Category: groupLooks},
 		&cli.StringFlag{Name: "lang", Usage: "`CODE`language of the traveller (default: en)", Category: groupLooks},
+		&cli.StringFlag{Name: "job", Usage: "`NAME`of the job on the sheets and the totals (default: that of the list's file)", Category: groupLooks},
 		&cli.StringFlag{Name: "date", Usage: "`YYYY-MM-DD`the date printed (default: today)", Category: groupLooks},
 		&cli.BoolFlag{Name: "strict", Usage: "warnings change the exit code too", Category: groupOther},
 		&cli.BoolFlag{Name: "quiet", Aliases: []string{"q"}, Usage: "print errors only", Category: groupOther},
@@ -81,7 +82,7 @@ func (p program) jobOf(c *cli.Context, lists []string) (batch.Job, error) {
 		Sheet: c.String("sheet"), Parts: c.String("parts"), Inches: c.String("list-units") == "in",
 		Shop: c.String("shop"), Set: c.StringSlice("set"), Tables: c.String("tables"),
 		Looks: price.Options{
-			Date: date, US: c.String("units") == "us", Codes: orElse(c.String("codes"), "iso"), Symbols: orElse(c.String("symbols"), "iso"),
+			Job: c.String("job"), Date: date, US: c.String("units") == "us", Codes: orElse(c.String("codes"), "iso"), Symbols: orElse(c.String("symbols"), "iso"),
 			Paper: orElse(c.String("paper"), "a4"), Lang: orElse(c.String("lang"), "en"), ValuesOnly: c.Bool("values-only"),
 		},
 	}
