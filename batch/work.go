@@ -206,6 +206,13 @@ func (j *Job) output(out Output, src sources, job *price.Job, p place) (save.Fil
 // back as a fresh one.
 const NotAnnotated = workbook.NotAnnotated
 
+// The codes of the problems that say what became of a figure that was typed into a cell
+// of ours.
+const (
+	TypedBeside   = workbook.TypedBeside
+	ChangedBeside = workbook.ChangedBeside
+)
+
 // patience is how long a library may work on what a user's workbook holds. The longest
 // list that is taken needs a quarter of a minute.
 const patience = 5 * time.Minute

@@ -171,6 +171,7 @@ type OtherRow struct {
 	Row  int
 	Fate RowFate
 	Text string // what stood in it, shortened
+	Mark string // of a rejected row, as far as it was read
 }
 
 // List is a joint list, understood.

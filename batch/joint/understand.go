@@ -237,6 +237,7 @@ func (r *reader) joint(in list.Row) {
 	r.list.Problems = append(r.list.Problems, w.problems...)
 	if w.bad {
 		r.other(in, Rejected)
+		r.list.Others[len(r.list.Others)-1].Mark = w.joint.Mark
 		return
 	}
 	r.twice(&w.joint)

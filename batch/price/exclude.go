@@ -25,39 +25,51 @@ func exclusions(job *Job, unpriced []string) []string {
 		WeldingOnly,
 		"Base material, drawings, weld testing, procedure and welder qualification are not in this price; nor is tax.",
 	}
-	site, preheat := 0, 0
+	site := 0
 	for i := range job.Plans {
-		p := &job.Plans[i]
-		if onSite(p) {
+		if onSite(&job.Plans[i]) {
 			site++
-		}
-		if p.Preheat != nil && *p.Preheat >= heated {
-			preheat++
 		}
 	}
 	if site > 0 {
 		out = append(out, fmt.Sprintf("Access, lifting, shelter and power on site are not in this price (%s on site).", count(site, "joint")))
 	}
-	if preheat > 0 {
+	if preheat := Preheated(job); preheat > 0 {
 		out = append(out, fmt.Sprintf("Time and fuel for preheating %s are not in this price.", count(preheat, "joint")))
 	}
 	if len(unpriced) > 0 {
 		out = append(out, fmt.Sprintf("%s with metal but no settings, so not in this price: %s.", count(len(unpriced), "joint"), someOf(unpriced)))
 	}
-	if rejected := rejectedRows(job.List); rejected > 0 {
-		out = append(out, fmt.Sprintf("%s of the list that could not be read, so not in this price.", count(rejected, "row")))
+	if rejected := RejectedRows(&job.List); len(rejected) > 0 {
+		out = append(out, fmt.Sprintf("%s of the list that could not be read, so not in this price: %s.", count(len(rejected), "row"), someOf(rejected)))
 	}
 	return out
 }
 
-func rejectedRows(l joint.List) int {
+// Preheated counts the joints that somebody has to light a torch for.
+func Preheated(job *Job) int {
 	n := 0
-	for _, o := range l.Others {
-		if o.Fate == joint.Rejected {
+	for i := range job.Plans {
+		if p := job.Plans[i].Preheat; p != nil && *p >= heated {
 			n++
 		}
 	}
 	return n
+}
+
+// RejectedRows names the rows that were not worked, by mark or else by number.
+func RejectedRows(l *joint.List) []string {
+	var out []string
+	for _, o := range l.Others {
+		switch {
+		case o.Fate != joint.Rejected:
+		case o.Mark != "":
+			out = append(out, o.Mark)
+		default:
+			out = append(out, fmt.Sprintf("row %d", o.Row))
+		}
+	}
+	return out
 }
 
 func count(n int, what string) string {

@@ -70,6 +70,9 @@ func (s *Shop) takeNumber(e entry, key string) []finding.Problem {
 	if err != nil {
 		return e.problem("shop-number", fmt.Sprintf("the value of %s %s", key, err), "a number in "+s.unitText(unit), numberHint(err))
 	}
+	if strings.EqualFold(given, "o") || strings.EqualFold(given, "l") && unit != "l" {
+		return e.problem("shop-number", fmt.Sprintf("the value of %s ends in the letter %s", key, given), "a number in "+s.unitText(unit), "write the digit 0 or 1 if that was meant")
+	}
 	if given == "" {
 		given = e.unit
 	}

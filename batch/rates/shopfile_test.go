@@ -91,6 +91,7 @@ func TestFaultsOfAShopFile(t *testing.T) {
 		{"labour_rate,#REF!", "shop-number", "digits", false},
 		{"overweld_mm,0.5,kg", "shop-unit", "mm", false},
 		{"labour_rate,30,PLN/h", "shop-currency", "one currency", false},
+		{"labour_rate,4O,", "shop-number", "the digit 0", false},
 		{"labour_rate,30,mm/h", "shop-unit", "EUR/h", false},
 		{"wire_price.G3Si1,2.2,EUR/m", "shop-unit", "EUR/kg", false},
 		{"size_means,diagonal", "shop-word", "leg or throat", false},

@@ -3,6 +3,8 @@ package report
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
+	"regexp"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/price"
@@ -48,7 +50,8 @@ func JSON(job *price.Job) ([]byte, error) {
 	return line(doc)
 }
 
-// line encodes a value on one line and leaves < > & as they are.
+// line encodes a value on one line and leaves < > & as they are. The second set of
+// control characters is escaped as the first is: a terminal obeys both.
 func line(value any) ([]byte, error) {
 	var out bytes.Buffer
 	encoder := json.NewEncoder(&out)
@@ -56,8 +59,12 @@ func line(value any) ([]byte, error) {
 	if err := encoder.Encode(value); err != nil {
 		return nil, err
 	}
-	return out.Bytes(), nil
+	return highControls.ReplaceAllFunc(out.Bytes(), func(c []byte) []byte { return fmt.Appendf(nil, `\u00%02x`, c[1]) }), nil
 }
+
+// highControls are U+0080 to U+009F in UTF-8; in a document of ours they stand in
+// texts only.
+var highControls = regexp.MustCompile(`[\x{80}-\x{9f}]`)
 
 // shop is every shop value by its key, in the order of the shop table.
 type shop []rates.Value

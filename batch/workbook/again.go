@@ -126,7 +126,7 @@ func changedByHand(file string, s *list.Sheet, ours pack.Place) []finding.Proble
 				continue
 			}
 			out = append(out, finding.Problem{
-				Place: finding.Place{File: file, Sheet: s.Name, Row: r.Number, Col: now.Col, Header: p.head}, Level: finding.Warning, Code: "changed-in-our-column",
+				Place: finding.Place{File: file, Sheet: s.Name, Row: r.Number, Col: now.Col, Header: p.head}, Level: finding.Warning, Code: ChangedBeside,
 				Text: fmt.Sprintf("%s was changed from %s to %s in our column; the list itself still says the first", p.head, exact(then.Value), exact(now.Value)),
 				Read: now.Text, Want: "the change in your own column", Hint: "write the new figure into your own column and run again"})
 		}

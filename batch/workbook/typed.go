@@ -21,6 +21,12 @@ type typedCell struct {
 	take      func(*joint.Joint, float64) bool // false where the joint has no such figure
 }
 
+// The codes of what is told of figures typed into our cells: taken, and not taken.
+const (
+	TypedBeside   = "typed-in-our-column"
+	ChangedBeside = "changed-in-our-column"
+)
+
 var (
 	sizeKeys   = []string{"size", "leg", "throat"}
 	typedCells = []typedCell{
@@ -258,7 +264,7 @@ func (t *typing) taken(c *typedCell, j *joint.Joint, r list.Row, now list.Cell, 
 	j.Assumed = slices.DeleteFunc(slices.Clone(j.Assumed), func(a joint.Assumption) bool { return a.Key == key })
 	j.Assumed = append(j.Assumed, joint.Assumption{Key: key, Value: strings.TrimSpace(exact(round6(now.Value)) + " " + h.unit), Why: "typed into our column; " + said, Basis: "typed"})
 	t.out = append(t.out, finding.Problem{
-		Place: t.place(r, now, h), Level: finding.Note, Code: "typed-in-our-column",
+		Place: t.place(r, now, h), Level: finding.Note, Code: TypedBeside,
 		Text: fmt.Sprintf("%s is taken as %s, typed into our column; %s", h.text, exact(round6(now.Value)), said),
 		Read: now.Text, Hint: "it holds until the list says something else; write it into your own column to have it there"})
 }
@@ -271,7 +277,7 @@ func (t *typing) tell(c *typedCell, r list.Row, now list.Cell, listed float64, m
 		why = "the list was changed as well, and holds: " + exact(round6(listed/h.per))
 	}
 	t.out = append(t.out, finding.Problem{
-		Place: t.place(r, now, h), Level: finding.Warning, Code: "changed-in-our-column",
+		Place: t.place(r, now, h), Level: finding.Warning, Code: ChangedBeside,
 		Text: fmt.Sprintf("%s was changed to %s in our column and is not taken: %s", h.text, exact(round6(now.Value)), why),
 		Read: now.Text, Want: "the change in your own column", Hint: "write the new figure into your own column and run again"})
 }

@@ -12,6 +12,7 @@ import (
 	"seamtally/batch"
 	"seamtally/batch/finding"
 	"seamtally/batch/price"
+	"seamtally/batch/units"
 )
 
 // summary says what a run made of a list: the rows that could not be worked on
@@ -56,25 +57,22 @@ func cutTotals(job *price.Job) string {
 }
 
 func weldTotals(job *price.Job) string {
-	t := job.Totals
-	text := fmt.Sprintf("%s\n  %.2f m of seam, %.2f kg weld metal, %.1f h arc, %.1f h labour; cost %.2f, price %.2f %s\n",
-		tally(job), float64(t.All.Seam), float64(t.All.WeldMetal), float64(t.All.Arc)/60, float64(t.All.Labour)/60, float64(t.Cost), float64(t.Price), job.Shop.Currency)
+	t, in := job.Totals, unitsOf(job)
+	text := fmt.Sprintf("%s\n  %.2f %s of seam, %.2f %s weld metal, %.1f h arc, %.1f h labour; cost %.2f, price %.2f %s\n", tally(job),
+		float64(t.All.Seam)/in.metre, in.length, float64(t.All.WeldMetal)/in.kg, in.mass, float64(t.All.Arc)/60, float64(t.All.Labour)/60, float64(t.Cost), float64(t.Price), job.Shop.Currency)
 	if t.ChangeOverMin > 0 {
 		text += fmt.Sprintf("  and %.1f h for %s of wire, gas or machine\n", float64(t.ChangeOverMin)/60, plural(t.ChangeOvers, "change"))
 	}
 	if s := t.Spread; s.Draws > 0 {
-		text += fmt.Sprintf("  nine in ten prices within the spreads of the shop values: %.0f to %.0f %s; %s moves it most\n", float64(s.Low), float64(s.High), job.Shop.Currency, s.Factors[0].Key)
+		text += fmt.Sprintf("  nine in ten prices within the spreads of the shop values: %.0f to %.0f %s, half of them above %.0f; %s moves it most\n", float64(s.Low), float64(s.High), job.Shop.Currency, float64(s.Mid), s.Factors[0].Key)
 	}
 	if n := t.Needs; n != nil {
-		text += fmt.Sprintf("  the machine must give %.0f A at %.0f %% of ten minutes, %.1f V, %.1f m/min of wire; %.1f kW from the mains\n", float64(n.Current), 100*n.Share, float64(n.Volts), float64(n.Feed), n.Supply)
+		text += fmt.Sprintf("  the machine must give %.0f A at %.0f %% of ten minutes, %.1f V, %.*f %s of wire; %.1f kW from the mains\n", float64(n.Current), 100*n.Share, float64(n.Volts), in.feedDecimals, float64(n.Feed)/in.feed, in.speed, n.Supply)
 	}
-	text += toBuy(job.Buy)
-	if n := len(t.Unpriced); n > 0 {
-		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", someOf(t.Unpriced))
-	}
+	text += toBuy(job, in) + leftOut(job)
 	for _, p := range job.Problems {
-		if p.Code == batch.NotAnnotated {
-			text += fmt.Sprintf("  %s; %s\n", p.Text, p.Hint)
+		if p.Code == batch.NotAnnotated || p.Code == batch.TypedBeside || p.Code == batch.ChangedBeside {
+			text += fmt.Sprintf("  %s%s; %s\n", marked(p.Place), p.Text, p.Hint)
 		}
 	}
 	if n := len(t.NotYours); n > 0 {
@@ -83,18 +81,69 @@ func weldTotals(job *price.Job) string {
 	return text
 }
 
-// toBuy says in one line how many whole packs of wire and gas the job needs.
-func toBuy(lines []price.BuyLine) string {
+// marked names a cell before a sentence about it; "" without a cell.
+func marked(place finding.Place) string {
+	if place.Cell() == "" {
+		return ""
+	}
+	return place.Cell() + ": "
+}
+
+// leftOut names what the price does not hold.
+func leftOut(job *price.Job) (text string) {
+	if marks := job.Totals.Unpriced; len(marks) > 0 {
+		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", someOf(marks))
+	}
+	if rows := price.RejectedRows(&job.List); len(rows) > 0 {
+		text += fmt.Sprintf("  not in the price, not worked: %s\n", someOf(rows))
+	}
+	if n := price.Preheated(job); n > 0 {
+		text += fmt.Sprintf("  not in the price: time and fuel for preheating %s\n", plural(n, "joint"))
+	}
+	return text
+}
+
+// seen are the units that people see in a summary, and how many of ours make one.
+type seen struct {
+	length, mass, speed, volume string
+	metre, kg, feed, litre      float64
+	feedDecimals                int
+}
+
+func unitsOf(job *price.Job) seen {
+	if job.Opts.US {
+		return seen{"ft", "lb", "in/min", "ft³", 0.3048, 0.45359237, 0.0254, 28.316846592, 0}
+	}
+	return seen{"m", "kg", "m/min", "l", 1, 1, 1, 1, 1}
+}
+
+// toBuy says how many whole packs of wire and gas the job needs, and what they cost
+// beside what the price holds of them.
+func toBuy(job *price.Job, in seen) string {
 	var parts []string
-	for _, l := range lines {
+	var paid, used units.Money
+	for _, l := range job.Buy {
+		paid, used = paid+l.Cost, used+l.UsedCost
 		if l.Packs > 0 && l.What != "tip" {
-			parts = append(parts, fmt.Sprintf("%d x %s %s %s", l.Packs, number(l.Pack), l.Unit, l.Name))
+			parts = append(parts, fmt.Sprintf("%d x %s %s", l.Packs, pack(&l, in), l.Name))
 		}
 	}
 	if len(parts) == 0 {
 		return ""
 	}
-	return "  to buy: " + strings.Join(parts, ", ") + "\n"
+	return fmt.Sprintf("  to buy: %s; %.2f %s to pay, tips included, of which this job uses %.2f\n", strings.Join(parts, ", "), float64(paid), job.Shop.Currency, float64(used))
+}
+
+// pack is what one pack holds: in inches a spool in whole pounds, a cylinder in whole
+// cubic feet.
+func pack(l *price.BuyLine, in seen) string {
+	switch {
+	case l.Unit == "kg" && in.kg != 1:
+		return fmt.Sprintf("%.0f %s", l.Pack/in.kg, in.mass)
+	case l.Unit == "l" && in.litre != 1:
+		return fmt.Sprintf("%.0f %s", l.Pack/in.litre, in.volume)
+	}
+	return number(l.Pack) + " " + l.Unit
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
