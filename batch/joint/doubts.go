@@ -28,6 +28,39 @@ func (r *reader) columnDoubts(sheet *list.Sheet) {
 	}
 	r.hidden(sheet)
 	r.mergedFigures(sheet)
+	r.longest()
+}
+
+// A seam is doubted where it is so many times as long as the next longest and that
+// long: a nought more than was meant makes ten of it.
+const (
+	doubtedTimes = 5
+	doubtedFrom  = 5000 // mm
+	doubtedOf    = 8    // joints, of which one can stand out
+)
+
+// longest doubts the one seam that stands out of the list.
+func (r *reader) longest() {
+	var first, second *Joint
+	for i := range r.list.Joints {
+		switch j := &r.list.Joints[i]; {
+		case first == nil || j.Length > first.Length:
+			first, second = j, first
+		case second == nil || j.Length > second.Length:
+			second = j
+		}
+	}
+	if len(r.list.Joints) < doubtedOf || first.Length < doubtedFrom || first.Length < doubtedTimes*second.Length {
+		return
+	}
+	for i := range r.cols {
+		if c := &r.cols[i]; c.Key == "length" {
+			r.list.Problems = append(r.list.Problems, finding.Problem{Place: r.place(first.Place.Row, c), Level: finding.Warning, Code: "length-stands-out",
+				Text: fmt.Sprintf("%.1f m is %.0f times the next longest seam of the list, %.1f m", float64(first.Length)/1000, float64(first.Length/second.Length), float64(second.Length)/1000),
+				Want: "the length of one joint", Hint: "look whether a digit or a unit slipped; a right length needs no change"})
+			return
+		}
+	}
 }
 
 // measured are the keys of which a second column would change metal or money.

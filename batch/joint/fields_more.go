@@ -238,6 +238,7 @@ func (w *row) finish() {
 	if (j.Kind == Fillet || j.Kind == Lap) && j.Angle == 0 {
 		w.assume("angle", "90", "blank: the parts stand square", "common-practice")
 	}
+	w.remarkDoubts()
 }
 
 // defaultKind takes a fillet where only a size is given, and a preparation where

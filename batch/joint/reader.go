@@ -33,6 +33,7 @@ type reader struct {
 	heads      heads
 	row        row // the one being read; its memory serves for all
 	details    details
+	remarks    map[string]remark
 	skeletons  map[string]bool // how the list's marks are built
 	sum        running         // what a total would show
 	fractions  int             // inch fractions without a unit

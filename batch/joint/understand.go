@@ -55,7 +55,7 @@ func (words *spellings) read(src *list.Source, opt Options, each func(*reader, l
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{spellings: words, each: each, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, near: map[string]int{}, details: details{}, heads: heads{}, absent: map[string]bool{},
+	r := &reader{spellings: words, each: each, opt: opt, file: src.File, sheet: sheet.Name, bareUsed: map[string]bool{}, marks: map[string]int{}, near: map[string]int{}, details: details{}, remarks: map[string]remark{}, heads: heads{}, absent: map[string]bool{},
 		list: &List{File: src.File, Sheet: sheet.Name, SHA256: src.SHA256, RowsRead: len(sheet.Rows)}}
 	body := sheet.Rows[spot.last+1:]
 	r.cols = words.assign(spot, body)

@@ -22,6 +22,7 @@ type output struct {
 	rateCells map[string]string // rate -> its cell, with the sheet
 
 	assemblies, hoursAt span // rows of the Totals sheet that charts show
+	priceAt             int  // row of the price
 	caches              map[string]pack.Cache
 
 	totals, buy, checks, rates, basis string // names of the sheets

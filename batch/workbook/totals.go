@@ -85,6 +85,7 @@ func (o *output) metalBlock(g *look.Grid, at int) {
 		g.Text(at, 5, look.Sub, how)
 	}
 	put("Seam welded", metre.show(float64(t.All.Seam), us), metre.name(us), "#,##0.0", o.sum("seam_m", price.MetreDecimals), "all copies, sides and stitches")
+	seamAt := at
 	put("Weld metal as drawn", kg.show(float64(t.DrawnKg), us), kg.name(us), "#,##0.00", o.sum("drawn_kg", price.KgDecimals), "the geometry alone")
 	put("Weld metal deposited", kg.show(float64(t.All.WeldMetal), us), kg.name(us), "#,##0.00", o.sum("weld_kg", price.KgDecimals), "with the shop's allowances")
 	over := fmt.Sprintf("SUM(%s)-SUM(%s)", o.l.columnRange("weld_kg"), o.l.columnRange("drawn_kg"))
@@ -94,6 +95,11 @@ func (o *output) metalBlock(g *look.Grid, at int) {
 		put("Added, share of drawn", t.OverweldKg/float64(t.DrawnKg), "", "0%", o.live(fmt.Sprintf("B%d/B%d", at, at-2)), "")
 	}
 	put("What the allowances cost", t.OverweldCost, o.l.job.Shop.Currency, money2, o.sum("over_cost", price.MoneyDecimals), "cost of overwelding, margin apart (OVER-1)")
+	if seam, metal := metre.show(float64(t.All.Seam), us), kg.show(float64(t.All.WeldMetal), us); len(t.Unpriced) == 0 && seam > 0 && metal > 0 {
+		cur := o.l.job.Shop.Currency
+		put("Price per "+metre.name(us)+" of seam", float64(t.Price)/seam, cur, money2, o.live(fmt.Sprintf("C%d/B%d", o.priceAt, seamAt)), "to compare jobs by; every joint is in the price")
+		put("Price per "+kg.name(us)+" of weld metal", float64(t.Price)/metal, cur, money2, o.live(fmt.Sprintf("C%d/B%d", o.priceAt, seamAt+2)), "")
+	}
 	put("Wire to buy", kg.show(float64(t.All.WireKg), us), kg.name(us), "#,##0.00", o.sum("wire_kg", price.KgDecimals), "see the buy list for whole spools")
 	put("Gas", litre.show(float64(t.All.GasL), us), litre.name(us), "#,##0", o.sum("gas_l", price.LitreDecimals), "see the buy list for whole cylinders")
 	put("Energy", float64(t.All.Energy), "kWh", "#,##0.0", o.sum("energy_kwh", price.KWhDecimals), "")

@@ -114,6 +114,6 @@ func (b *priceLines) totals(t price.Totals) {
 	margin := o.l.rate("margin_pct")
 	b.line("Cost", 0, "", float64(t.Cost), o.live(fmt.Sprintf("ROUND(SUM(%s)+C%d,4)", o.l.columnRange("cost"), change)), "", look.Total)
 	b.line("Margin", 0, "", float64(t.Price-t.Cost), o.live(fmt.Sprintf("C%d-C%d", b.priceRow, b.at-1)), "share of the price, not of the cost", look.Calc)
-	b.priceRow = b.at
+	b.priceRow, o.priceAt = b.at, b.at
 	b.line("Price", 0, "", float64(t.Price), o.live(fmt.Sprintf("ROUND(SUM(%s)+ROUND(C%d/(1-%s/100),4),4)", o.l.columnRange("price"), change, margin)), "no tax", look.Total)
 }

@@ -1,0 +1,73 @@
+package joint
+
+import (
+	"strings"
+	"testing"
+
+	"seamtally/batch/finding"
+)
+
+// What a remark asks for beside the row's own columns is told, once for each row, and
+// never taken.
+func TestRemarksThatChangeMetalAreTold(t *testing.T) {
+	set := loadTables(t)
+	for _, c := range []struct{ note, code string }{
+		{"unterbrochen 40x100(200)", "remark-stitch"}, {"stitch welds, see detail", "remark-stitch"}, {"spoina przerywana", "remark-stitch"}, {"прерывистый шов", "remark-stitch"},
+		{"3 x 50 (100) far side", "remark-stitch"}, {"cordón intermitente", "remark-stitch"},
+		{"weld both sides of web", "remark-sides"}, {"Beidseitig schweißen", "remark-sides"}, {"obustronnie", "remark-sides"}, {"з двох боків", "remark-sides"}, {"deux côtés", "remark-sides"},
+		{"base plate to flange", ""}, {"M12 x 40 (2) bolts", ""}, {"grind flush", ""}, {"", ""}, {"see detail 3/12", ""},
+	} {
+		l, err := understand(t, set, "mark,kind,size,length,t1,t2,note\nA,fillet,z5,700,6,6,"+c.note+"\nB,fillet,z5,800,6,6,\n", Options{})
+		if err != nil || len(l.Joints) != 2 || l.Joints[0].Stitch != nil || l.Joints[0].Sides != 1 {
+			t.Fatalf("%q: %v %+v", c.note, err, l)
+		}
+		var got []string
+		for _, p := range l.Problems {
+			if strings.HasPrefix(p.Code, "remark-") {
+				got = append(got, p.Code+" "+p.Place.Cell())
+			}
+		}
+		want := ""
+		if c.code != "" {
+			want = c.code + " G2"
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("%q: told %q, want %q", c.note, got, want)
+		}
+	}
+	l, err := understand(t, set, "mark,kind,size,length,t1,t2,sides,stitch,note\nA,fillet,z5,900,6,6,1,5x50(100),intermittent on both sides\n", Options{})
+	if err != nil || len(told(l, "remark-stitch"))+len(told(l, "remark-sides")) != 0 {
+		t.Errorf("a row that says it itself is doubted: %v %+v", err, l.Problems)
+	}
+}
+
+// A seam that is many times as long as all others is doubted at its cell; a list of
+// seams that grow is not.
+func TestTheOneSeamThatStandsOut(t *testing.T) {
+	set := loadTables(t)
+	rows := func(lengths ...string) string {
+		text := "mark,size,length (mm),t1\n"
+		for i, v := range lengths {
+			text += string(rune('A'+i)) + ",z5," + v + ",6\n"
+		}
+		return text
+	}
+	for _, c := range []struct {
+		lengths []string
+		cell    string
+	}{
+		{[]string{"400", "500", "50000", "700", "7000", "300", "200", "900"}, "C4"},
+		{[]string{"400", "500", "12000", "700", "7000", "300", "200", "900"}, ""},
+		{[]string{"40", "50", "700", "70", "60", "30", "20", "90"}, ""},
+		{[]string{"400", "50000"}, ""},
+	} {
+		l, err := understand(t, set, rows(c.lengths...), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := told(l, "length-stands-out")
+		if c.cell == "" && len(got) != 0 || c.cell != "" && (len(got) != 1 || got[0].Place.Cell() != c.cell || got[0].Level != finding.Warning) {
+			t.Errorf("%v: told %+v, want %q", c.lengths, got, c.cell)
+		}
+	}
+}
