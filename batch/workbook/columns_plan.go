@@ -95,11 +95,11 @@ func plannedColumns() []column {
 		}
 		cols = append(cols, chosen("plan", p.then, p.head, u, 8, "0.##", p.value, "as it stood when the plan was made"))
 	}
-	cols = append(cols,
+	cols = append(steady(cols),
 		chosen("plan", "planned_length_mm", "Read length", mm, 8, "0.##", unlinked("length", (*row).link, lengthUsed), "as it was read, where our column does not follow the list's"),
 		chosen("plan", "planned_qty", "Read qty", none, 7, "0", unlinked("qty", (*row).count, func(r *row) float64 { return float64(r.j.Qty) }), "as it was read, where our column does not follow the list's"),
 		chosen("plan", "planned_sides", "Read sides", none, 7, "0", unlinked("sides", (*row).count, func(r *row) float64 { return float64(r.j.Sides) }), "as it was read, where our column does not follow the list's"))
-	return append(steady(cols), column{key: "words_read", head: "Words read", group: "plan", width: 30, role: look.Chosen, fold: true,
+	return append(cols, column{key: "words_read", head: "Words read", group: "plan", width: 30, role: look.Chosen, fold: true,
 		words: func(r *row) string {
 			if !r.p.Settings {
 				return ""
