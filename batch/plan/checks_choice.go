@@ -28,6 +28,12 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 		}
 	}
 	k.never(t, n)
+	switch {
+	case t.slagOverNothing(k.c, n):
+		k.sayf("root-open", finding.Warning, "the root has nothing behind it, and %s leaves a slag", n.wire.Filler)
+	case t.sprayOverNothing(n):
+		k.sayf("root-open", finding.Warning, "the root has nothing behind it, and %s %s mm is welded in %s", n.wire.Filler, number(n.dia, 1), n.rootWay.mode)
+	}
 	k.shielding(t, o)
 	if n.mode == ShortArc && t.thin > k.c.rules.shortArcThick {
 		k.say(k.c.book.first("short-arc-thick"), finding.Warning, "short arc on %s may not melt the sides of the joint", mmText(t.thin))

@@ -132,7 +132,28 @@ func (c *catalog) obstacles(n *way, t *task, wanted float64) (stands obstacle, d
 	if short := c.rules.weakShare*min(wanted, n.most()) - n.top; t.thin >= c.rules.weakFrom && short > 0 {
 		demerit += 1 + int(short/(c.rules.weakStep*wanted)) // of several that are too weak, the least weak
 	}
+	if t.slagOverNothing(c, n) || t.sprayOverNothing(n) {
+		demerit += lastResort
+	}
 	return stands, demerit + t.rank(c, n)
+}
+
+// lastResort is a demerit beyond all others together: such a way is taken only where
+// there is no other, or where the list asks for it.
+const lastResort = 100
+
+// slagOverNothing tells whether a root that is welded through from one side would be
+// laid with a wire whose slag runs into it and through it.
+func (t *task) slagOverNothing(c *catalog, n *way) bool {
+	open := t.openRoot || t.prep.Gap > 0 || float64(t.prep.RootFace) < c.rules.closedFace
+	return t.oneSided && open && n.rootWay.slag
+}
+
+// sprayOverNothing tells whether an open root of steel would be laid in a transfer
+// that falls through it.
+func (t *task) sprayOverNothing(n *way) bool {
+	mode := n.rootWay.mode
+	return t.oneSided && t.openRoot && t.metal != "aluminium" && (mode == Spray || mode == Globular)
 }
 
 // current limits a target to the inner part of the window.

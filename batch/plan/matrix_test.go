@@ -107,6 +107,8 @@ func matrix() []row {
 		{"flare-throat", "", flare(9, 6, joint.Throat), flare(7.5, 6, joint.Throat)}, // 5/8 of a radius of 12
 		{"flare-low", "", flare(4, 6, joint.Leg), flare(5, 6, joint.Leg)},            // 3/8 of it lie below the throat
 		{"flare-small", "", flare(3, 4, joint.Throat), flare(3, 5, joint.Throat)},
+		{"root-open", "", changed(buttJoint(joint.SingleV, 10, "PF"), func(j *joint.Joint) { j.Wire = "T 46 2 P 1.2" }),
+			changed(buttJoint(joint.SingleV, 10, "PF"), func(j *joint.Joint) { j.Wire, j.Backing = "T 46 2 P 1.2", "ceramic" })},
 		{"hole-fill", "", f(20, 8, func(j *joint.Joint) { j.Kind = joint.Plug }), good},
 		{"hole-small", "", f(10, 8, func(j *joint.Joint) { j.Kind = joint.Plug }), f(20, 8, func(j *joint.Joint) { j.Kind = joint.Plug })},
 	}

@@ -38,6 +38,7 @@ type task struct {
 	leg      float64 // drawn leg of a fillet, mm
 	sides    [2]side
 	openRoot bool
+	oneSided bool // welded through from one side, with nothing behind the root and no run from there
 
 	seam          float64 // metres, all copies, sides and stitches
 	seams         float64 // separate seams
@@ -123,6 +124,7 @@ func (c *catalog) readArea(t *task) {
 			t.sides[k] = side{drawn: t.drawn * share, made: t.made * share, depth: s.depths[k]}
 		}
 	}
+	t.oneSided = t.throughFromOneSide()
 	t.openRoot = s.family == butt && c.hangsFree(t)
 	if t.prep.Backing == "gouge" && t.sides[1].made > 0 {
 		c.addGouge(t)
@@ -139,7 +141,17 @@ func (c *catalog) hangsFree(t *task) bool {
 	if p.Kind == joint.SquareButt {
 		return t.j.Sides != 2 && p.Backing == "" && float64(p.Gap) >= c.rules.openSquare*float64(t.thinner())
 	}
-	return float64(p.RootFace) < c.rules.closedFace
+	return float64(p.RootFace) < c.rules.closedFace || t.oneSided && float64(p.Gap) >= c.rules.wideGap
+}
+
+// throughFromOneSide tells whether a groove goes through the thickness and nobody is
+// behind it: no bar, no strip, no gouge and no run from the other side.
+func (t *task) throughFromOneSide() bool {
+	p := &t.prep
+	if !p.Kind.IsButt() || p.Backing != "" || t.j.Sides == 2 || t.sides[1].made > 0 {
+		return false
+	}
+	return p.Throat >= t.thinner()
 }
 
 // readSeam works out the metres welded and the starts of one pass.

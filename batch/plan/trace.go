@@ -246,6 +246,10 @@ func (c *catalog) reason(o *outcome, t *task, own *outcome, chosen *way) string 
 // demeritReason says why a feasible way stands behind others whatever it costs.
 func (c *catalog) demeritReason(o *outcome, t *task) string {
 	switch {
+	case t.slagOverNothing(c, o.way):
+		return "its slag runs into a root that has nothing behind it"
+	case t.sprayOverNothing(o.way):
+		return "it has no short arc for a root that has nothing behind it"
 	case o.way.mode == ShortArc && t.thin > c.rules.shortArcThick:
 		return "short arc may not melt the side walls of thick plate"
 	case o.way.mode != ShortArc && o.way.wire.Metal != "aluminium" && t.thin < c.rules.thinPlate:
