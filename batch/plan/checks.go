@@ -2,6 +2,7 @@ package plan
 
 import (
 	"cmp"
+	"slices"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -163,18 +164,33 @@ func (k *checker) materials(t *task) {
 		}
 	}
 	if t.mat2 != nil && t.mat.Family != t.mat2.Family && len(t.pair) > 0 {
-		k.sayf("dissimilar", finding.Note, "%s meets %s: %s, %s", t.mat.Grade, t.mat2.Grade, t.pair[0].Filler, t.pair[0].Reason)
+		code := "dissimilar"
+		if t.mat.Group == t.mat2.Group {
+			code = "alloys-differ"
+		}
+		k.sayf(code, finding.Note, "%s meets %s: %s, %s", t.mat.Grade, t.mat2.Grade, t.pair[0].Filler, t.pair[0].Reason)
 	}
 }
 
 // place judges where and in which position the joint is welded.
 func (k *checker) place(t *task) {
 	if t.site && !t.gasless {
-		k.sayf("site-wind", finding.Warning, "welded on site with shielding gas")
+		k.sayf(k.c.outdoors(t, "site-wind"), finding.Warning, "welded on site with shielding gas")
 	}
 	if t.posNote != "" && t.pos >= 0 {
 		k.sayf("position-pipe", finding.Note, "%s is planned as %s", t.posNote, positions[t.pos])
 	}
+}
+
+// outdoors returns the rule of a code for metals that have a wire that shields itself,
+// or the rule for those where screens are all that helps.
+func (c *catalog) outdoors(t *task, code string) string {
+	for _, f := range t.pair {
+		if slices.ContainsFunc(c.set.Wires, func(w tables.Wire) bool { return w.Filler == f.Filler && w.Gasless() }) {
+			return code
+		}
+	}
+	return code + "-screens"
 }
 
 // list judges what only the row and its list can tell.

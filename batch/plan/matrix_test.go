@@ -47,6 +47,12 @@ func matrix() []row {
 	asked := func(wire, gas, process string) joint.Joint {
 		return f(6, 10, func(j *joint.Joint) { j.Wire, j.Gas, j.Process = wire, gas, process })
 	}
+	metals := func(one, other string) joint.Joint {
+		return f(6, 10, func(j *joint.Joint) { j.Material, j.Material2 = one, other })
+	}
+	outside := func(name string) joint.Joint {
+		return f(6, 10, func(j *joint.Joint) { j.Material, j.Where = name, joint.Site })
+	}
 	flare := func(size, t float64, means joint.SizeKind) joint.Joint {
 		return changed(buttJoint(joint.FlareBevel, t, "PA"), func(j *joint.Joint) { j.Size = joint.Size{Means: means, A: units.MM(size)} })
 	}
@@ -84,7 +90,15 @@ func matrix() []row {
 		{"paint", "", f(6, 10, func(j *joint.Joint) { j.Note = "primed both sides" }), f(6, 10, func(j *joint.Joint) { j.Note = "unpainted" })},
 		{"confined", "", f(6, 10, func(j *joint.Joint) { j.Note = "inside tank, confined space" }), good},
 		{"not-weldable", "", material("7075"), good},
-		{"dissimilar", "", f(6, 10, func(j *joint.Joint) { j.Material2 = "304L" }), good},
+		{"dissimilar", "", f(6, 10, func(j *joint.Joint) { j.Material2 = "304L" }), metals("6082", "5083")},
+		{"dissimilar", "", f(6, 10, func(j *joint.Joint) { j.Material2 = "304L" }), metals("316L", "304L")},
+		{"alloys-differ", "", metals("6082", "5083"), f(6, 10, func(j *joint.Joint) { j.Material2 = "304L" })},
+		{"alloys-differ", "", metals("316L", "304L"), good},
+		{"site-wind-screens", "", outside("304L"), outside("S235")},
+		{"site-wind-screens", "", outside("5083"), outside("S355")},
+		{"site-wind", "", outside("S235"), outside("5083")},
+		{"site-flow", "", outside("S235"), outside("5083")},
+		{"site-flow-screens", "", outside("5083"), outside("S235")},
 		{"no-filler", "", f(6, 10, func(j *joint.Joint) { j.Material2 = "5083" }), good},
 		{"material-blank", "", material(""), good},
 		{"material-unknown", "", material("wood"), good},

@@ -10,7 +10,7 @@ import (
 
 // saidOnce are the codes of checks that speak of the whole list rather than of
 // one joint: nobody acts on them joint by joint.
-var saidOnce = []string{"quality-level", "site-flow", "wps-governs", "stitch-outdoor", "short-arc-aws"}
+var saidOnce = []string{"quality-level", "site-flow", "site-flow-screens", "wps-governs", "stitch-outdoor", "short-arc-aws"}
 
 // sayOnce keeps a check that several joints have in the same words at the first
 // of them, with the number of the others in its text and their marks behind it.

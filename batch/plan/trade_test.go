@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -235,4 +236,21 @@ func TestEveryFigureIsPlausible(t *testing.T) {
 			inside("arc_energy_kj_mm", float64(r.ArcEnergy))
 		}
 	})
+}
+
+// Upwards no torch is dragged, whatever the wire: it stands square or points up.
+func TestNobodyDragsUpwards(t *testing.T) {
+	set, shop := world(t)
+	c := newCatalog(set, shop, Options{})
+	up := slices.Index(positions[:], "PF")
+	builds := map[string]bool{}
+	for _, n := range c.all[up] {
+		builds[n.wire.Construction] = true
+		if text := c.words("torch", n, ""); strings.HasPrefix(text, "drag") {
+			t.Errorf("%s upwards: %q", n.wire.Filler, text)
+		}
+	}
+	if len(builds) < 4 {
+		t.Errorf("only %v were looked at", builds)
+	}
 }

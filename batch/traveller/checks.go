@@ -195,7 +195,7 @@ const mostCautions = 5
 func (f *flow) cautionLines(p *plan.Plan) [][]string {
 	var out [][]string
 	for _, key := range p.Cautions[:min(len(p.Cautions), mostCautions)] {
-		if key == "draught" && slices.ContainsFunc(p.Checks, func(c finding.Check) bool { return c.Code == "site-wind" }) {
+		if key == "draught" && slices.ContainsFunc(p.Checks, func(c finding.Check) bool { return strings.HasPrefix(c.Code, "site-wind") }) {
 			continue // the check says the same
 		}
 		text := key
