@@ -69,6 +69,7 @@ func (t *task) takesFiller() string {
 
 // passes judges sizes that become several passes.
 func (k *checker) passes(t *task, o *outcome) {
+	k.cold(t, o)
 	if t.leg <= 0 || o.passes < 2 {
 		return
 	}

@@ -53,6 +53,9 @@ func matrix() []row {
 	outside := func(name string) joint.Joint {
 		return f(6, 10, func(j *joint.Joint) { j.Material, j.Where = name, joint.Site })
 	}
+	aluminium := func(t, gap float64) joint.Joint {
+		return changed(buttJoint(joint.SquareButt, t, "PA"), func(j *joint.Joint) { j.Material, j.Gap, j.GapGiven = "5083", units.MM(gap), true })
+	}
 	flare := func(size, t float64, means joint.SizeKind) joint.Joint {
 		return changed(buttJoint(joint.FlareBevel, t, "PA"), func(j *joint.Joint) { j.Size = joint.Size{Means: means, A: units.MM(size)} })
 	}
@@ -121,6 +124,8 @@ func matrix() []row {
 		{"flare-throat", "", flare(9, 6, joint.Throat), flare(7.5, 6, joint.Throat)}, // 5/8 of a radius of 12
 		{"flare-low", "", flare(4, 6, joint.Leg), flare(5, 6, joint.Leg)},            // 3/8 of it lie below the throat
 		{"flare-small", "", flare(3, 4, joint.Throat), flare(3, 5, joint.Throat)},
+		{"butt-cold", "", aluminium(4, 0), aluminium(4, 1.5)},
+		{"butt-cold", "", changed(buttJoint(joint.SquareButt, 4, "PA"), func(j *joint.Joint) { j.GapGiven = true }), buttJoint(joint.SquareButt, 4, "PA")},
 		{"root-open", "", changed(buttJoint(joint.SingleV, 10, "PF"), func(j *joint.Joint) { j.Wire = "T 46 2 P 1.2" }),
 			changed(buttJoint(joint.SingleV, 10, "PF"), func(j *joint.Joint) { j.Wire, j.Backing = "T 46 2 P 1.2", "ceramic" })},
 		{"hole-fill", "", f(20, 8, func(j *joint.Joint) { j.Kind = joint.Plug }), good},

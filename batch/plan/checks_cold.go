@@ -1,0 +1,32 @@
+package plan
+
+import "seamtally/batch/finding"
+
+// cold judges whether a butt that is to be welded through gets the current that its
+// thickness calls for: a small bead is laid so fast that the hand's limit, not the
+// parts, sets the current, and the edges may stay unmelted behind it.
+func (k *checker) cold(t *task, o *outcome) {
+	r := k.c.book.first("butt-cold")
+	if r == nil || !t.prep.Kind.IsButt() || t.prep.Throat < t.thinner() {
+		return
+	}
+	for i := range o.groups[:o.count] {
+		g := &o.groups[i]
+		called := g.wanted
+		if hasWord("PD PE PF", positions[t.pos]) {
+			called *= k.c.rules.upShare
+		}
+		if g.kind == Fill || g.current >= r.Value*called || !g.hurried() {
+			continue
+		}
+		k.say(r, finding.Warning, "%s A where %s call for %s A: a run of %s mm² leaves no more at %s mm/min",
+			number(g.current, 0), mmText(t.heatT), number(called, 0), number(g.area, 1), number(g.travel, 0))
+		return
+	}
+}
+
+// hurried tells whether the hand's fastest travel sets the current of a group.
+func (g *group) hurried() bool {
+	r := g.hand()
+	return r != nil && g.travel >= r.High*(1-1e-6)
+}
