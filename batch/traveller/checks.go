@@ -249,10 +249,16 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 			}
 		}
 	}
-	if len(parts) == 0 {
-		return nil
+	var lines []string
+	if _, beside := f.remarkBeside(s); !beside {
+		if said := remarks(s); len(said) > 0 {
+			lines = page.Wrap(small.At(8.5), f.say("remark", strings.Join(said, "; ")), f.width, 2)
+		}
 	}
-	return page.Wrap(small.At(8.5), f.say("assumed", strings.Join(parts, ", ")), f.width, 2)
+	if len(parts) == 0 {
+		return lines
+	}
+	return append(lines, page.Wrap(small.At(8.5), f.say("assumed", strings.Join(parts, ", ")), f.width, 2)...)
 }
 
 // takenText says a value that was taken in the language of the sheet, as far as it is
