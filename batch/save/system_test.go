@@ -168,3 +168,23 @@ func TestStampNeedsAnEnd(t *testing.T) {
 		t.Errorf("got %q", got)
 	}
 }
+
+// TestPipeInTheWay: what is no plain file is neither opened nor replaced, with force or
+// without: to read a pipe would wait for ever.
+func TestPipeInTheWay(t *testing.T) {
+	dir := t.TempDir()
+	if err := syscall.Mkfifo(filepath.Join(dir, "a.xlsx"), 0o644); err != nil {
+		t.Skip("no pipes here:", err)
+	}
+	for _, force := range []bool{false, true} {
+		f := folder(dir)
+		f.Force = force
+		if err := f.Put(context.Background(), set("new")); err == nil || !strings.Contains(err.Error(), "not a plain file") {
+			t.Errorf("force %v: %v", force, err)
+		}
+	}
+	entries, err := os.ReadDir(dir)
+	if err != nil || len(entries) != 1 || entries[0].Type()&os.ModeNamedPipe == 0 {
+		t.Errorf("now there stands %v, %v", entries, err)
+	}
+}
