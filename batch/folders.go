@@ -3,6 +3,8 @@ package batch
 import (
 	"context"
 	"os"
+
+	"seamtally/batch/save"
 )
 
 // open makes sure, once for each folder, that files can be made in it, and tells
@@ -17,10 +19,11 @@ func (j *Job) open(ctx context.Context, places []place) (done func()) {
 	for i := range places {
 		p := &places[i]
 		if first := opened[p.folder.Dir]; first != nil {
-			p.broken = first.broken
+			p.broken, p.folder.Shared = first.broken, first.folder.Shared
 			continue
 		}
 		opened[p.folder.Dir] = p
+		p.folder.Shared = &save.Shared{}
 		p.said = p.folder.Recover(ctx) // Before anything of this run's is hidden there.
 		isNew, err := p.folder.Prepare()
 		if isNew {

@@ -105,10 +105,10 @@ func splitUnit(header string) (text string, unit measure.Unit) {
 			return strings.TrimSpace(s[:open] + " " + s[open+end+1:]), u
 		}
 	}
-	for _, mark := range []string{",", "/", " in ", " "} {
+	for _, mark := range []string{",", "/", " in ", " ", "_"} {
 		if i := strings.LastIndex(s, mark); i > 0 {
 			if u, ok := measure.UnitOf(s[i+len(mark):]); ok {
-				return strings.TrimRight(strings.TrimSpace(s[:i]), ",/ "), u
+				return strings.TrimRight(strings.TrimSpace(s[:i]), ",/ _"), u
 			}
 		}
 	}

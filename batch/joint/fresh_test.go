@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"seamtally/batch/units"
 	"seamtally/tables"
 )
 
@@ -148,4 +149,21 @@ func (s *spellings) cellWord(set *tables.Set, key, text, want string) (got strin
 		}
 	}
 	return got
+}
+
+// TestUnitsSayWhatAHeaderMeans: a header with a unit of length names no marks.
+func TestUnitsSayWhatAHeaderMeans(t *testing.T) {
+	set := loadTables(t)
+	for header, want := range map[string]float64{"seam_m": 500, "Seam (m)": 500, "Naht [m]": 500, "length_mm": 0.5, "Weld length_in": 12.7, "Spoina, m": 500} {
+		l, err := understand(t, set, "Mark;"+header+";Leg (mm);Thickness (mm)\nW1;0.5;5;6\nW2;4;5;6\n", Options{})
+		if want < 3 {
+			if err == nil && len(l.Joints) == 2 {
+				t.Errorf("%s: half a millimetre is taken for a seam", header)
+			}
+			continue
+		}
+		if err != nil || len(l.Joints) != 2 || l.Joints[0].Length != units.MM(want) {
+			t.Errorf("%s: %v %+v", header, err, l)
+		}
+	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"sync"
 
+	"seamtally/batch/joint/measure"
 	"seamtally/tables"
 )
 
@@ -89,7 +90,7 @@ func (s *spellings) header(text string) []meaning {
 	bare, unit := splitUnit(text)
 	if unit != "" {
 		if m := s.headers[fold(bare)]; m != nil {
-			return m
+			return s.measured(m, bare, unit)
 		}
 	}
 	// A second text in brackets explains the first: "Stk. (qty)", "t1 (web)".
@@ -113,6 +114,21 @@ func (s *spellings) header(text string) []meaning {
 		return m
 	}
 	return s.ideas().read(front)
+}
+
+// measured takes, of what a header with a unit can mean, what has a unit: under "Seam
+// (m)" stand no marks.
+func (s *spellings) measured(all []meaning, bare string, unit measure.Unit) []meaning {
+	if !s.dialect.welds {
+		return all
+	}
+	if m := only(all, "length size t1 t2 gap root_face depth radius angle wire stitch"); m != nil {
+		return m
+	}
+	if unit != measure.Deg && len(without(strings.Fields(fold(bare)), weldWords)) == 0 {
+		return []meaning{{key: "length"}}
+	}
+	return all
 }
 
 // closer takes what stands in brackets behind a size for the kind of size: "Weld size

@@ -17,6 +17,7 @@ type Folder struct {
 	Disk   Disk
 	Force  bool     // replace files that are not this tool's, or were changed since
 	Inputs []string // files that are read and so never replaced
+	Shared *Shared  // the hidden folder of all lists of a run; nil: each Put has its own
 }
 
 // Target is the name of an output to come.
@@ -68,9 +69,9 @@ func (f Folder) probe() error {
 	if err != nil {
 		return err
 	}
-	defer r.letGo()
+	defer r.leave()
 	_, err = f.writeFile(context.Background(), r.part(0), File{})
-	clearAway(f.Disk, r.path)
+	r.clear(f.Disk)
 	return err
 }
 

@@ -82,7 +82,9 @@ func (f Folder) Recover(ctx context.Context) []string {
 	var told []string
 	for _, path := range left {
 		if letGo, ok := abandoned(path); ok {
-			told = append(told, f.tell(journalOf(path))...)
+			for _, journal := range journalsOf(path) {
+				told = append(told, f.tell(journal)...)
+			}
 			clearAway(f.Disk, path)
 			letGo()
 		}

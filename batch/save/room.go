@@ -8,17 +8,18 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strconv"
+	"strings"
+	"sync"
 	"time"
 )
 
-// room is a run's hidden folder in the folder of the outputs: the new files until
-// they are renamed, the second names of the old ones, the journal. It is held while
-// the run lives, so that another can tell it from one left behind.
+// room is what one Put has in a run's hidden folder: the new files until they are
+// renamed, the second names of the old ones, the journal.
 type room struct {
-	path  string
-	letGo func()
+	path  string // of the hidden folder
+	slot  string // begins the names of this Put's files in it
+	leave func() // lets go of the folder; the last to leave removes it if it is empty
 }
 
 // hiddenPrefix begins the name of everything that this tool hides in a folder.
@@ -27,28 +28,80 @@ const hiddenPrefix = ".seamtally-"
 const journalName = "journal"
 
 // Names in a room.
-func (r *room) part(i int) string { return filepath.Join(r.path, "new-"+strconv.Itoa(i+1)) }
-func (r *room) old(i int) string  { return filepath.Join(r.path, "old-"+strconv.Itoa(i+1)) }
-func (r *room) journal() string   { return filepath.Join(r.path, journalName) }
+func (r *room) part(i int) string { return r.file("new-" + strconv.Itoa(i+1)) }
+func (r *room) old(i int) string  { return r.file("old-" + strconv.Itoa(i+1)) }
+func (r *room) journal() string   { return r.file(journalName) }
+
+func (r *room) file(name string) string { return filepath.Join(r.path, r.slot+name) }
+
+// Shared is one hidden folder for all lists of a run whose outputs go into the same
+// folder, at whatever moment each of them is put in place. It is held while anybody is
+// in it, so that another run can tell it from one left behind.
+type Shared struct {
+	mu      sync.Mutex
+	path    string
+	letGo   func()
+	inside  int
+	entered int
+}
+
+// enter gives a Put its place in the hidden folder, which the first makes.
+func (f Folder) enter() (*room, error) {
+	s := f.Shared
+	if s == nil {
+		s = &Shared{}
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.inside == 0 {
+		path, letGo, err := f.makeHidden()
+		if err != nil {
+			return nil, err
+		}
+		s.path, s.letGo = path, letGo
+	}
+	s.inside++
+	s.entered++
+	return &room{path: s.path, slot: strconv.Itoa(s.entered) + "-", leave: func() { s.leave(f.Disk) }}, nil
+}
+
+func (s *Shared) leave(disk Disk) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.inside--; s.inside == 0 {
+		_ = disk.Remove(s.path) // Not empty where something has to be told: the next run does both.
+		s.letGo()
+	}
+}
+
+// clear removes what this Put has in the hidden folder. What cannot be removed is
+// swept by the next run: no reason to fail a saved job.
+func (r *room) clear(disk Disk) {
+	entries, _ := os.ReadDir(r.path) // A folder that is gone holds nothing.
+	for _, entry := range entries {
+		if strings.HasPrefix(entry.Name(), r.slot) {
+			_ = disk.Remove(filepath.Join(r.path, entry.Name()))
+		}
+	}
+}
 
 // takenAway is how often a new room may be taken for a leftover by a run that sweeps.
 const takenAway = 10
 
-// enter makes a room in the folder.
-func (f Folder) enter() (*room, error) {
+// makeHidden makes a hidden folder and holds it.
+func (f Folder) makeHidden() (path string, letGo func(), err error) {
 	for try := 1; ; try++ {
-		r := &room{path: filepath.Join(f.Dir, hiddenName())}
-		err := f.Disk.Mkdir(r.path)
-		if err != nil {
-			return nil, f.failed("", err)
+		path = filepath.Join(f.Dir, hiddenName())
+		if err := f.Disk.Mkdir(path); err != nil {
+			return "", nil, f.failed("", err)
 		}
-		r.letGo, err = f.Disk.Hold(r.path)
+		letGo, err = f.Disk.Hold(path)
 		if err == nil {
-			return r, nil
+			return path, letGo, nil
 		}
-		_ = f.Disk.Remove(r.path)
+		_ = f.Disk.Remove(path)
 		if swept := errors.Is(err, ErrBusy) || errors.Is(err, fs.ErrNotExist); !swept || try == takenAway {
-			return nil, f.failed("", err)
+			return "", nil, f.failed("", err)
 		}
 	}
 }
@@ -59,8 +112,7 @@ func hiddenName() string {
 	return hiddenPrefix + hex.EncodeToString(b[:])
 }
 
-// clearAway removes a file, or a folder with the files in it. What cannot be removed
-// is swept by the next run: no reason to fail a saved job.
+// clearAway removes what was left behind: a file, or a folder with the files in it.
 func clearAway(disk Disk, path string) {
 	entries, _ := os.ReadDir(path) // Of a file there are none.
 	for _, entry := range entries {
@@ -101,13 +153,17 @@ func abandoned(path string) (letGo func(), ok bool) {
 	return letGo, err == nil
 }
 
-// journalOf returns where something hidden has its journal, if it has one.
-func journalOf(path string) string {
-	if slices.Contains([]string{".part", ".old"}, filepath.Ext(path)) {
-		return ""
-	}
+// journalsOf returns the journals of something that was left behind.
+func journalsOf(path string) []string {
 	if filepath.Base(path) == hiddenPrefix+journalName {
-		return path
+		return []string{path}
 	}
-	return filepath.Join(path, journalName)
+	entries, _ := os.ReadDir(path) // Of a file there are none.
+	var journals []string
+	for _, entry := range entries {
+		if strings.HasSuffix(entry.Name(), journalName) {
+			journals = append(journals, filepath.Join(path, entry.Name()))
+		}
+	}
+	return journals
 }

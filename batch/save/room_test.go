@@ -2,9 +2,13 @@ package save
 
 import (
 	"context"
+	"errors"
+	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 )
@@ -16,13 +20,13 @@ func TestRecoverLeavesOthersAlone(t *testing.T) {
 	dir := t.TempDir()
 	busy, err := folder(dir).enter()
 	link(t, err)
-	defer busy.letGo()
+	defer busy.leave()
 	write(t, busy.part(0), "being written")
 	for _, name := range []string{"0123456789abcdef", "fedcba9876543210"} {
 		link(t, os.Mkdir(filepath.Join(dir, hiddenPrefix+name), 0o755))
 	}
-	write(t, filepath.Join(dir, ".seamtally-0123456789abcdef", "new-1"), "left by a killed run")
-	write(t, filepath.Join(dir, ".seamtally-0123456789abcdef", "journal"), "")
+	write(t, filepath.Join(dir, ".seamtally-0123456789abcdef", "1-new-1"), "left by a killed run")
+	write(t, filepath.Join(dir, ".seamtally-0123456789abcdef", "1-journal"), "")
 	write(t, filepath.Join(dir, ".seamtally-0123456789abcde0.part"), "left by the first version")
 	write(t, filepath.Join(dir, ".seamtally-0123456789abcde0.old"), "left by the first version")
 	write(t, filepath.Join(dir, ".seamtally-journal"), "")
@@ -80,7 +84,7 @@ func TestMixtureUnderAnyName(t *testing.T) {
 	r, err := f.enter()
 	link(t, err)
 	link(t, f.record(context.Background(), r, []File{{Name: names[0]}, {Name: names[1]}}, []string{digest([]byte("new")), digest([]byte("newer"))}))
-	r.letGo()
+	r.leave()
 	if told := f.Recover(context.Background()); len(told) != 1 || !strings.Contains(told[0], `b\xff.pdf" did not`) {
 		t.Errorf("told %q", told)
 	}
@@ -144,5 +148,68 @@ func TestSweptRoom(t *testing.T) {
 		if (err == nil) != good || state(t, dir) != want || len(hiddenFiles(t, dir)) > 0 {
 			t.Errorf("swept %d times: %v, files are %s, left %v", times, err, state(t, dir), hiddenFiles(t, dir))
 		}
+	}
+}
+
+// TestSharedRoom: lists of one run, put in place side by side, hide one folder between
+// them, which goes with the last; a mixture among them keeps it.
+func TestSharedRoom(t *testing.T) {
+	dir, shared := t.TempDir(), &Shared{}
+	most := 0
+	var group sync.WaitGroup
+	var mu sync.Mutex
+	for i := range 8 {
+		group.Go(func() {
+			files := set("new")
+			for k := range files {
+				files[k].Name = fmt.Sprint(i, files[k].Name)
+			}
+			files[2].Write = func(w io.Writer) error {
+				mu.Lock()
+				defer mu.Unlock()
+				most = max(most, len(Folder{Dir: dir}.hidden()))
+				_, err := w.Write(files[2].Data)
+				return err
+			}
+			f := folder(dir)
+			f.Shared = shared
+			if err := f.Put(context.Background(), files); err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	group.Wait()
+	entries, err := os.ReadDir(dir)
+	if err != nil || len(entries) != 24 || most != 1 {
+		t.Errorf("%d files, %v; at most %d hidden", len(entries), err, most)
+	}
+}
+
+// TestSharedRoomKeepsAMixture: one list leaves old beside new, another is put in place
+// after it; the next run is told of the first.
+func TestSharedRoomKeepsAMixture(t *testing.T) {
+	for at := 1; ; at++ {
+		dir := before(t)
+		disk := &faultyDisk{Disk: Real(), at: at, forever: true}
+		f := Folder{Dir: dir, Disk: disk, Shared: &Shared{}}
+		other, err := f.enter()
+		if err != nil {
+			continue
+		}
+		err = f.Put(context.Background(), set("new"))
+		disk.at, disk.forever = -1, false
+		other.clear(disk)
+		other.leave()
+		if err == nil {
+			t.Fatal("no fault left a mixture")
+		}
+		if !errors.Is(err, errNotUndone) {
+			continue
+		}
+		got := state(t, dir)
+		if told := folder(dir).Recover(context.Background()); len(told) != 1 || len(hiddenFiles(t, dir)) > 0 {
+			t.Errorf("files are %s, told %q, left %v", got, told, hiddenFiles(t, dir))
+		}
+		return
 	}
 }

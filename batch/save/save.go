@@ -39,13 +39,13 @@ func (f Folder) Put(ctx context.Context, files []File) error {
 	if err != nil {
 		return err
 	}
-	defer r.letGo()
+	defer r.leave()
 	digests, err := f.writeParts(ctx, r, files)
 	if err == nil {
 		err = f.commit(ctx, r, files, digests)
 	}
 	if !errors.Is(err, errNotUndone) { // Else old and new stand side by side: the next run reads the journal and tells.
-		clearAway(f.Disk, r.path)
+		r.clear(f.Disk)
 	}
 	return err
 }
