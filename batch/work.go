@@ -163,7 +163,7 @@ const manyJoints = 20000
 // build makes the outputs that are wanted.
 func (j *Job) build(ctx context.Context, src sources, job *price.Job, p place) ([]save.File, error) {
 	var files []save.File
-	job.Opts.Job = cmp.Or(job.Opts.Job, p.first)
+	job.Opts.Job = cmp.Or(job.Opts.Job, job.List.Job, p.first)
 	for _, out := range j.outputsOf(src, job) {
 		file, err := j.output(out, src, job, p)
 		if err != nil {

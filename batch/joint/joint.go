@@ -178,6 +178,7 @@ type OtherRow struct {
 type List struct {
 	File, Sheet string
 	SHA256      string
+	Job         string // its name in a title above the list; "" where none is named
 	HeaderRows  [2]int // first and last header row; 0,0 if none
 	UnitsRow    int    // 0 if none
 	LastRow     int    // last row that belongs to the list

@@ -112,30 +112,6 @@ func (r *reader) habit(src *list.Source, body []list.Row) measure.Style {
 	return style
 }
 
-// titles keeps drawing and revision from the rows above the header.
-func (r *reader) titles(rows []list.Row) {
-	for _, row := range rows {
-		r.other(row, TitleRow)
-		for i, c := range row.Cells {
-			label, value, split := strings.Cut(c.Text, ":")
-			if !split && i+1 < len(row.Cells) {
-				value = row.Cells[i+1].Text
-			}
-			if strings.TrimSpace(value) == "" && i+1 < len(row.Cells) {
-				value = row.Cells[i+1].Text
-			}
-			for _, m := range r.header(strings.TrimSpace(label)) {
-				switch {
-				case m.key == "drawing" && r.drawing == "":
-					r.drawing = strings.TrimSpace(value)
-				case m.key == "rev" && r.rev == "":
-					r.rev = strings.TrimSpace(value)
-				}
-			}
-		}
-	}
-}
-
 // rows reads the rows below the header.
 func (r *reader) rows(body []list.Row, spot headerSpot) {
 	r.list.Joints = make([]Joint, 0, len(body))
