@@ -32,11 +32,14 @@ func (r *reader) columnDoubts(sheet *list.Sheet) {
 }
 
 // A seam is doubted where it is so many times as long as the next longest and that
-// long: a nought more than was meant makes ten of it.
+// long: a nought more than was meant makes ten of it, and few seams in one piece are
+// as long as a hall.
 const (
-	doubtedTimes = 5
+	doubtedTimes = 9
 	doubtedFrom  = 5000 // mm
-	doubtedOf    = 8    // joints, of which one can stand out
+	oddTimes     = 5
+	oddFrom      = 25000 // mm
+	doubtedOf    = 8     // joints, of which one can stand out
 )
 
 // longest doubts the one seam that stands out of the list.
@@ -50,7 +53,10 @@ func (r *reader) longest() {
 			second = j
 		}
 	}
-	if len(r.list.Joints) < doubtedOf || first.Length < doubtedFrom || first.Length < doubtedTimes*second.Length {
+	if len(r.list.Joints) < doubtedOf {
+		return
+	}
+	if slip := first.Length >= doubtedFrom && first.Length >= doubtedTimes*second.Length; !slip && (first.Length < oddFrom || first.Length < oddTimes*second.Length) {
 		return
 	}
 	for i := range r.cols {
