@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"seamtally/batch/joint"
@@ -30,5 +32,21 @@ func TestLimitsAreOfTheJointsOwnSize(t *testing.T) {
 		if ok != (c.want >= 0) || ok && math.Abs(float64(got)-c.want) > 1e-9 {
 			t.Errorf("%s: %v, %v, want %.4f", name, got, ok, c.want)
 		}
+	}
+}
+
+// What a check says to strip is what the sheet says to clean.
+func TestZincIsStrippedAsWideAsItIsCleaned(t *testing.T) {
+	set, shop := world(t)
+	j := filletJoint(4, 500, "PB")
+	j.Material = "S235 galvanised"
+	p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
+	for _, c := range p.Checks {
+		if want := fmt.Sprintf("%g mm each side", float64(p.CleanWidth)); c.Code == "zinc" && !strings.Contains(c.Do, want) {
+			t.Errorf("%q, and the sheet cleans %s", c.Do, want)
+		}
+	}
+	if !saysCode(&p, "zinc") || p.CleanWidth != 100 {
+		t.Errorf("cleaned %v wide, checks %v", p.CleanWidth, p.Checks)
 	}
 }
