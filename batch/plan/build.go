@@ -21,10 +21,12 @@ func (c *catalog) plan(t *task, of *offer, n *way) Plan {
 	}
 	o := c.tried(n, t)
 	totals(&p, &o)
+	p.WeldMetal *= units.Kg(o.growth())
 	t.gasless = n.gas.Gasless()
 	trigger := c.trigger(t)
 	if p.Manner = t.form.manner(&o, trigger); p.Manner == nil {
 		p.Manner = c.geometryOf(t)
+		o.grown(&p)
 		p.Settings = true
 		c.waySettings(&p, t, &o)
 		c.deposition(&p, t, &o)

@@ -59,6 +59,7 @@ type outcome struct {
 	starts   float64
 	kwh      float64
 	wanted   float64 // target current
+	called   float64 // mm² of the bead called for, where a larger one is laid; 0: as called
 	cost     rates.Cost
 	governed int   // index of the governing group
 	laid     *laid // of the joint's form; nil: not shared
@@ -97,6 +98,7 @@ func (c *catalog) lay(n *way, t *task) (o outcome) {
 		o.stands |= noMetal
 		return o
 	}
+	c.swell(&o, t)
 	c.pickMachine(&o, t)
 	return o
 }
@@ -140,7 +142,7 @@ func (c *catalog) obstacles(n *way, t *task, wanted float64) (stands obstacle, d
 
 // lastResort is a demerit beyond all others together: such a way is taken only where
 // there is no other, or where the list asks for it.
-const lastResort = 100
+const lastResort = 1000
 
 // slagOverNothing tells whether a root that is welded through from one side would be
 // laid with a wire whose slag runs into it and through it.

@@ -124,7 +124,7 @@ func (h *hinter) replan(j joint.Joint) (altered, bool) {
 	o := h.c.tried(best.way, t)
 	return altered{
 		cost: float64(o.cost.Total), minutes: float64(o.cost.Labour.Total),
-		kg: t.density * t.made * 1e-6 * t.seam, passes: o.passes, way: best.way,
+		kg: t.density * t.made * o.growth() * 1e-6 * t.seam, passes: o.passes, way: best.way,
 	}, true
 }
 

@@ -56,6 +56,9 @@ func matrix() []row {
 	aluminium := func(t, gap float64) joint.Joint {
 		return changed(buttJoint(joint.SquareButt, t, "PA"), func(j *joint.Joint) { j.Material, j.Gap, j.GapGiven = "5083", units.MM(gap), true })
 	}
+	sheet := func(t float64) joint.Joint {
+		return f(t, t, func(j *joint.Joint) { j.Kind, j.Material, j.Position = joint.Corner, "304", "PA" })
+	}
 	flare := func(size, t float64, means joint.SizeKind) joint.Joint {
 		return changed(buttJoint(joint.FlareBevel, t, "PA"), func(j *joint.Joint) { j.Size = joint.Size{Means: means, A: units.MM(size)} })
 	}
@@ -126,6 +129,7 @@ func matrix() []row {
 		{"flare-small", "", flare(3, 4, joint.Throat), flare(3, 5, joint.Throat)},
 		{"butt-cold", "", aluminium(4, 0), aluminium(4, 1.5)},
 		{"butt-cold", "", changed(buttJoint(joint.SquareButt, 4, "PA"), func(j *joint.Joint) { j.GapGiven = true }), buttJoint(joint.SquareButt, 4, "PA")},
+		{"bead-larger", "", sheet(1.5), sheet(2)},
 		{"root-open", "", changed(buttJoint(joint.SingleV, 10, "PF"), func(j *joint.Joint) { j.Wire = "T 46 2 P 1.2" }),
 			changed(buttJoint(joint.SingleV, 10, "PF"), func(j *joint.Joint) { j.Wire, j.Backing = "T 46 2 P 1.2", "ceramic" })},
 		{"hole-fill", "", f(20, 8, func(j *joint.Joint) { j.Kind = joint.Plug }), good},

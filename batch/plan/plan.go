@@ -150,6 +150,7 @@ type Manner struct {
 	MetalGroup string     // table's material group: "carbon steel", "stainless", "aluminium"; "" if unknown
 	AreaDrawn  units.MM2  // one seam
 	Area       units.MM2  // one seam, with allowances
+	AreaCalled units.MM2  // what Area would be if the wire laid so small a bead; 0: the same
 	Density    units.KgM3 // of the weld metal
 
 	PositionAWS string // American name of the position; "" where there is none

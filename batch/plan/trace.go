@@ -16,6 +16,7 @@ func (c *catalog) trace(p *Plan, t *task, of *offer, n *way) {
 	w.metal()
 	if p.Settings {
 		o := c.try(n, t)
+		w.smallest(&o)
 		w.arc(&o)
 		w.warmth()
 		w.quality()
@@ -98,8 +99,24 @@ func (w *working) metal() {
 		w.step("SEAM-1", "metres welded", "L = copies x sides x length",
 			fmt.Sprintf("%s x %s mm", number(t.seams, 0), n2(t.j.Length)), n2(p.Seam)+" m", "definition", "derived")
 	}
-	w.step("METAL-1", "weld metal", "m = A L ρ", fmt.Sprintf("%s mm² x %s m x %s kg/m³", number(t.made, 2), number(float64(p.Seam), 4), number(t.density, 0)),
+	w.step("METAL-1", "weld metal", "m = A L ρ", fmt.Sprintf("%s mm² x %s m x %s kg/m³", number(float64(p.Area), 2), number(float64(p.Seam), 4), number(t.density, 0)),
 		number(float64(p.WeldMetal), 4)+" kg", "density table", "published")
+}
+
+// smallest shows the bead that is laid where the one called for is too small for the wire.
+func (w *working) smallest(o *outcome) {
+	p := w.p
+	if p.AreaCalled <= 0 {
+		return
+	}
+	r := &p.Runs[p.Governing]
+	if float64(r.Travel) < o.groups[0].hand().High*(1-1e-6) {
+		w.step("AMPERES-1", "smallest bead that the wire lays", "the bead that bears the lowest current of the window",
+			fmt.Sprintf("%s A; %s mm² called for", number(float64(r.Current), 0), n2(p.AreaCalled)), n2(p.Area)+" mm²", "table of beads", "derived")
+		return
+	}
+	w.step("ARC-2", "smallest bead that the wire lays", "A = D / (60 ρ v) at the lowest current and the fastest travel",
+		fmt.Sprintf("%s / (60 x %s x 10⁻⁹ x %s), %s mm² called for", n2(r.Deposit), number(w.t.density, 0), number(float64(r.Travel), 0), n2(p.AreaCalled)), n2(p.Area)+" mm²", "definition", "derived")
 }
 
 // arc shows target, window and every kind of pass.
@@ -246,6 +263,8 @@ func (c *catalog) reason(o *outcome, t *task, own *outcome, chosen *way) string 
 // demeritReason says why a feasible way stands behind others whatever it costs.
 func (c *catalog) demeritReason(o *outcome, t *task) string {
 	switch {
+	case o.called > 0:
+		return fmt.Sprintf("lays %s mm² at least where %s mm² are called for", number(o.groups[0].area, 1), number(o.called, 1))
 	case t.slagOverNothing(c, o.way):
 		return "its slag runs into a root that has nothing behind it"
 	case t.sprayOverNothing(o.way):

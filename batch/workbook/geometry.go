@@ -163,6 +163,22 @@ func drawnFormula(r *row) string {
 // madeFormula gives the area of one seam with the shop's allowances (AREA-6, 8, 10,
 // 12 to 15, 17).
 func madeFormula(r *row) string {
+	text := calledFormula(r)
+	if text == "" || r.p.AreaCalled <= 0 {
+		return text
+	}
+	return "MAX(" + text + "," + exact(float64(r.p.Area)) + ")" // the wire lays no smaller bead
+}
+
+// areaCalled is the area with allowances before the wire makes it larger.
+func areaCalled(r *row) float64 {
+	if r.p.AreaCalled > 0 {
+		return float64(r.p.AreaCalled)
+	}
+	return float64(r.p.Area)
+}
+
+func calledFormula(r *row) string {
 	k := r.p.Prep.Kind
 	switch {
 	case isFillet(k):
@@ -200,9 +216,9 @@ func filletMade(r *row) string {
 	}
 	both := way{text + ")", triangle + 2.0/3*c*(a*a+b*b)}
 	if p.Kind == joint.Fillet && r.j.Sides == 2 && angleOf(r) != 90 {
-		return choose(float64(r.p.Area), both, leaningMade(r))
+		return choose(areaCalled(r), both, leaningMade(r))
 	}
-	return choose(float64(r.p.Area), inside, outside)
+	return choose(areaCalled(r), inside, outside)
 }
 
 // leaningMade is the mean of both sides of a leaning part whose legs follow from

@@ -205,5 +205,5 @@ func grooveMade(r *row) string {
 	case p.Backing == "" && !secondSide && !partial(r):
 		first = 2
 	}
-	return choose(float64(r.p.Area), append([]way{ways[first]}, ways...)...)
+	return choose(areaCalled(r), append([]way{ways[first]}, ways...)...)
 }

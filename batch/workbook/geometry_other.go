@@ -143,7 +143,7 @@ func (r *row) hasGap() bool { return r.p.Prep.Gap > 0 || r.j.GapGiven }
 func otherMade(r *row) string {
 	drawn := float64(r.p.AreaDrawn)
 	if !isFlare(r.p.Prep.Kind) {
-		return choose(float64(r.p.Area), way{"[area_drawn_mm2]", drawn})
+		return choose(areaCalled(r), way{"[area_drawn_mm2]", drawn})
 	}
 	radius := float64(r.p.Prep.Radius)
 	h, _, chord := flareFill(r)
@@ -153,6 +153,6 @@ func otherMade(r *row) string {
 	if r.hasGap() {
 		gap = "[gap_mm]+"
 	}
-	return choose(float64(r.p.Area), way{"[area_drawn_mm2]+2/3*(" + gap + times + "([radius_mm]-" + chord + ")+2)*{cap_height_mm}",
+	return choose(areaCalled(r), way{"[area_drawn_mm2]+2/3*(" + gap + times + "([radius_mm]-" + chord + ")+2)*{cap_height_mm}",
 		drawn + 2.0/3*(mouth+2)*float64(r.shop().CapHeight)})
 }

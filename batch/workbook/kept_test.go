@@ -17,7 +17,7 @@ func kindsOfMany() string {
 	kinds := []string{
 		"fillet,z6,10,12,S355J2,PB,1,,shop,90,,", "fillet,a4,8,8,S235,PF,2,,site,90,,", "fillet,z8,20,12,S355J2,PB,2,,shop,70,2,", "lap,z3,3,3,S235,PB,1,,shop,,,",
 		"single V,,12,12,S355J2,PA,1,,shop,60,2,2", "double V,,25,25,S355J2,PA,1,,shop,60,3,2", "single bevel,,10,10,S355J2,PC,1,,site,45,2,1", "square butt,,3,3,S235,PA,1,,shop,,1,",
-		"corner,z4,4,4,S235,PB,1,,shop,90,,", "edge,a2,2,2,S235,PA,1,,shop,,,", "flare bevel,,5,10,S235,PA,1,,shop,,,", "flare bevel,a5,6,10,S235,PA,1,,shop,,1,", "flare V,z4,5,5,S235,PA,1,,shop,,,", "single U,,20,20,S355J2,PA,1,,shop,,,",
+		"corner,z4,4,4,S235,PB,1,,shop,90,,", "corner,z1.5,1.5,1.5,304,PA,1,,shop,90,,", "edge,a2,2,2,S235,PA,1,,shop,,,", "flare bevel,,5,10,S235,PA,1,,shop,,,", "flare bevel,a5,6,10,S235,PA,1,,shop,,1,", "flare V,z4,5,5,S235,PA,1,,shop,,,", "single U,,20,20,S355J2,PA,1,,shop,,,",
 		"fillet,z5,8,8,1.4301,PB,1,,shop,90,,", "fillet,z5,6,6,AlMg3,PB,1,,shop,90,,", "fillet,z6,10,10,unknown,PB,1,,shop,90,,", "fillet,z4,6,6,S235,PB,1,50-150,shop,90,,",
 	}
 	var b strings.Builder

@@ -39,7 +39,7 @@ func explained(w io.Writer, list string, p *plan.Plan) {
 	j := p.Joint
 	fmt.Fprintf(w, "Joint %s (%s, row %d): %s\n", j.Mark, list, j.Place.Row, orElse(string(p.Prep.Kind), string(j.Kind)))
 	if !p.Settings {
-		fmt.Fprintf(w, "No settings: %s\n", p.NoSettings)
+		fmt.Fprintf(w, "No settings: %s\n", strings.TrimPrefix(p.NoSettings, "no settings: "))
 	}
 	if taken := append(j.Assumed[:len(j.Assumed):len(j.Assumed)], p.Assumed...); len(taken) > 0 {
 		fmt.Fprint(w, "\nTaken where the list is silent\n")

@@ -1,0 +1,89 @@
+package plan
+
+import (
+	"math"
+
+	"seamtally/batch/units"
+)
+
+// A bead can be laid no smaller than the lowest current of a wire gives at the fastest
+// travel of a hand. Where every way asks for a smaller one, the joint gets the smallest
+// there is: more metal than called for, as long as it is not much more.
+
+// swollen is a demerit beyond those of wire and mode, to which a point is added for each
+// swollenStep of needless metal: of much too large beads the smaller is laid, of about
+// equal ones that of the better mode.
+const (
+	swollen     = 50
+	swollenStep = 0.2
+)
+
+// swell makes the only bead of a joint as large as the way must lay it, where that is
+// what stands in the way. A procedure says itself what may be laid.
+func (c *catalog) swell(o *outcome, t *task) {
+	if o.stands&(tooFast|beadSmall) == 0 || o.count != 1 || o.groups[0].n != 1 || t.holeDepth > 0 || t.proc != nil {
+		return
+	}
+	g := o.groups[0]
+	least := g.way.smallestBead(t.density)
+	if t.leg > 0 {
+		least = max(least, g.way.smallestBearing())
+	}
+	growth := least / g.area
+	if growth > c.rules.beadGrowth {
+		return
+	}
+	called, kind := g.area, g.kind
+	g.area, g.technique = least, ""
+	if t.leg > 0 {
+		g.kind = Fill // its size limits its current
+	}
+	stands := g.lay(g.wanted, t.density)
+	if stands != 0 {
+		return
+	}
+	g.kind = kind
+	o.groups[0], o.called = g, called
+	o.stands &^= tooFast | tooSlow | beadSmall
+	o.demerit += swollen + int((growth-1)/swollenStep)
+}
+
+// smallestBead returns the area in mm² that a way's lowest current lays at its fastest
+// travel (ARC-2).
+func (n *way) smallestBead(density float64) float64 {
+	fastest := 0.0
+	for _, r := range n.travel {
+		fastest = max(fastest, r.High)
+	}
+	deposit := n.deposit(n.feed(n.start))
+	return deposit / 60 / (density * 1e-9 * fastest) * (1 + 1e-9)
+}
+
+// smallestBearing returns the area in mm² of the fillet bead that bears the way's lowest
+// current; none where the table has no limit or all are smaller.
+func (n *way) smallestBearing() float64 {
+	for k := range n.beads {
+		if b := &n.beads[k]; n.start <= b.current {
+			leg := b.leg * math.Pow(n.start/b.current, 1/b.power)
+			return leg * leg / 2 * (1 + 1e-9)
+		}
+	}
+	return 0
+}
+
+// growth is how many times as large as called the joint's metal is laid.
+func (o *outcome) growth() float64 {
+	if o.called <= 0 {
+		return 1
+	}
+	return o.groups[0].area / o.called
+}
+
+// grown takes the larger bead into the plan: its area and its metal.
+func (o *outcome) grown(p *Plan) {
+	if o.called <= 0 {
+		return
+	}
+	p.AreaCalled = p.Area
+	p.Area = units.MM2(math.Max(o.groups[0].area, float64(p.Area)))
+}
