@@ -105,8 +105,8 @@ func (b Pen) CrossSection(p *page.Page, frame page.Rect, pl *plan.Plan) {
 	for _, n := range s.Notes {
 		f.note(n)
 	}
-	f.numbers(s)
 	f.sides(s, pl)
+	f.numbers(s)
 }
 
 // sides names the two sides of a weld that has passes on both, so that the table of

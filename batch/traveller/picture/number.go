@@ -139,14 +139,31 @@ func (f *drawing) numberBeside(s sketch.Sketch, i int, left, right float64) {
 			}
 		}
 	}
-	at, ok := f.label(page.Style{Face: page.Bold, Size: page.MinSize}, strconv.Itoa(b.Number), places)
+	style, text := page.Style{Face: page.Bold, Size: page.MinSize}, strconv.Itoa(b.Number)
+	clear := slices.DeleteFunc(slices.Clone(places), func(at page.Point) bool { return f.overLabel(leader(c, at)) })
+	at, ok := f.label(style, text, clear)
+	if !ok { // better a line over a word than no number
+		at, ok = f.label(style, text, places)
+	}
 	if !ok {
 		return
 	}
+	l := leader(c, at)
+	f.p.Line(f.box, l.a.X, l.a.Y, l.b.X, l.b.Y, 0.12, 0)
+	f.lines = append(f.lines, l)
+	f.p.Circle(f.box, c, 0.35, 0, 0)
+}
+
+// leader is the line from a place on a pass to the side of its number.
+func leader(from, number page.Point) stroke {
 	end := 1.6
-	if at.X > c.X {
+	if number.X > from.X {
 		end = -1.6
 	}
-	f.p.Line(f.box, c.X, c.Y, at.X+end, at.Y, 0.12, 0)
-	f.p.Circle(f.box, c, 0.35, 0, 0)
+	return stroke{from, page.Point{X: number.X + end, Y: number.Y}}
+}
+
+// overLabel tells whether a line would run through a label that is already set.
+func (f *drawing) overLabel(l stroke) bool {
+	return slices.ContainsFunc(f.taken, func(r page.Rect) bool { return through(r, l) })
 }
