@@ -30,8 +30,9 @@ type fields struct {
 	*Reader
 	opt   Options
 	list  *List
-	first map[string]int // folded assembly and mark -> index of the first part
-	cold  int            // hollow sections taken as formed cold
+	first map[string]int  // folded assembly and mark -> index of the first part
+	cold  int             // hollow sections taken as formed cold
+	once  []finding.Place // rows without a quantity
 }
 
 // part reads one row; what is wrong is told, and errors reject the row.
@@ -54,7 +55,27 @@ func (f *fields) part(e *joint.Entry) {
 		return
 	}
 	f.twice(e, &p)
+	if e.Has("qty") && e.Text("qty") == "" {
+		f.once = append(f.once, p.Place)
+	}
 	f.list.Parts = append(f.list.Parts, p)
+}
+
+// blanks tells where the quantity is blank among rows most of which have one: they are
+// taken as one piece.
+func (f *fields) blanks() {
+	if 2*len(f.once) > len(f.list.Parts) {
+		return
+	}
+	for _, place := range f.once {
+		for _, c := range f.list.Columns {
+			if c.Key == "qty" {
+				place.Col, place.Header = c.Col, c.Header
+			}
+		}
+		f.list.Problems = append(f.list.Problems, finding.Problem{Place: place, Level: finding.Warning, Code: "no-quantity",
+			Text: "the quantity is blank: taken as one piece", Want: "how many identical parts there are", Hint: "write the quantity, 1 where it is one"})
+	}
 }
 
 func (p *Part) assume(key, value, why, basis string) {

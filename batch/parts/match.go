@@ -57,12 +57,33 @@ func (m *matcher) joint(i int) {
 	j := m.plans[i].Joint
 	first, ok1 := m.part(i, "part1", j.Part1)
 	second, ok2 := m.part(i, "part2", j.Part2)
+	for k, part := range [...]int{first, second} {
+		if [...]bool{ok1, ok2}[k] && m.tooShort(i, part) {
+			break
+		}
+	}
 	if ok1 {
 		m.touch(first, touch{i, true, ok2 && second == first})
 	}
 	if ok2 && (!ok1 || second != first) {
 		m.touch(second, touch{i, false, true})
 	}
+}
+
+// tooShort tells about a seam that is longer than all edges of a part together: two
+// along it, and once round each end.
+func (m *matcher) tooShort(i, part int) bool {
+	p := &m.book.List.Parts[part]
+	round := 2 * (p.Width + p.Section.Web) // of a plate
+	if s := &p.Section; !p.Plate {
+		round = max(s.Perimeter, 2*(s.H+s.B))
+	}
+	length := m.plans[i].Joint.Length
+	told := p.Length > 0 && round > 0 && length > 2*(p.Length+round)
+	if told {
+		m.say(i, "part-seam", finding.Warning, fmt.Sprintf("the seam is %s mm long, which is more than all edges of %s (%s, %s mm long) together", number(float64(length)), p.Name(), p.Section.Designation, number(float64(p.Length))))
+	}
+	return told
 }
 
 func (m *matcher) touch(part int, t touch) {

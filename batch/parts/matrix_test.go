@@ -32,6 +32,7 @@ func scenes() []scene {
 		{code: "part-unused", says: "no joint touches C (L 50x50x5)", cut: twoPlates + "C,L 50x50x5,S235,700,2\n", yes: both, no: both, noCut: twoPlates},
 		{code: "part-ambiguous", says: "which 2 parts of the cut list have", cut: twoPlates + "C,L 50x50x5,S235,700,2\nD,L 50x50x5,S235,900,2\n", yes: append([]joint.Joint{fillet("W2", "L 50x50x5", "B", 2, 50)}, both...),
 			no: append([]joint.Joint{fillet("W2", "C", "B", 2, 50), fillet("W3", "D", "B", 2, 50)}, both...), onJoint: true},
+		{code: "part-seam", says: "more than all edges of A (flat 200x10, 500 mm long)", yes: []joint.Joint{fillet("W1", "A", "B", 4, 4000)}, no: []joint.Joint{fillet("W1", "A", "B", 4, 1400)}, onJoint: true},
 		{code: "part-too-long", says: "the shop buys bars of 6000 mm at most", cut: twoPlates + "C,L 50x50x5,S235,6500,4\n", yes: []joint.Joint{fillet("W1", "A", "B", 4, 400), fillet("W2", "A", "C", 4, 50)},
 			no: []joint.Joint{fillet("W1", "A", "B", 4, 400), fillet("W2", "A", "C", 4, 50)}, noCut: twoPlates + "C,L 50x50x5,S235,5500,4\n"},
 	}

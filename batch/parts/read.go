@@ -180,6 +180,7 @@ func (r *Reader) Understand(src *list.Source, opt Options) (*List, error) {
 	out.File, out.Sheet, out.SHA256 = read.File, read.Sheet, read.SHA256
 	out.HeaderRows, out.UnitsRow, out.LastRow, out.LastCol = read.HeaderRows, read.UnitsRow, read.LastRow, read.LastCol
 	out.Columns, out.Others, out.RowsRead, out.Problems = read.Columns, read.Others, read.RowsRead, read.Problems
+	f.blanks()
 	out.Problems = append(out.Problems, f.summary()...)
 	return out, nil
 }

@@ -17,12 +17,12 @@ import (
 )
 
 // quiet are the codes of rules whose checks are notes and suggestions only, or that
-// speak of a cut list: none of them is printed on a sheet.
+// speak of a part and of no joint: none of them is printed on a sheet.
 var quiet = []string{
 	"leg-or-throat", "stitch-outdoor", "stitch-count", "stitch-stagger", "several-passes", "double-saves", "thin-sheet", "short-arc-aws",
 	"machine-duty", "machine-long-run", "dissimilar", "alloys-differ", "bead-larger", "length-blank", "hole-fill", "position-pipe", "wps-governs", "backing-purge",
 	"braze-uncoated", "site-flow", "site-flow-screens", "quality-level", "procedure-binds", "leg-large", "length-min",
-	"part-missing", "part-quantity", "part-unused", "part-ambiguous", "part-too-long",
+	"part-unused", "part-ambiguous", "part-too-long",
 }
 
 // Every sentence of an error or a warning, its remedy and the rule behind a sentence

@@ -75,7 +75,7 @@ func (g *graft) openLeaves() error {
 		if on.head, err = l.editHead(on.a); err != nil {
 			return err
 		}
-		on.tail, err = editTail(l.shape.tail, l.shape.prefix, string(moveDxfs([]byte(on.a.Rules), g.merged.dxfs)), l.shape.Printed, l.namesPrint())
+		on.tail, err = editTail(l.shape.tail, l.shape.prefix, string(moveDxfs([]byte(on.a.Rules), g.merged.dxfs)), l.printsItself())
 		if err != nil {
 			return err
 		}

@@ -171,9 +171,8 @@ var (
 )
 
 // editTail puts our conditional formats behind the user's own, and a page set-up
-// where the user has none. Where the user has one that does not say how the paper lies,
-// and names nothing to print, it lies across: that is how our columns are set.
-func editTail(tail []byte, prefix, rules string, printed, named bool) ([]byte, error) {
+// where the user has none.
+func editTail(tail []byte, prefix, rules string, printsItself bool) ([]byte, error) {
 	list, err := pieces(tail, 2)
 	if err != nil {
 		return nil, err
@@ -190,11 +189,8 @@ func editTail(tail []byte, prefix, rules string, printed, named bool) ([]byte, e
 		return at
 	}
 	edits := []edit{{at: place(afterRules), text: rules}}
-	if !printed && !named {
+	if !printsItself {
 		edits = append(edits, edit{at: place(afterMargins), text: "<" + prefix + `pageSetup orientation="landscape" fitToHeight="0"/>`})
-	}
-	if i := slices.IndexFunc(list, func(p piece) bool { return p.name == "pageSetup" }); i >= 0 && !named && list[i].attr("orientation") == "" {
-		edits = append(edits, edit{at: list[i].start + len("<"+prefix+"pageSetup"), text: ` orientation="landscape"`})
 	}
 	return apply(tail, edits), nil
 }
