@@ -60,6 +60,9 @@ func (w *row) words() {
 func (w *row) quantity() {
 	w.joint.Qty = 1
 	cell, c, ok := w.cell("qty")
+	if !ok && w.column("qty") != nil {
+		w.assume("qty", "1", "blank: one of it", "common-practice")
+	}
 	if !ok || w.unreadable(cell, c, "a whole number of "+w.dialect.all+", at least 1") {
 		return
 	}

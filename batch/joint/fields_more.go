@@ -29,6 +29,23 @@ func (w *row) thicknesses() {
 		}
 		*into = units.MM(mm)
 	}
+	w.oneThickness()
+}
+
+// oneThickness says what is taken where a list has both thicknesses and a row gives one:
+// the other part is as thick. A part that is named brings its own.
+func (w *row) oneThickness() {
+	j := &w.joint
+	why := "blank: taken as thick as the other part"
+	_, one, first := w.cell("t1")
+	_, other, second := w.cell("t2")
+	switch {
+	case one == nil || other == nil || first == second: // one column, or both filled, or none
+	case j.T2 > 0 && !first && j.Part1 == "":
+		w.assume("t1", "as t2", why, "common-practice")
+	case j.T1 > 0 && !second && j.Part2 == "":
+		w.assume("t2", "as t1", why, "common-practice")
+	}
 }
 
 // preparation reads angle, gap, root face, depth, radius and backing.
