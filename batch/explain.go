@@ -37,6 +37,9 @@ func Explain(ctx context.Context, job Job, mark string) (name string, plans []pl
 			p := plan.Explain(joints, i, t.set, &worked.Shop, opt)
 			plan.ExplainHints(&p, worked.Plans, i, t.set, &worked.Shop, opt)
 			plans = append(plans, p)
+			if job.Looks.Codes == "aws" {
+				plan.American(plans[len(plans)-1:], t.set)
+			}
 			if job.Looks.US {
 				plan.Imperial(plans[len(plans)-1:])
 			}

@@ -144,6 +144,9 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 		book, compared = parts.Work(read.cut, plans, t.set, &shop)
 		joints.Problems = append(append(joints.Problems, read.cut.Problems...), compared...)
 	}
+	if j.Looks.Codes == "aws" {
+		plan.American(plans, t.set)
+	}
 	if j.Looks.US {
 		plan.Imperial(plans)
 		book.Imperial()

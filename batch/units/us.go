@@ -30,6 +30,7 @@ func Imperial(text string) string {
 	}
 	text = both.ReplaceAllString(text, "$1 in")
 	text = wind.ReplaceAllString(text, "$1")
+	text = trade(text)
 	for {
 		at := figure.FindStringSubmatchIndex(text)
 		if at == nil {
@@ -65,7 +66,7 @@ var usUnits = map[string]usUnit{
 	"m/min":  {"in/min", 1000 / MMPerInch, 0, decimals(0)},
 	"m":      {"ft", 1000 / MMPerInch / 12, 0, feetText},
 	"kJ/mm":  {"kJ/in", MMPerInch, 0, decimals(1)},
-	"°C":     {"°F", 1.8, 32, decimals(0)},
+	"°C":     {"°F", 1.8, 32, warmth},
 	"l/min":  {"ft³/h", 60 / LPerFt3, 0, decimals(0)},
 	"kg":     {"lb", 1 / KgPerLb, 0, decimals(2)},
 	"kg/h":   {"lb/h", 1 / KgPerLb, 0, decimals(1)},

@@ -1,0 +1,25 @@
+package units
+
+import "testing"
+
+// Wires and nozzles have their usual names in inches; a preheat is rounded up, other
+// temperatures to the nearest ten, those near room temperature not at all.
+func TestTradeNamesInInches(t *testing.T) {
+	for text, want := range map[string]string{
+		"2 passes of ER70S-6 1 mm in 4F":  "2 passes of ER70S-6 .040 in in 4F",
+		"G3Si1 1.2 mm spray":              "G3Si1 .045 in spray",
+		"T 46 2 P 1.6 mm is not in stock": "T 46 2 P 1/16 in is not in stock",
+		"S Al 5356 of 1.2 mm":             "S Al 5356 of .045 in",
+		"E71T-1M/-1C 1.2 mm":              "E71T-1M/-1C .045 in",
+		"a nozzle of 12 mm":               "a nozzle of 1/2 in",
+		"preheat 90 °C":                   "preheat 200 °F",
+		"parts at least 10 °C":            "parts at least 50 °F",
+		"from 20 °C in":                   "from 68 °F in",
+		"interpass 250 °C":                "interpass 480 °F",
+		"a part of 1 mm":                  "a part of 0.039 in",
+	} {
+		if got := Imperial(text); got != want {
+			t.Errorf("%q: got %q, want %q", text, got, want)
+		}
+	}
+}
