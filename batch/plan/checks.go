@@ -175,22 +175,22 @@ func (k *checker) materials(t *task) {
 // place judges where and in which position the joint is welded.
 func (k *checker) place(t *task) {
 	if t.site && !t.gasless {
-		k.sayf(k.c.outdoors(t, "site-wind"), finding.Warning, "welded on site with shielding gas")
+		k.sayf(k.c.outdoors(t, "site-wind", "site-wind-screens"), finding.Warning, "welded on site with shielding gas")
 	}
 	if t.posNote != "" && t.pos >= 0 {
 		k.sayf("position-pipe", finding.Note, "%s is planned as %s", t.posNote, positions[t.pos])
 	}
 }
 
-// outdoors returns the rule of a code for metals that have a wire that shields itself,
-// or the rule for those where screens are all that helps.
-func (c *catalog) outdoors(t *task, code string) string {
+// outdoors returns the rule for metals that have a wire that shields itself, or the one
+// for those where screens are all that helps.
+func (c *catalog) outdoors(t *task, wire, screens string) string {
 	for _, f := range t.pair {
 		if slices.ContainsFunc(c.set.Wires, func(w tables.Wire) bool { return w.Filler == f.Filler && w.Gasless() }) {
-			return code
+			return wire
 		}
 	}
-	return code + "-screens"
+	return screens
 }
 
 // list judges what only the row and its list can tell.
