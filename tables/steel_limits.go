@@ -73,3 +73,11 @@ func longestIn(words, spellings string) int {
 	}
 	return longest
 }
+
+// Hollow tells whether the row is of a standard of hollow sections only.
+func (l SteelLimit) Hollow() bool {
+	return strings.Contains(l.Standard, "EN 10210") || strings.Contains(l.Standard, "EN 10219")
+}
+
+// Named tells whether a person's words name the row's own quality, not the grade alone.
+func (l SteelLimit) Named(words string) bool { return longestIn(words, l.Steel) > 0 }

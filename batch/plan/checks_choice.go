@@ -70,6 +70,7 @@ func (t *task) takesFiller() string {
 // passes judges sizes that become several passes.
 func (k *checker) passes(t *task, o *outcome) {
 	k.cold(t, o)
+	k.coldAluminium(t, o)
 	if o.called > 0 {
 		g := &o.groups[0]
 		k.sayf("bead-larger", finding.Note, "a bead of %s mm² instead of %s mm²: %s %s mm lays no smaller one at its lowest current of %s A and %s mm/min",

@@ -30,3 +30,19 @@ func (g *group) hurried() bool {
 	r := g.hand()
 	return r != nil && g.travel >= r.High*(1-1e-6)
 }
+
+// coldAluminium judges whether thick aluminium, which takes the heat away, gets the
+// current that the parts call for in its strongest run.
+func (k *checker) coldAluminium(t *task, o *outcome) {
+	r := k.c.book.at("al-cold", t.thin)
+	if r == nil || t.metal != "aluminium" || t.holeDepth > 0 {
+		return
+	}
+	most := 0.0
+	for i := range o.groups[:o.count] {
+		most = max(most, o.groups[i].current)
+	}
+	if most < r.Value*o.wanted {
+		k.say(r, finding.Warning, "%s A at most where aluminium of %s calls for %s A", number(most, 0), mmText(t.heatT), number(o.wanted, 0))
+	}
+}

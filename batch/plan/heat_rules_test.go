@@ -63,7 +63,7 @@ func TestHighestCarbonEquivalentByStandard(t *testing.T) {
 		if m == nil {
 			t.Fatalf("%s is not known", x.words)
 		}
-		s := c.steelOf(x.words, m, x.thick)
+		s := c.steelOf(x.words, m, x.thick, true)
 		if math.Abs(s.cet-x.cet) > 1e-9 || math.Abs(s.cev-x.cev) > 0.0001 || !strings.Contains(s.from, x.certainly) || s.certificate {
 			t.Errorf("%s, %g mm: CET %.4f CEV %.4f from %q, by hand %.4f and %.4f", x.words, x.thick, s.cet, s.cev, s.from, x.cet, x.cev)
 		}
@@ -78,7 +78,7 @@ func TestGradesHoldTheHighestOfTheirStandards(t *testing.T) {
 	for i := range set.Materials {
 		m := &set.Materials[i]
 		most, cev := 0.0, 0.0
-		for _, l := range c.steelFacts(strings.Repeat("·", i+1), m).limits {
+		for _, l := range c.steelFacts(strings.Repeat("·", i+1), m, true).limits {
 			if l.row.At(20) {
 				most, cev = max(most, l.cet), max(cev, l.cev)
 			}
@@ -252,7 +252,7 @@ func TestPreheatIsMonotone(t *testing.T) {
 		q := units.KJMM(rapid.Float64Range(0.5, 4).Draw(t, "q"))
 		temp := func(d float64) float64 {
 			p := &Plan{Manner: &Manner{Filler: "G3Si1", Dia: 1.2, Runs: []Run{{Number: 1, Heat: q}}}}
-			f := preheat{method: "cet", thick: d, steel: c.steelOf("S355J2", m, d)}
+			f := preheat{method: "cet", thick: d, steel: c.steelOf("S355J2", m, d, true)}
 			c.preheatByFormula(p, &f)
 			if f.outside {
 				t.Fatalf("%g mm %g kJ/mm: %s", d, float64(q), f.words)

@@ -88,7 +88,7 @@ func scenes() []scene {
 		{code: "travel-fast", yes: ask("S235", "PF", "", "E71T-1 1.2", "", 2, 4), no: ask("S235", "PF", "", "E71T-1 1.2", "", 6, 10)},
 		{code: "travel-slow", yes: ask("S235", "PD", "", "T 46 2 P 1.2", "", 8, 12), no: ask("S235", "PD", "", "T 46 2 P 1.2", "", 6, 12)},
 		{code: "preheat-certificate", yes: one(filletJoint(6, 10, "PB")), no: one(filletJoint(4, 5, "PB")), always: true, shop: func(_ *tables.Set, s *rates.Shop) { s.PreheatMethod = "cet" }},
-		{code: "preheat-methods", yes: one(filletJoint(8, 20, "PB")), no: s355(8, 20), always: true, shop: func(_ *tables.Set, s *rates.Shop) { s.PreheatMethod = "cet" }},
+		{code: "preheat-methods", yes: one(filletJoint(8, 20, "PB")), no: s355(8, 40), always: true, shop: func(_ *tables.Set, s *rates.Shop) { s.PreheatMethod = "cet" }},
 		{code: "preheat-unknown", yes: s355(8, 20), no: s355(8, 20), shop: cet(0.7)},
 		{code: "cooling-fast", yes: named(filletJoint(4, 12, "PB"), func(j *joint.Joint) { j.Material = "S690" }), no: good},
 		{code: "cooling-slow", yes: named(filletJoint(8, 4, "PB"), func(j *joint.Joint) { j.Material = "S690" }), no: good},

@@ -130,6 +130,7 @@ func matrix() []row {
 		{"butt-cold", "", aluminium(4, 0), aluminium(4, 1.5)},
 		{"butt-cold", "", changed(buttJoint(joint.SquareButt, 4, "PA"), func(j *joint.Joint) { j.GapGiven = true }), buttJoint(joint.SquareButt, 4, "PA")},
 		{"bead-larger", "", sheet(1.5), sheet(2)},
+		{"al-cold", "", f(5, 12, func(j *joint.Joint) { j.Material, j.T2 = "6061", 20 }), f(5, 6, func(j *joint.Joint) { j.Material = "6061" })},
 		{"root-open", "", changed(buttJoint(joint.SingleV, 10, "PF"), func(j *joint.Joint) { j.Wire = "T 46 2 P 1.2" }),
 			changed(buttJoint(joint.SingleV, 10, "PF"), func(j *joint.Joint) { j.Wire, j.Backing = "T 46 2 P 1.2", "ceramic" })},
 		{"hole-fill", "", f(20, 8, func(j *joint.Joint) { j.Kind = joint.Plug }), good},

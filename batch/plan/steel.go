@@ -3,6 +3,8 @@ package plan
 import (
 	"fmt"
 
+	"seamtally/batch/joint"
+	"seamtally/batch/section"
 	"seamtally/batch/units"
 	"seamtally/batch/weld"
 	"seamtally/tables"
@@ -37,9 +39,14 @@ type steelLimit struct {
 	text string // the analysis, for explain
 }
 
-// steelFacts returns the limits and certificate values of a steel.
-func (c *catalog) steelFacts(words string, m *tables.Material) *steelFacts {
-	if known := c.steels[words]; known != nil {
+// steelFacts returns the limits and certificate values of a steel. A bare grade of what
+// is no hollow section is not judged by the standards of hollow sections.
+func (c *catalog) steelFacts(words string, m *tables.Material, hollow bool) *steelFacts {
+	key := words
+	if hollow {
+		key += "\x00hollow"
+	}
+	if known := c.steels[key]; known != nil {
 		return known
 	}
 	f := &steelFacts{}
@@ -48,6 +55,9 @@ func (c *catalog) steelFacts(words string, m *tables.Material) *steelFacts {
 		f.cev, f.key = c.certificate(c.shop.CEV, words, m)
 	}
 	for _, l := range c.set.SteelLimits(m.Grade, words) {
+		if !hollow && l.Hollow() && !l.Named(words) {
+			continue
+		}
 		limits := weld.SteelLimits{CEV: l.CEV, C: l.C, Cu: l.Cu, Mn: l.Mn, Mo: l.Mo, Ni: l.Ni, Cr: l.Cr}
 		if f.cev > 0 {
 			limits.CEV = f.cev
@@ -56,7 +66,7 @@ func (c *catalog) steelFacts(words string, m *tables.Material) *steelFacts {
 			f.limits = append(f.limits, steelLimit{l, cet, highestCEV(limits), limitsText(limits)})
 		}
 	}
-	c.steels[words] = f
+	c.steels[key] = f
 	return f
 }
 
@@ -77,8 +87,8 @@ func (c *catalog) certificate(stated map[string]float64, words string, m *tables
 }
 
 // steelOf returns a parent metal at a thickness in mm.
-func (c *catalog) steelOf(words string, m *tables.Material, thick float64) steel {
-	f := c.steelFacts(words, m)
+func (c *catalog) steelOf(words string, m *tables.Material, thick float64, hollow bool) steel {
+	f := c.steelFacts(words, m, hollow)
 	s := steel{row: m, cev: cevAt(f.limits, thick)}
 	if s.cev == 0 {
 		s.cev = m.CEVMax
@@ -177,11 +187,29 @@ func (c *catalog) richest(t *task, thick float64) steel {
 	if first == "" {
 		first, second = second, ""
 	}
-	s := c.steelOf(first, t.mat, thick)
+	hollow := c.anyHollow(t)
+	s := c.steelOf(first, t.mat, thick, hollow)
 	if t.mat2 != nil && t.mat2.Group == "carbon steel" {
-		if other := c.steelOf(second, t.mat2, thick); other.cet > s.cet {
+		if other := c.steelOf(second, t.mat2, thick, hollow); other.cet > s.cet {
 			return other
 		}
 	}
 	return s
+}
+
+// anyHollow tells whether a part of the joint is a hollow section: one that is named so,
+// or the round side of a flare.
+func (c *catalog) anyHollow(t *task) bool {
+	if t.prep.Kind == joint.FlareBevel || t.prep.Kind == joint.FlareV {
+		return true
+	}
+	for _, text := range []string{partText(t.j.Part1, t.j.Lent1), partText(t.j.Part2, t.j.Lent2)} {
+		if text == "" {
+			continue
+		}
+		if s := c.sectionOf(text); s.err == nil && (s.Shape == section.Round || s.Shape == section.Box) {
+			return true
+		}
+	}
+	return false
 }
