@@ -53,6 +53,9 @@ func (f *flow) gaugeText(p *plan.Plan) (big, under string) {
 	case r.Kind == joint.Edge && r.Throat > 0:
 		return "a ≥ " + f.show.Size(r.Throat).String(), f.say("gauge.edge")
 	case r.Kind == joint.FlareBevel || r.Kind == joint.FlareV:
+		if low := r.Radius - r.Throat; r.Throat > 0 && low > 0.1 {
+			return "R " + f.show.Size(r.Radius).String(), f.say("gauge.flare.low", f.show.Size(low).String())
+		}
 		return "R " + f.show.Size(r.Radius).String(), f.say("gauge.flare")
 	case isButt(p) && r.T1 > 0:
 		return "s " + f.show.Size(thinnest(r.T1, r.T2)).String(), f.capWords(p)

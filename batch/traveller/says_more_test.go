@@ -130,3 +130,19 @@ func TestCoverStaysOnOnePageWhereItCan(t *testing.T) {
 		}
 	}
 }
+
+// A flare that is filled less than flush says how far below it the weld ends.
+func TestAFlareSaysHowFarItIsFilled(t *testing.T) {
+	full := butt("F-1", joint.FlareBevel, 6, 500, "PA")
+	full.Radius = 12
+	part := full.Apart()
+	part.Size = joint.Size{Means: joint.Throat, A: 4, Text: "a4"}
+	if got := said(sheetOnly(t, full), "size"); !strings.Contains(got, "filled flush") {
+		t.Errorf("flush: %q", got)
+	}
+	// Five eighths of R 12 are a throat of 7.5 when flush (AISC 360 Table J2.2): one of 4
+	// ends 3.5 below.
+	if got := said(sheetOnly(t, part), "size"); !strings.Contains(got, "filled to 3.5 mm below flush") {
+		t.Errorf("a4: %q", got)
+	}
+}
