@@ -14,6 +14,29 @@ import (
 // there since.
 const AsRun = "as run"
 
+// Stated is a figure that was typed elsewhere than on the sheet of rates.
+type Stated struct {
+	Key   string
+	Value float64
+	From  string // "workbook sheet Buy list"
+	Place finding.Place
+}
+
+// ReadStated puts figures that were typed elsewhere into the shop, and tells each.
+func (s *Shop) ReadStated(stated []Stated) (problems []finding.Problem) {
+	var entries []entry
+	for _, v := range stated {
+		e := entry{place: v.Place, from: v.From, key: v.Key, text: numberText(v.Value), source: v.From}
+		entries = append(entries, e)
+		problems = append(problems, finding.Problem{Place: v.Place, Level: finding.Note, Code: "shop-typed", Text: v.Key + " is taken as " + e.text + ", typed into the buy list",
+			Hint: "it stands on the sheet of rates from now on"})
+	}
+	if entries == nil {
+		return nil
+	}
+	return append(problems, s.takeAll(entries)...)
+}
+
 // ReadSheet puts the sheet of shop values of a joint-list workbook into the shop,
 // if there is one. ours names the sheet of rates that this tool wrote into the
 // workbook, whatever it is called now; "" where there is none. Beside it the user

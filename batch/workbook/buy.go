@@ -10,6 +10,9 @@ import (
 	"seamtally/batch/workbook/look"
 )
 
+// buyHeads are the heads of the columns that the next run reads again.
+var buyHeads = [...]string{"What", "Name", "Need", "Unit", "On hand"}
+
 // buySheet says what to order for the whole job.
 func (o *output) buySheet() *look.Grid {
 	g := look.NewGrid(o.l.book, o.buy)
@@ -18,7 +21,7 @@ func (o *output) buySheet() *look.Grid {
 	cur := o.l.job.Shop.Currency
 	g.Text(1, 1, look.Title, "Buy list")
 	g.Text(2, 1, look.Sub, "Rounded up once for the whole job, less what is on hand, which is yours to fill in; pack and price come from the sheet of rates.")
-	for i, s := range []string{"What", "Name", "Need", "Unit", "On hand", "Pack", "Packs", "Bought", "Remains", "Pack " + cur, "Pay " + cur, "In price " + cur} {
+	for i, s := range append(buyHeads[:], "Pack", "Packs", "Bought", "Remains", "Pack "+cur, "Pay "+cur, "In price "+cur) {
 		role := look.HeadNum
 		if i < 2 || i == 3 {
 			role = look.Head
@@ -92,6 +95,9 @@ func (o *output) buyLine(g *look.Grid, row int, b price.BuyLine, plain bool) {
 		role, text := look.Calc, o.live(k.unit.wrap(part.formula, us))
 		if part.formula == "" || text == "" {
 			role, text = look.Edit, ""
+		}
+		if b.What == price.BuyTip {
+			role = look.Calc // no shop value says how many are on hand
 		}
 		g.Number(row, 5+i, role, packs, text, show(part.v))
 	}
