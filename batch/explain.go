@@ -2,9 +2,11 @@ package batch
 
 import (
 	"context"
+	"strconv"
 	"strings"
 
 	"seamtally/batch/finding"
+	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/report"
 )
@@ -46,15 +48,33 @@ func Explain(ctx context.Context, job Job, mark string) (name string, plans []pl
 		}
 	}
 	if len(plans) == 0 {
-		return "", nil, noSuchMark(worked.List.File, mark, marks)
+		return "", nil, noSuchMark(&worked.List, strings.TrimSpace(mark), marks)
 	}
 	return worked.List.File, plans, nil
 }
 
-func noSuchMark(list, mark string, marks []string) error {
-	hint := "`seamtally check` shows how the list was read"
-	if near := finding.Nearest(mark, marks); near != "" {
-		hint = "did you mean " + near + "?"
+// noSuchMark tells a row that could not be worked from a mark that no row has.
+func noSuchMark(l *joint.List, mark string, marks []string) error {
+	for _, o := range l.Others {
+		if o.Fate == joint.Rejected && o.Mark == mark && mark != "" {
+			return Usagef("the joint %q of %s stands in row %d, which could not be worked; correct what `seamtally check %s` says of that row", mark, l.File, o.Row, word(l.File))
+		}
 	}
-	return Usagef("%s has no joint %q, or its row holds a mistake (`seamtally check` tells); %s", list, mark, hint)
+	such := ""
+	if len(marks) > 0 {
+		such = ", such as " + marks[0]
+	}
+	hint := "write a mark as it stands in the list" + such + "; `seamtally check " + word(l.File) + "` shows how the list was read"
+	if near := finding.Nearest(mark, marks); near != "" {
+		hint = "write " + near + " if that was meant"
+	}
+	return Usagef("no row of %s has the mark %q; %s", l.File, mark, hint)
+}
+
+// word puts a file's name between quotation marks where a command line needs them.
+func word(file string) string {
+	if strings.ContainsAny(file, " ()&'") {
+		return strconv.Quote(file)
+	}
+	return file
 }

@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -52,6 +53,9 @@ func (j *Job) places() ([]place, error) {
 			if other, clash := taken[key]; clash {
 				if other == list {
 					return nil, Usagef("%q is given twice: give it once", list)
+				}
+				if sameFile(other, list) {
+					return nil, Usagef("%q and %q are the same file: give it once", other, list)
 				}
 				return nil, Usagef("%q and %q would both write %q: work them one at a time into folders of their own with -o, or rename one", other, list, filepath.ToSlash(filepath.Join(p.folder.Dir, p.names[out])))
 			}
@@ -197,6 +201,16 @@ func packExt(pack *zip.Reader) string {
 // fitting returns the name with the ending of a workbook without macros: one
 // that could not be annotated gives such a one.
 func fitting(name string) string { return strings.TrimSuffix(name, filepath.Ext(name)) + plainExt }
+
+// sameFile tells whether two paths lead to one file.
+func sameFile(one, other string) bool {
+	a, err := os.Stat(one)
+	if err != nil {
+		return false
+	}
+	b, err := os.Stat(other)
+	return err == nil && os.SameFile(a, b)
+}
 
 // pathKey makes two spellings of one path equal. Letter case is ignored: half
 // of the file systems in use ignore it too.

@@ -117,6 +117,18 @@ func (r *reader) mergedFigures(sheet *list.Sheet) {
 	}
 }
 
+// elsewhere says what to do where the wrong sheet or file was taken for the list.
+func (r *reader) elsewhere() string {
+	do := "give the right file"
+	switch {
+	case !r.dialect.welds:
+		do = "name the right sheet or file with --parts"
+	case r.sheet != "":
+		do = "name the right sheet with --sheet"
+	}
+	return "if this is not the " + r.dialect.list + ", " + do
+}
+
 // noColumn refuses a sheet whose header lacks a column that every joint needs.
 func (r *reader) noColumn() error {
 	var have, lack, unknown []string
@@ -133,10 +145,11 @@ func (r *reader) noColumn() error {
 			lack = append(lack, key)
 		}
 	}
-	hint := "add it; " + r.dialect.enough
+	hint := r.dialect.enough
 	if len(unknown) > 0 {
 		hint += "; not understood: " + shorten(strings.Join(unknown, ", "), 120)
 	}
+	hint += "; add a column headed " + strings.Join(lack, " and one headed ") + ", or head the column that holds it so; " + r.elsewhere()
 	return &list.Refusal{File: r.file, Hint: hint, Text: fmt.Sprintf("the header in row %d%s names %s, but there is no column for %s",
 		r.list.HeaderRows[0], inSheet(r.sheet), strings.Join(have, ", "), strings.Join(lack, " and "))}
 }

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -266,7 +267,7 @@ func (w *row) defaultKind() {
 	case j.Kind == anyButt:
 		w.resolveButt()
 	case j.Kind == NoKind && j.Size.Means == Penetration && !w.bad:
-		w.say(finding.Error, w.column("kind"), "no-kind", j.Size.Text, "a penetration is given but no kind of joint: only a groove has one", "a kind such as single V or single bevel", "write the kind, or the leg (z) or throat (a) of a fillet")
+		w.say(finding.Error, w.column("kind"), "no-kind", "", fmt.Sprintf("the size %q is a penetration, which only a groove has, and no kind of joint is given", j.Size.Text), "a kind such as single V or single bevel", "write the kind, or the leg (z) or throat (a) of a fillet")
 	case (j.Kind == Fillet || j.Kind == Lap) && j.Size.Means == Penetration && !w.bad:
 		w.say(finding.Error, w.column("size"), "bad-size", j.Size.Text, "a "+string(j.Kind)+" has a leg or a throat, not a penetration", "a size such as z6 or a4", "write z or a with the number, or the kind of groove")
 	case j.Kind == NoKind && j.Size.Means != NoSize && !filled(w.At(w.colOf("kind"))):

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"fmt"
 	"strings"
 
 	"seamtally/batch/list"
@@ -39,7 +40,7 @@ func (s *spellings) chooseSheet(src *list.Source, opt Options) (*list.Sheet, hea
 	case opt.Sheet != "" && src.Format == list.CSV:
 		return nil, spot, &list.Refusal{File: src.File, Text: "a text file has no sheets, and the sheet " + opt.Sheet + " was asked for", Hint: "leave out --sheet, or give the workbook"}
 	case opt.Sheet != "":
-		return nil, spot, &list.Refusal{File: src.File, Text: "there is no sheet " + opt.Sheet, Hint: "name one of these after --sheet: " + strings.Join(names, ", ")}
+		return nil, spot, &list.Refusal{File: src.File, Text: fmt.Sprintf("there is no sheet %q", opt.Sheet), Hint: "write one of these after --sheet: \"" + strings.Join(names, "\", \"") + "\""}
 	case len(names) > 1:
 		return nil, spot, s.noHeader(src.File, "the sheets "+strings.Join(names, ", "))
 	}

@@ -12,6 +12,7 @@ import (
 var (
 	reISO       = regexp.MustCompile(`(?i)(?:^|\s)(\d{1,4}) ?x ?([^()x]+?) ?(\(|/) ?([^()]+?) ?\)?$`)
 	reSizedGOST = regexp.MustCompile(`^[\d.,]+ ?- ?([\d.,]+ ?[/zZ] ?[\d.,]+.*)$`) // 6-50/150: leg, then length/pitch
+	reSlashes   = regexp.MustCompile(`^\d+(?: ?/ ?\d+){2,}$`)
 	reHitMiss   = regexp.MustCompile(`(?i)^([\d.,]+ ?\w*) ?(?:hit|on) ?,? ?([\d.,]+ ?\w*) ?(?:miss|off)$`)
 	rePitch     = regexp.MustCompile(`(?i)^(?:.* )?([\d.,]+(?: ?\d+/\d+)?(?: ?mm| ?in| ?")?) ?(-|@|/|z) ?([\d.,]+(?: ?\d+/\d+)?(?: ?mm| ?in| ?")?)$`)
 )
@@ -47,6 +48,9 @@ func (s *spellings) stitchOf(text string, bare measure.Unit, style measure.Style
 		x, y, bad = read(m[1], m[3])
 	} else {
 		return nil, &measure.Fault{Text: "it is no stitch note that is known", Hint: "write count x length (gap) as 5x50(100), or length-pitch as 50-150"}
+	}
+	if bad != nil && reSlashes.MatchString(t) {
+		return nil, &measure.Fault{Text: "several numbers parted by slashes are no stitch note", Hint: "write one of these, as the drawing has it"}
 	}
 	if bad != nil {
 		return nil, bad

@@ -33,6 +33,21 @@ func (o Options) sizeMeans() string {
 	return string(Leg)
 }
 
+func bareSizes(n int) string {
+	if n == 1 {
+		return "1 bare size is"
+	}
+	return fmt.Sprintf("%d bare sizes are", n)
+}
+
+// otherMeans is what a bare size is not taken as.
+func (o Options) otherMeans() string {
+	if o.sizeMeans() == string(Leg) {
+		return string(Throat)
+	}
+	return string(Leg)
+}
+
 // mostRows is how many rows a list may have: a joint takes some nine kilobytes from
 // its row to its price, and a shop's machine has some gigabytes.
 const mostRows = 200_000
@@ -310,7 +325,7 @@ func (r *reader) summary(sheet *list.Sheet) {
 			"use --list-units in if the list is in inches, or state the unit in the headers")
 	}
 	if r.sizesTaken > 0 {
-		r.note(r.list.HeaderRows[1], "size-means", fmt.Sprintf("%d bare sizes are taken as the %s: neither the cells nor the header say which", r.sizesTaken, r.opt.sizeMeans()),
-			"write z6 or a4, name the column leg or throat, or set size_means")
+		r.note(r.list.HeaderRows[1], "size-means", fmt.Sprintf("%s taken as the %s: neither the cells nor the header say which", bareSizes(r.sizesTaken), r.opt.sizeMeans()),
+			"if that is right nothing need be done; if not, write z6 or a4, name the column leg or throat, or give --set size_means="+r.opt.otherMeans())
 	}
 }

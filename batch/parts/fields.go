@@ -31,7 +31,7 @@ type fields struct {
 	opt   Options
 	list  *List
 	first map[string]int  // folded assembly and mark -> index of the first part
-	cold  int             // hollow sections taken as formed cold
+	cold  []string        // rows of hollow sections taken as formed cold
 	once  []finding.Place // rows without a quantity
 }
 
@@ -162,7 +162,7 @@ func (f *fields) unknown(e *joint.Entry, p *Part, err error) {
 	if own := (*section.Error)(nil); errors.As(err, &own) {
 		why = "it is no section that is known: " + own.Why
 		if len(own.Near) > 0 {
-			hint = "the nearest are " + strings.Join(own.Near, ", ")
+			hint = "the nearest are " + strings.Join(own.Near, ", ") + "; look on the drawing and write the right one"
 		}
 	}
 	e.Say(finding.Error, "section", "unknown-section", p.Written, why, wantSection, hint)
@@ -184,18 +184,6 @@ func (f *fields) words(e *joint.Entry, p *Part) string {
 		text += " EN 10219"
 	}
 	return text
-}
-
-// formed notes where a hollow section was taken as formed cold.
-func (f *fields) formed(p *Part) {
-	if s := &p.Section; s.Shape != section.Round && s.Shape != section.Box || !s.Cold || s.Family == "PIPE" {
-		return
-	}
-	if all := strings.ToUpper(p.Written + " " + p.Standard); strings.Contains(all, "10219") || strings.Contains(all, "CF") || strings.Contains(all, "COLD") || strings.Contains(all, "HSS") {
-		return
-	}
-	p.assume("standard", "EN 10219", "blank: a hollow section is taken as formed cold", "common-practice")
-	f.cold++
 }
 
 // settlePlate decides whether a flat is a bar or cut from plate, and how wide.
@@ -283,7 +271,8 @@ func (f *fields) twice(e *joint.Entry, p *Part) {
 	}
 	first := &f.list.Parts[at]
 	if first.Section.Designation == p.Section.Designation && first.Length == p.Length && strings.EqualFold(first.Material, p.Material) {
-		e.Say(finding.Note, "part", "mark-twice", p.Mark, fmt.Sprintf("this mark stands already in row %d with the same section and length; the quantities add up", first.Place.Row), "", "put both in one row if they are the same pieces")
+		e.Say(finding.Note, "part", "mark-twice", p.Mark, fmt.Sprintf("this mark stands already in row %d with the same section and length; the two quantities are added together", first.Place.Row), "",
+			fmt.Sprintf("if that is right nothing need be done; if the row stands twice by mistake delete one; if it is another part give row %d a mark of its own", p.Place.Row))
 		return
 	}
 	e.Say(finding.Warning, "part", "mark-twice", p.Mark, fmt.Sprintf("this mark stands already in row %d as %s of %s mm; both are worked, and joints that name it take the first", first.Place.Row, first.Section.Designation, number(float64(first.Length))), "a mark that means one part", "give each part its own mark")
@@ -291,13 +280,3 @@ func (f *fields) twice(e *joint.Entry, p *Part) {
 
 // markKey brings a mark to the form in which marks are compared.
 func markKey(mark string) string { return strings.ReplaceAll(joint.Fold(mark), " ", "") }
-
-// summary tells, once for the list, what was assumed for many rows.
-func (f *fields) summary() []finding.Problem {
-	if f.cold == 0 {
-		return nil
-	}
-	return []finding.Problem{{Place: finding.Place{File: f.list.File, Sheet: f.list.Sheet, Row: f.list.HeaderRows[1]}, Level: finding.Note, Code: "formed-cold",
-		Text: fmt.Sprintf("%d hollow sections are taken as formed cold (EN 10219): neither designation nor standard says how", f.cold),
-		Hint: "write EN 10210 or HF where they are finished hot"}}
-}

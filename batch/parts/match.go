@@ -1,10 +1,13 @@
 package parts
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"seamtally/batch/finding"
+	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/section"
 	"seamtally/tables"
@@ -180,11 +183,27 @@ func (m *matcher) untouched() {
 	}
 	for i := range m.touches {
 		p := &m.book.List.Parts[i]
-		if len(m.touches[i]) > 0 || m.named[p.Section.Designation] || m.twin(i) {
-			continue
+		if len(m.touches[i]) > 0 || m.named[p.Section.Designation] || m.twin(i) || p.Mark == "" && m.book.List.hasMarks() {
+			continue // that a part has no mark is told already
 		}
-		m.sayPart(i, "part", "part-unused", finding.Warning, fmt.Sprintf("no joint touches %s (%s)", p.Name(), p.Section.Designation))
+		name := p.Name()
+		if name != p.Section.Designation {
+			name += " (" + p.Section.Designation + ")"
+		}
+		m.sayPart(i, "part", "part-unused", finding.Warning, fmt.Sprintf("no joint of %s touches %s", m.jointList(), name))
 	}
+}
+
+// hasMarks tells whether the list has a column of marks.
+func (l *List) hasMarks() bool {
+	return slices.ContainsFunc(l.Columns, func(c joint.Column) bool { return c.Key == "part" })
+}
+
+// jointList names the list that the joints stand in.
+func (m *matcher) jointList() string {
+	place := m.plans[0].Joint.Place
+	place.Row, place.Col, place.Header = 0, 0, ""
+	return cmp.Or(place.String(), "the joint list")
 }
 
 // twin tells whether another row has the same mark, and joints that name it.
@@ -234,11 +253,11 @@ func (m *matcher) uneven(i, pieces int) {
 	switch {
 	case first%pieces != 0:
 		for _, k := range odd {
-			m.say(k, "part-quantity", finding.Warning, fmt.Sprintf("the joint stands %s, but %s is cut %s", times(max(m.plans[k].Joint.Qty, 1)), p.Name(), times(pieces)))
+			m.say(k, "part-quantity", finding.Warning, fmt.Sprintf("the joint has a quantity of %d, but the cut list has %d pieces of %s", max(m.plans[k].Joint.Qty, 1), pieces, p.Name()))
 		}
-		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("%s is cut %s, but the joints that have it first stand %s in all (%s)", p.Name(), times(pieces), times(first), m.marks(odd)))
+		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("the cut list has %d pieces of %s, but the joints with %s in part1 have a quantity of %d in all, which does not share out evenly (%s)", pieces, p.Name(), p.Name(), first, m.marks(odd)))
 	case all < pieces:
-		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("%s is cut %s, but joints stand on it only %s", p.Name(), times(pieces), times(all)))
+		m.sayPart(i, "qty", "part-quantity", finding.Warning, fmt.Sprintf("the cut list has %d pieces of %s, but the joints that name it have a quantity of %d in all", pieces, p.Name(), all))
 	}
 }
 
@@ -276,11 +295,4 @@ func (m *matcher) marks(joints []int) string {
 		}
 	}
 	return strings.Join(out, ", ")
-}
-
-func times(n int) string {
-	if n == 1 {
-		return "once"
-	}
-	return fmt.Sprintf("%d times", n)
 }

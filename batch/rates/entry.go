@@ -18,6 +18,7 @@ const OwnBasis = "shop"
 // entry is one line of a shop file, or one --set.
 type entry struct {
 	place        finding.Place // of the value
+	keyCol       int           // column of the key; 0: no cell holds it
 	from         string
 	key, text    string
 	unit, basis  string
@@ -26,6 +27,15 @@ type entry struct {
 	decimalComma bool
 	changed      bool // on our own sheet, since the list was last worked
 	percent      bool // a spreadsheet cell shown as a percentage; text is the share
+}
+
+// keyPlace is where the key stands.
+func (e *entry) keyPlace() finding.Place {
+	p := e.place
+	if e.keyCol > 0 {
+		p.Col, p.Header = e.keyCol, "key"
+	}
+	return p
 }
 
 // take puts one entry into the shop, or says why it cannot. A line that shows a

@@ -18,11 +18,14 @@ func (s *Shop) resolve(e entry) (key string, problem *finding.Problem) {
 	if fam, name, ok := familyOf(written); ok {
 		return s.resolveFamily(e, fam, name)
 	}
-	hint := "see the shop file that `seamtally starter` writes for every key"
+	hint := "correct the key; `seamtally starter` writes a shop file with every key in it"
+	if e.keyCol > 0 {
+		hint = "correct the key or delete the row; `seamtally starter` writes a shop file with every key in it"
+	}
 	if near := finding.Nearest(plain, s.keys()); near != "" {
 		hint = fmt.Sprintf("write %s if that is meant", near)
 	}
-	return "", &finding.Problem{Place: e.place, Level: finding.Error, Code: "shop-key",
+	return "", &finding.Problem{Place: e.keyPlace(), Level: finding.Error, Code: "shop-key",
 		Text: fmt.Sprintf("there is no shop value %q", written), Read: written, Want: "a key of the shop file", Hint: hint}
 }
 
@@ -63,7 +66,7 @@ func (s *Shop) resolveFamily(e entry, fam family, name string) (string, *finding
 		}
 		known = s.names.all.machines
 	}
-	return "", unknownName(e.place, fam.of, name, known)
+	return "", unknownName(e.keyPlace(), fam.of, name, known)
 }
 
 // transferName accepts "short_arc", "short arc" and "short_arc.C1".

@@ -85,7 +85,7 @@ func entriesOf(src *list.Source, sheet list.Sheet, cols columns, first int, from
 			}
 			return strings.TrimSpace(row.At(col).Text)
 		}
-		e := entry{key: key, from: from, unit: text(cols.unit), basis: text(cols.basis), source: text(cols.source), note: text(cols.note),
+		e := entry{key: key, keyCol: cols.key, from: from, unit: text(cols.unit), basis: text(cols.basis), source: text(cols.source), note: text(cols.note),
 			low: text(cols.low), high: text(cols.high), decimalComma: src.DecimalComma}
 		e.place = finding.Place{File: src.File, Sheet: sheet.Name, Row: row.Number, Col: cols.value, Header: "value"}
 		e.readCell(row.At(cols.value))

@@ -102,8 +102,11 @@ func (f Folder) check(t Target) error {
 	if info.Mode()&fs.ModeSymlink != 0 {
 		return f.unlessForced(path, "it is a link to another file", "remove the link, choose another folder with -o, or add --force to put a file in place of the link")
 	}
+	if info.IsDir() {
+		return &Error{Path: path, Why: "a folder has that name", Do: "move or rename that folder, or choose another one for the outputs with -o"}
+	}
 	if !info.Mode().IsRegular() {
-		return &Error{Path: path, Why: "something that is not a plain file stands there", Do: "choose another folder with -o"}
+		return &Error{Path: path, Why: "something that is not a plain file stands there", Do: "move or rename it, or choose another folder with -o"}
 	}
 	if f.Force {
 		return nil

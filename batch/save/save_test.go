@@ -58,7 +58,7 @@ func TestRefusals(t *testing.T) {
 		}, ours, "a link", true},
 		{"dangling link", func(t *testing.T, dir, path string) { link(t, os.Symlink(filepath.Join(dir, "nowhere"), path)) }, ours, "a link", true},
 		{"circle of links", func(t *testing.T, dir, path string) { link(t, os.Symlink(path, path)) }, ours, "a link", true},
-		{"folder", func(t *testing.T, dir, path string) { link(t, os.Mkdir(path, 0o755)) }, ours, "not a plain file", false},
+		{"folder", func(t *testing.T, dir, path string) { link(t, os.Mkdir(path, 0o755)) }, ours, "a folder has that name", false},
 		{"hard link of the input", func(t *testing.T, dir, path string) { link(t, os.Link(filepath.Join(dir, "in.csv"), path)) }, ours, "input", false},
 		{"symbolic link to the input", func(t *testing.T, dir, path string) { link(t, os.Symlink("in.csv", path)) }, ours, "input", false},
 	}

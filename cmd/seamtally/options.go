@@ -105,7 +105,7 @@ func checkChoices(c *cli.Context) error {
 		}
 		for _, g := range given {
 			if !contains(words, g) {
-				return batch.Usagef("--%s cannot be %q%s; it is one of: %s", name, g, suggest(g, words), strings.Join(words, ", "))
+				return batch.Usagef("--%s cannot be %q%s; write one of: %s", name, g, suggest(g, words), strings.Join(words, ", "))
 			}
 		}
 	}

@@ -153,12 +153,12 @@ func threeDigits(whole, mark, decimals string, style Style) (string, *Fault) {
 	case style.Mark != 0 && style.Grouped:
 		return whole + decimals, nil
 	}
-	metres := strings.TrimRight(decimals, "0")
-	if len(metres) == len(decimals) {
-		metres += "0" // four digits are no thousand
+	name := "point"
+	if mark == "," {
+		name = "comma"
 	}
-	return "", fault("it can be read as "+whole+decimals+" or as "+whole+"."+decimals,
-		"write "+whole+decimals+" if that was meant; if not, write the unit behind it, such as "+strings.TrimSuffix(whole+"."+metres, ".")+" m")
+	return "", fault("the "+name+" can part thousands ("+whole+decimals+") or decimals ("+whole+"."+decimals+")",
+		"write "+whole+decimals+" if thousands were meant; if decimals were meant, write four of them, such as "+whole+"."+decimals+"0")
 }
 
 // Habit looks at texts and tells how their writer writes numbers.
