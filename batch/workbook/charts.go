@@ -22,7 +22,7 @@ const mostBars = 12
 func (o *output) charts(f *excelize.File, g *look.Grid) map[string]pack.Cache {
 	caches := map[string]pack.Cache{}
 	below := "I4"
-	if o.assemblies.to > o.assemblies.from {
+	if o.assemblies.to > o.assemblies.from && o.l.job.Totals.Cost > 0 {
 		o.chart(f, g, caches, "I4", "Cost by assembly, "+o.l.job.Shop.Currency, o.assemblies, "K", "1F4E79", money2)
 		below = "I18"
 	}
