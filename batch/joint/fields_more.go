@@ -74,7 +74,7 @@ func (w *row) preparation() {
 	if text := w.text("backing"); text != "" {
 		v, ok := w.word("backing", text)
 		if !ok {
-			w.say(finding.Warning, w.column("backing"), "unknown-backing", text, "this backing is not known and is left out of account", "bar, ceramic, gouge or blank", "write one of these")
+			w.say(finding.Warning, w.column("backing"), "unknown-backing", text, "this backing is not known and is left out of account", "bar, ceramic or gouge", "write bar, ceramic or gouge (gouged from the back and welded); leave the cell empty if there is none or it is another sort")
 		}
 		j.Backing = v
 	}
@@ -90,13 +90,13 @@ func (w *row) angle() {
 	if cell.Kind == list.Text {
 		q, bad := measure.Parse(cell.Text, w.style)
 		if bad != nil || q.Unit != measure.None && q.Unit != measure.Deg {
-			w.say(finding.Error, c, "bad-angle", cell.Text, "it is no angle", want, "write degrees")
+			w.say(finding.Error, c, "bad-angle", cell.Text, "it is no angle", want, "write the angle of the drawing as a number of degrees, such as 60; of a groove that of the whole opening")
 			return
 		}
 		v = q.Num
 	}
 	if v < 5 || v > 180 {
-		w.say(finding.Error, c, "bad-angle", cell.Text, "no joint has this angle", want, "write degrees")
+		w.say(finding.Error, c, "bad-angle", cell.Text, "no joint has this angle", want, "correct the angle: that of the drawing, such as 60; of a groove that of the whole opening")
 		return
 	}
 	w.joint.Angle = units.Degree(v)
@@ -269,7 +269,7 @@ func (w *row) defaultKind() {
 	case j.Kind == NoKind && j.Size.Means == Penetration && !w.bad:
 		w.say(finding.Error, w.column("kind"), "no-kind", "", fmt.Sprintf("the size %q is a penetration, which only a groove has, and no kind of joint is given", j.Size.Text), "a kind such as single V or single bevel", "write the kind, or the leg (z) or throat (a) of a fillet")
 	case (j.Kind == Fillet || j.Kind == Lap) && j.Size.Means == Penetration && !w.bad:
-		w.say(finding.Error, w.column("size"), "bad-size", j.Size.Text, "a "+string(j.Kind)+" has a leg or a throat, not a penetration", "a size such as z6 or a4", "write z or a with the number, or the kind of groove")
+		w.say(finding.Error, w.column("size"), "bad-size", j.Size.Text, "a "+string(j.Kind)+" has a leg or a throat, not a penetration", "a size such as z6 or a4", "look on the drawing: for a fillet write its leg (z6) or throat (a4); if the penetration is right, write the groove, such as single bevel, in the column of kinds")
 	case j.Kind == NoKind && j.Size.Means != NoSize && !filled(w.At(w.colOf("kind"))):
 		j.Kind = Fillet
 		w.assume("kind", string(Fillet), "blank, and a size is given", "common-practice")

@@ -154,7 +154,7 @@ func (w *row) unreadable(cell list.Cell, c *column, want string) bool {
 	case cell.Kind == list.Bool:
 		w.say(finding.Error, c, "not-a-number", cell.Text, "the cell holds TRUE or FALSE", want, "write the value")
 	case cell.Percent:
-		w.say(finding.Error, c, "percent", cell.Text, "the cell is shown as a percentage", want, "write the figure itself")
+		w.say(finding.Error, c, "percent", cell.Text, "the cell is shown as a percentage", want, "write the figure that the percentage stands for, with its unit")
 	default:
 		return false
 	}

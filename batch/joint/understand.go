@@ -310,7 +310,7 @@ func (r *reader) summary(sheet *list.Sheet) {
 		if r.opt.Inches {
 			unit = "inches"
 		}
-		r.note(r.list.HeaderRows[1], "list-units", "bare numbers under "+strings.Join(names, ", ")+" are read as "+unit, "state the unit in the header, or use --list-units")
+		r.note(r.list.HeaderRows[1], "list-units", "bare numbers under "+strings.Join(names, ", ")+" are read as "+unit, "if that is right nothing need be done; if not, write the unit in the header, such as Size (mm) or Size (in), or give --list-units mm or in")
 	}
 	r.columnDoubts(sheet)
 	if r.style.Grouped {

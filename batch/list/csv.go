@@ -50,7 +50,7 @@ func readCSV(src *Source) ([]finding.Problem, error) {
 	src.DecimalComma = src.Delimiter != ',' && writesDecimalComma(sheet.Rows)
 	if src.DecimalComma {
 		problems = append(problems, finding.Problem{Level: finding.Note, Code: "decimal-comma",
-			Text: "the file writes numbers with a decimal comma (2,5 for two and a half) and was read so"})
+			Text: "the file writes numbers with a decimal comma (2,5 for two and a half) and was read so", Hint: "if that is right nothing need be done; if the commas part thousands, save the list again without them"})
 	}
 	return problems, nil
 }

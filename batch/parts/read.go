@@ -40,7 +40,7 @@ func NewReader(set *tables.Set) *Reader {
 		Measures: []string{"length", "width", "thickness", "section"},
 		Needs:    []string{"section", "length"},
 		One:      "part", All: "parts", List: "cut list",
-		Hint:   "name at least the columns part, section, length and quantity, in one row above the parts",
+		Hint:   "if this is the cut list, name at least the columns part, section, length and quantity in one row above the parts; if not, name the right sheet or file with --parts",
 		Enough: "four columns are enough: part, section, length, quantity",
 		Fits:   r.fits,
 	}, set)

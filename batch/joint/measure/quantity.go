@@ -44,7 +44,7 @@ func Parse(s string, style Style) (Quantity, *Fault) {
 	case s == "":
 		return Quantity{}, fault("it is empty", "")
 	case strings.HasSuffix(s, "%"):
-		return Quantity{}, fault("it is a percentage", "write the figure itself")
+		return Quantity{}, fault("it is a percentage", "write the figure that the percentage stands for, with its unit")
 	}
 	if m := reFeet.FindStringSubmatch(low); m != nil && !reGrouped.MatchString(low) {
 		return feet(m, style)
@@ -77,7 +77,7 @@ func noUnit(word string) *Fault {
 	if o := "oO\u043e\u041e"; strings.ContainsAny(word, o) && strings.Trim(word, o+"0123456789") == "" { // Latin or Cyrillic
 		return fault("the letter o stands among the digits", "write a nought (0) if that was meant")
 	}
-	return fault("\""+word+"\" behind the number is no unit of length that is known", "write the figure with mm, cm, m, in or ft behind it, or with nothing")
+	return fault("\""+word+"\" behind the number is no unit of length that is known", "write the right figure with mm, cm, m, in or ft behind it; a weight or a number of pieces belongs in another column")
 }
 
 // fraction reads sign, whole, numerator, denominator, unit.
