@@ -37,6 +37,7 @@ type changed struct {
 // samples, lets another program work them out, and compares with the tool's own
 // physics and prices for the changed rows, the plan held.
 func TestAChangeMovesThePrice(t *testing.T) {
+	t.Parallel()
 	var books [][]byte
 	var changes [][]changed
 	var jobs []*price.Job
@@ -306,6 +307,7 @@ func zipped(t testing.TB, like []byte, bodies map[string][]byte) []byte {
 // the price on the Totals sheet becomes, to a cent, that of a run with the rate
 // stated.
 func TestAChangedRateMovesTheTotals(t *testing.T) {
+	t.Parallel()
 	var books [][]byte
 	var jobs []*price.Job
 	for _, s := range samples {

@@ -86,17 +86,23 @@ func TestBesideTheRowsOfTheCutList(t *testing.T) {
 // A longer or shorter seam, a larger leg and another quantity move the shrinkage beside
 // the parts to what the tool says of the changed list, without another run.
 func TestShrinkageFollowsTheJoints(t *testing.T) {
-	for _, change := range []map[string]float64{{"Joints!F2": 90}, {"Joints!F2": 900}, {"Joints!C2": 7}, {"Joints!G2": 3}, {"Joints!F3": 200}} {
+	t.Parallel()
+	changes := []map[string]float64{{"Joints!F2": 90}, {"Joints!F2": 900}, {"Joints!C2": 7}, {"Joints!G2": 3}, {"Joints!F3": 200}}
+	var books [][]byte
+	for _, change := range changes {
 		src, job := cutJob(t, twoLists(t), price.Options{})
-		f := opened(t, recalculated(t, withNumbers(t, build(t, src, job, Options{}), change))[0])
-		_, want := cutJob(t, withNumbers(t, twoLists(t), change), price.Options{})
+		books = append(books, withNumbers(t, build(t, src, job, Options{}), change))
+	}
+	for b, theirs := range recalculated(t, books...) {
+		f := opened(t, theirs)
+		_, want := cutJob(t, withNumbers(t, twoLists(t), changes[b]), price.Options{})
 		for i := range want.Parts.List.Parts {
 			got, _ := besideCut(t, f, "Cut list", 2, want.Parts.List.Parts[i].Place.Row, false)
 			for k, key := range []string{"shrink_low_mm", "shrink_high_mm"} {
 				r := &want.Parts.Results[i]
 				n, _ := strconv.ParseFloat(got[key], 64)
 				if r.Shrink == nil != (got[key] == "") || r.Shrink != nil && math.Abs(n-float64(r.Shrink[k])) > 0.0101 {
-					t.Errorf("%v, %s: %s is %q, the tool says %v", change, want.Parts.List.Parts[i].Mark, key, got[key], r.Shrink)
+					t.Errorf("%v, %s: %s is %q, the tool says %v", changes[b], want.Parts.List.Parts[i].Mark, key, got[key], r.Shrink)
 				}
 			}
 		}
@@ -244,6 +250,7 @@ func TestACutListOfAnotherFile(t *testing.T) {
 // A cut list in a workbook of its own is given back beside its own rows, with the
 // welds of the joints that stand elsewhere as values.
 func TestAWorkbookOfPartsAlone(t *testing.T) {
+	t.Parallel()
 	src, job := cutJob(t, twoLists(t), price.Options{})
 	f := opened(t, src.Data)
 	must(t, f.DeleteSheet("Joints"))

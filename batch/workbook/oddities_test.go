@@ -73,6 +73,7 @@ var (
 // workbook stands as it was, and another program finds every cell as before. What
 // cannot be added to gives a fresh workbook that says why.
 func TestOddWorkbooks(t *testing.T) {
+	t.Parallel()
 	for name, c := range map[string]struct {
 		data  []byte
 		fresh string              // why there is a fresh one; empty: annotated

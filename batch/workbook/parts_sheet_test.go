@@ -65,6 +65,7 @@ func cutJob(t testing.TB, data []byte, opts price.Options) (*list.Source, *price
 // The sheets of parts and bars hold what was worked out, and another program gets
 // the same from their formulas.
 func TestPartsOnTheirSheet(t *testing.T) {
+	t.Parallel()
 	var books [][]byte
 	for _, opts := range []price.Options{{}, {US: true}} {
 		src, job := cutJob(t, twoLists(t), opts)
@@ -115,6 +116,7 @@ func massOfNone(t *testing.T, data []byte) string {
 
 // A longer part weighs more, on its line and in the total, without another run.
 func TestALongerPartWeighsMore(t *testing.T) {
+	t.Parallel()
 	src, job := cutJob(t, twoLists(t), price.Options{})
 	data := build(t, src, job, Options{})
 	changed := opened(t, recalculated(t, withNumbers(t, data, map[string]float64{"Cut list!D4": 2.4, "Cut list!E8": 6}))[0])
@@ -160,6 +162,7 @@ func TestReasonsAreTheListsOwn(t *testing.T) {
 // A cut list of its own comes back with its parts worked out and no sheet of welds:
 // beside its rows, in its own workbook or, where it came as text, in a fresh one.
 func TestACutListOfItsOwn(t *testing.T) {
+	t.Parallel()
 	f := excelize.NewFile()
 	for i, row := range [][]any{{"Part", "Section", "Length mm", "Qty"}, {"P1", "SHS 80x80x5", 1200, 4}, {"P2", "UPN 140", 700, 2}} {
 		must(t, f.SetSheetRow("Sheet1", cellOf(t, 1, i+1), &row))

@@ -133,6 +133,7 @@ func sameFigure(a, b string) bool {
 }
 
 func TestAnotherProgramAgrees(t *testing.T) {
+	t.Parallel()
 	var books [][]byte
 	for _, c := range []struct {
 		name string

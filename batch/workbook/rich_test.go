@@ -25,6 +25,7 @@ var touched = []string{"[Content_Types].xml", "_rels/.rels", "docProps/custom.xm
 // lost, none but the listed ones differs, every row of the user's stands byte for
 // byte, and another program finds every cell, rule and frame as before.
 func TestRichWorkbookIsKept(t *testing.T) {
+	t.Parallel()
 	before := richBook(t)
 	src, _, err := list.Read("rich.xlsm", before)
 	must(t, err)

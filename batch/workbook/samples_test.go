@@ -72,6 +72,7 @@ var samples = []sample{
 }
 
 func TestSamplesAgreeWithAnotherProgram(t *testing.T) {
+	t.Parallel()
 	var books [][]byte
 	for _, s := range samples {
 		src, job := sampleJob(t, s.path, s.opts)
@@ -91,6 +92,7 @@ func TestSamplesAgreeWithAnotherProgram(t *testing.T) {
 }
 
 func TestSamplesAreValidPackages(t *testing.T) {
+	t.Parallel()
 	outputs, dir := map[string]string{}, t.TempDir()
 	for i, s := range samples {
 		src, job := sampleJob(t, s.path, s.opts)
@@ -118,6 +120,7 @@ func sayTheSame(cmd []string, input, output string, said []byte) bool {
 // TestLongListAgreesWithAnotherProgram has another program work out a generated
 // list of two thousand joints.
 func TestLongListAgreesWithAnotherProgram(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("long")
 	}

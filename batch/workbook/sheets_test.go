@@ -58,6 +58,7 @@ func everyBook(t *testing.T) (all []madeBook) {
 // program knows, charts show what stands in their cells, and what stands on a sheet
 // of ours is printed.
 func TestEverySheet(t *testing.T) {
+	t.Parallel()
 	called, points, areas := map[string]int{}, 0, 0
 	for _, b := range everyBook(t) {
 		f := opened(t, b.data)

@@ -61,6 +61,7 @@ func anyList(src *list.Source) joint.List {
 }
 
 func TestStrangersLoseNothing(t *testing.T) {
+	t.Parallel()
 	dir := shared(t, "strangers")
 	var files []string
 	for _, pattern := range []string{"xlsx/*.xls[xm]", "made/*.xls[xm]", "made/*/*.xls[xm]"} {

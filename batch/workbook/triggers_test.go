@@ -51,6 +51,7 @@ var triggers = []struct {
 // another program work the list out and reads which rows ask for another run, and how
 // many the Totals count. The rates then take the travel out of its range.
 func TestEveryTriggerAsksForARun(t *testing.T) {
+	t.Parallel()
 	f := excelize.NewFile()
 	must(t, f.SetSheetRow("Sheet1", "A1", &decided))
 	for i, c := range triggers {
