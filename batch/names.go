@@ -7,8 +7,10 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/price"
 	"seamtally/batch/save"
 )
@@ -163,12 +165,27 @@ func (j *Job) rework(p *place, stem, own, ext string) string {
 		p.folder.Inputs = without(p.folder.Inputs, p.list)
 		return own
 	}
+	return nextFree(p.folder.Dir, stem, ext)
+}
+
+func nextFree(dir, stem, ext string) string {
 	for n := 2; ; n++ {
 		name := fmt.Sprintf("%s-worked-%d%s", stem, n, ext)
-		if free(filepath.Join(p.folder.Dir, name)) {
+		if free(filepath.Join(dir, name)) {
 			return name
 		}
 	}
+}
+
+// spare keeps a workbook of ours from being replaced, --force or not, where somebody
+// typed into it what could not be taken: it would be nowhere else.
+func (j *Job) spare(p *place, job *price.Job) {
+	if !j.Force || p.first == "" || !slices.ContainsFunc(job.Problems, func(f finding.Problem) bool { return f.Code == ChangedBeside }) {
+		return
+	}
+	p.names[Workbook] = nextFree(p.folder.Dir, p.first, filepath.Ext(p.names[Workbook]))
+	job.Say(finding.Problem{Place: finding.Place{File: job.List.File}, Level: finding.Note, Code: "kept-for-what-was-typed",
+		Text: "the workbook is not replaced, as what was typed into it could not be taken; the result is " + p.names[Workbook]})
 }
 
 // workbookExt keeps a workbook with macros one: a spreadsheet program refuses it

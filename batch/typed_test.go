@@ -242,3 +242,28 @@ func TestWhatIsOnHandIsKept(t *testing.T) {
 		}
 	}
 }
+
+// TestWhatCouldNotBeTakenIsNotReplaced: with --force a workbook of ours is replaced, but not
+// where it alone holds what somebody typed.
+func TestWhatCouldNotBeTakenIsNotReplaced(t *testing.T) {
+	looks := price.Options{Date: "2026-03-01", Paper: "a4", Lang: "en", Codes: "iso", Symbols: "iso"}
+	for value, want := range map[float64]string{2.5: "list-worked-2.xlsx", 3: "list-worked.xlsx"} {
+		dir := t.TempDir()
+		_, book := oneList(t, listIn(t, "Mark,Length,Size,t1,t2,Quantity,Material\nW1,1 m,z8,12 mm,12 mm,2 off,S355\n"), dir, looks)
+		data, err := os.ReadFile(retyped(t, book, "Qty", 2, value))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(book, data, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		job := Job{Version: "test", Lists: []string{book}, Only: []Output{Workbook}, Force: true, Looks: looks}
+		outcome, err := Run(context.Background(), job)
+		if err != nil || len(outcome.Lists[0].Written) != 1 || filepath.Base(outcome.Lists[0].Written[0]) != want {
+			t.Fatalf("%v pieces: %v, written %v, want %s", value, err, outcome.Lists[0].Written, want)
+		}
+		if now, err := os.ReadFile(book); err != nil || bytes.Equal(now, data) != (want != "list-worked.xlsx") {
+			t.Errorf("%v pieces: the workbook is the same %v, %v", value, bytes.Equal(now, data), err)
+		}
+	}
+}

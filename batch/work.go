@@ -37,6 +37,7 @@ func (j *Job) save(ctx context.Context, t *tools, p place) Result {
 	if err != nil {
 		return r.fail(err)
 	}
+	j.spare(&p, job)
 	if !slices.Contains(j.wanted(), Workbook) {
 		src = sources{} // only the workbook goes back to the cells: a long list has many
 	}
