@@ -65,7 +65,7 @@ func TestMoreIsNeverCheaperWhateverTheKind(t *testing.T) {
 	})
 }
 
-// opens tells whether a joint can be welded with the wire, gas and mode of a plan.
+// opens tells whether a joint can be welded as called with the wire, gas and mode of a plan.
 // Where it cannot, because its bead is smaller than that wire and mode lay, nature
 // is not monotone: a small bead needs a thinner and dearer wire than a larger one.
 // Of 12,000 random pairs some 20 are such, with legs below 3 mm or grooves uphill.
@@ -73,7 +73,7 @@ func opens(c *catalog, j *joint.Joint, p *Plan) bool {
 	t := c.newTask(j)
 	for _, n := range c.waysOf(t) {
 		if n.wire.Filler == p.Filler && n.wire.Dia == p.Dia && n.gas.Gas == p.Gas && n.mode == p.Transfer {
-			if o := c.try(n, t); o.stands == 0 {
+			if o := c.try(n, t); o.stands == 0 && o.called == 0 {
 				return true
 			}
 		}
