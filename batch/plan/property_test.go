@@ -198,7 +198,10 @@ func TestThickerIsNeverLessCurrent(t *testing.T) {
 		if same := a.Filler == b.Filler && a.Dia == b.Dia && a.Transfer == b.Transfer; !same && position != "PA" && position != "PB" {
 			share = 19.0 / 20
 		}
-		if a.Settings && b.Settings && b.Current.Start < a.Current.Start*share {
+		// A bead laid larger than called runs at its wire's lowest current, whatever the plate.
+		_, grownA := ruleTold(&a, "bead-larger")
+		_, grownB := ruleTold(&b, "bead-larger")
+		if a.Settings && b.Settings && !grownA && !grownB && b.Current.Start < a.Current.Start*share {
 			rt.Fatalf("leg %v %s %s %q: %v mm takes %v A (%s %v %s, %d passes), %v mm takes %v A (%s %v %s, %d passes)", leg, material, position, wire, thin, a.Current.Start, a.Filler, a.Dia, a.Transfer, len(a.Runs), thick, b.Current.Start, b.Filler, b.Dia, b.Transfer, len(b.Runs))
 		}
 	})
