@@ -132,7 +132,7 @@ func (c *catalog) obey(t *task) offer {
 		if o.stands >= noMachine || c.outside(&o, t) {
 			continue
 		}
-		if best == nil || o.stands < best.stands || o.stands == best.stands && o.cost.Total < best.cost.Total {
+		if best == nil || o.milder(best) {
 			best = &o
 		}
 	}
@@ -140,6 +140,18 @@ func (c *catalog) obey(t *task) offer {
 		return offer{}
 	}
 	return offer{forced: true, list: []candidate{best.candidate(t)}}
+}
+
+// milder tells whether a way does less harm than another: of two that are too hot for the
+// parts the cooler, else of equal ones the cheaper.
+func (o *outcome) milder(than *outcome) bool {
+	switch {
+	case o.stands != than.stands:
+		return o.stands < than.stands
+	case o.stands&tooHot != 0 && o.way.start != than.way.start:
+		return o.way.start < than.way.start
+	}
+	return o.cost.Total < than.cost.Total
 }
 
 // choose picks a way for each joint. Under "joint" each takes its own cheapest;

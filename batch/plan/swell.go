@@ -10,13 +10,11 @@ import (
 // travel of a hand. Where every way asks for a smaller one, the joint gets the smallest
 // there is: more metal than called for, as long as it is not much more.
 
-// swollen is a demerit beyond those of wire and mode, to which a point is added for each
-// swollenStep of needless metal: of much too large beads the smaller is laid, of about
-// equal ones that of the better mode.
-const (
-	swollen     = 50
-	swollenStep = 0.2
-)
+// swollen is a demerit beyond those of wire and mode, which it takes the place of: they
+// ask for the mode that suits the thickness, and for a wire that is not too weak for it,
+// while a bead laid larger than called runs at its wire's lowest current whatever the
+// plate. Of such beads the cheapest is laid, needless metal being paid for.
+const swollen = 50
 
 // swell makes the only bead of a joint as large as the way must lay it, where that is
 // what stands in the way. A procedure says itself what may be laid.
@@ -45,7 +43,7 @@ func (c *catalog) swell(o *outcome, t *task) {
 	g.kind = kind
 	o.groups[0], o.called = g, called
 	o.stands &^= tooFast | tooSlow | beadSmall
-	o.demerit += swollen + int((growth-1)/swollenStep)
+	o.demerit = swollen + t.rank(c, o.way) + o.demerit/lastResort*lastResort
 }
 
 // smallestBead returns the area in mm² that a way's lowest current lays at its fastest
