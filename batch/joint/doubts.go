@@ -42,18 +42,20 @@ const (
 	doubtedOf    = 8     // joints, of which one can stand out
 )
 
-// longest doubts the one seam that stands out of the list.
+// longest doubts the one seam that stands out of the list. A seam that goes all round
+// has no length yet, and a hole none at all: neither is compared.
 func (r *reader) longest() {
 	var first, second *Joint
 	for i := range r.list.Joints {
 		switch j := &r.list.Joints[i]; {
+		case j.Length <= 0:
 		case first == nil || j.Length > first.Length:
 			first, second = j, first
 		case second == nil || j.Length > second.Length:
 			second = j
 		}
 	}
-	if len(r.list.Joints) < doubtedOf {
+	if len(r.list.Joints) < doubtedOf || second == nil {
 		return
 	}
 	if slip := first.Length >= doubtedFrom && first.Length >= doubtedTimes*second.Length; !slip && (first.Length < oddFrom || first.Length < oddTimes*second.Length) {

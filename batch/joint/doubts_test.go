@@ -201,3 +201,31 @@ func TestADateIsNoMark(t *testing.T) {
 		t.Fatal(err, l)
 	}
 }
+
+// A seam that goes all round has no length before its section is known: it is none that
+// another is so many times as long as.
+func TestALongSeamIsComparedWithSeamsOfAKnownLength(t *testing.T) {
+	set := loadTables(t)
+	for _, c := range []struct{ lengths, want string }{
+		{"6000 all-round all-round all-round all-round all-round all-round all-round all-round", ""},
+		{"6000 500 all-round all-round all-round all-round all-round all-round all-round", "6.0 m is 12 times the next longest seam of the list, 0.5 m"},
+		{"6000 500 500 500 500 500 500 400 all-round", "6.0 m is 12 times the next longest seam of the list, 0.5 m"},
+		{"all-round all-round all-round all-round all-round all-round all-round all-round", ""},
+	} {
+		text := "Mark;Length;Leg;t1;Part 1\n"
+		for i, l := range strings.Fields(c.lengths) {
+			text += fmt.Sprintf("W%d;%s;5;6;SHS 60x60x4\n", i+1, l)
+		}
+		l, err := understand(t, set, text, Options{})
+		if err != nil || len(l.Joints) < 8 {
+			t.Fatal(err, l)
+		}
+		got := ""
+		for _, p := range told(l, "length-stands-out") {
+			got += p.Text
+		}
+		if got != c.want {
+			t.Errorf("%s: %q, want %q", c.lengths, got, c.want)
+		}
+	}
+}

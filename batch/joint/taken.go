@@ -22,7 +22,11 @@ func TakenAlike(all iter.Seq2[int, Assumption]) []Taken {
 	at := map[kin]int{}
 	var out []Taken
 	var values [][]string
-	seen := map[Assumption]bool{}
+	type told struct {
+		group int
+		value string
+	}
+	seen := map[told]bool{}
 	for i, a := range all {
 		k := kin{a.Key, a.Kin, a.Basis}
 		if a.Kin == "" {
@@ -35,7 +39,7 @@ func TakenAlike(all iter.Seq2[int, Assumption]) []Taken {
 			out, values = append(out, Taken{Assumption: a}), append(values, nil)
 		}
 		out[n].Joints = append(out[n].Joints, i)
-		if one := (Assumption{Key: a.Key, Value: a.Value, Basis: a.Basis, Kin: a.Kin}); !seen[one] {
+		if one := (told{n, a.Value}); !seen[one] {
 			seen[one] = true
 			values[n] = append(values[n], a.Value)
 		}

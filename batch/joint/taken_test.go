@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -31,5 +32,24 @@ func TestBlanksThatAreFilledInAreSaid(t *testing.T) {
 		if strings.Join(said, " ") != want {
 			t.Errorf("%q: %q, want %q", text, said, want)
 		}
+	}
+}
+
+// A value that was assumed for two reasons is told with each of them.
+func TestWhatWasTakenAlikeForTwoReasonsIsToldWithEach(t *testing.T) {
+	all := []Assumption{
+		{Key: "position", Value: "PB", Why: "blank", Basis: "common-practice"},
+		{Key: "position", Value: "PB", Why: "of its kind", Basis: "common-practice"},
+		{Key: "t2", Value: "8 mm", Why: "of W1", Basis: "derived", Kin: "of the other part"},
+		{Key: "t2", Value: "8 mm", Why: "of W2", Basis: "derived", Kin: "of the other part"},
+		{Key: "t2", Value: "8 mm", Why: "of the shop", Basis: "shop value", Kin: "of the other part"},
+	}
+	var got []string
+	for _, t := range TakenAlike(slices.All(all)) {
+		got = append(got, fmt.Sprintf("%s=%s (%s; %s) %v", t.Key, t.Value, t.Why, t.Basis, t.Joints))
+	}
+	want := []string{"position=PB (blank; common-practice) [0]", "position=PB (of its kind; common-practice) [1]", "t2=8 mm (of the other part; derived) [2 3]", "t2=8 mm (of the shop; shop value) [4]"}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -42,7 +42,7 @@ func Unusual(s *Section, set *tables.Set) []string {
 }
 
 // nearestSizes returns the sizes of a shape that lie nearest, and whether the first is
-// the size itself.
+// the size itself. A table without a size of the shape says nothing against any.
 func nearestSizes(set *tables.Set, shape string, h, b float64) (near [][2]float64, exact bool) {
 	for i := range set.HollowSizes {
 		if row := &set.HollowSizes[i]; row.Shape == shape {
@@ -52,7 +52,7 @@ func nearestSizes(set *tables.Set, shape string, h, b float64) (near [][2]float6
 	off := func(at [2]float64) float64 { return math.Abs(at[0]-h)/at[0] + math.Abs(at[1]-b)/at[1] }
 	sort.SliceStable(near, func(i, j int) bool { return off(near[i]) < off(near[j]) })
 	if len(near) == 0 {
-		return nil, true
+		return [][2]float64{{h, b}}, true
 	}
 	exact = off(near[0]) < 1e-6
 	if exact {

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"seamtally/tables"
 )
 
 // TestUnusual: a size in which no tube is made is told with those next to it; one that
@@ -37,6 +39,36 @@ func TestPublishedHollowSizesAreUsual(t *testing.T) {
 			} else if near := Unusual(&s, set); len(near) > 0 {
 				t.Errorf("%s is told as unusual, beside %s", f.spelling(), strings.Join(near, ", "))
 			}
+		}
+	}
+}
+
+// TestATableWithoutWallsOrOutsidesSaysNothingOfThem: a user's own table may have either
+// alone, and what it lacks is taken as it is written.
+func TestATableWithoutWallsOrOutsidesSaysNothingOfThem(t *testing.T) {
+	set := load(t)
+	box := tables.HollowSize{Shape: "box", H: 60, B: 60}
+	round := tables.HollowSize{Shape: "round", H: 60.3, B: 60.3}
+	wall := tables.HollowSize{Shape: "wall", H: 4, B: 4}
+	for _, c := range []struct {
+		sizes      []tables.HollowSize
+		text, near string
+	}{
+		{nil, "SHS 66x66x4.3", ""},
+		{[]tables.HollowSize{box}, "SHS 66x66x4.3", "SHS 60x60x4.3"},
+		{[]tables.HollowSize{round}, "CHS 61x4.3", "CHS 60.3x4.3"},
+		{[]tables.HollowSize{wall}, "SHS 66x66x4.3", "SHS 66x66x4"},
+		{[]tables.HollowSize{wall}, "SHS 66x66x4", ""},
+		{[]tables.HollowSize{box, wall}, "SHS 66x66x4.3", "SHS 60x60x4"},
+	} {
+		own := *set
+		own.HollowSizes = c.sizes
+		s, err := Parse(c.text, set)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Join(Unusual(&s, &own), ", "); got != c.near {
+			t.Errorf("%q beside %v: %q, want %q", c.text, c.sizes, got, c.near)
 		}
 	}
 }
