@@ -75,11 +75,11 @@ type panickingDisk struct {
 	dir string
 }
 
-func (d panickingDisk) Keep(path, as string) error {
+func (d panickingDisk) Link(path, as string) error {
 	if filepath.Dir(path) == d.dir {
 		panic("a table without rows")
 	}
-	return d.Disk.Keep(path, as)
+	return d.Disk.Link(path, as)
 }
 
 func TestFaultOfOurOwnNamesTheList(t *testing.T) {

@@ -12,8 +12,8 @@ type Disk interface {
 	Mkdir(path string) error
 	// Create makes a new file, mode 0644 less the umask.
 	Create(path string) (Handle, error)
-	// Keep gives an existing file a second name.
-	Keep(path, as string) error
+	// Link gives an existing file a second name, where the file system has such.
+	Link(path, as string) error
 	Rename(from, to string) error
 	Remove(path string) error
 	// SyncDir makes the names in a folder last through a power cut.
@@ -51,18 +51,7 @@ func (osDisk) Create(path string) (Handle, error) {
 	return file, nil
 }
 
-// Keep links the file under the second name; where the file system has no links
-// it copies.
-func (osDisk) Keep(path, as string) error {
-	if os.Link(path, as) == nil {
-		return nil
-	}
-	data, err := os.ReadFile(path)
-	if err != nil {
-		return err
-	}
-	return os.WriteFile(as, data, 0o644)
-}
+func (osDisk) Link(path, as string) error { return os.Link(path, as) }
 
 func (osDisk) Rename(from, to string) error { return rename(from, to) }
 
@@ -78,4 +67,28 @@ func (osDisk) Hold(dir string) (letGo func(), err error) {
 		return func() {}, nil
 	}
 	return letGo, err
+}
+
+// keep gives an existing file a second name; where the file system has no links it
+// copies, and the copy lasts through a power cut as the file does.
+func keep(disk Disk, path, as string) error {
+	if disk.Link(path, as) == nil {
+		return nil
+	}
+	file, err := os.Open(path)
+	if err != nil {
+		return err
+	}
+	defer file.Close() // Opened for reading: nothing is lost.
+	handle, err := disk.Create(as)
+	if err != nil {
+		return err
+	}
+	if _, err = io.Copy(handle, file); err == nil {
+		err = handle.Sync()
+	}
+	if closed := handle.Close(); err == nil {
+		err = closed
+	}
+	return err
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -18,6 +19,7 @@ type faultyDisk struct {
 	forever bool
 	count   int
 	ops     []string
+	copies  bool   // the file system has no links
 	before  func() // runs before each change, after it was counted
 }
 
@@ -48,11 +50,14 @@ func (d *faultyDisk) Create(path string) (Handle, error) {
 	return &faultyHandle{handle, d}, err
 }
 
-func (d *faultyDisk) Keep(path, as string) error {
-	if err := d.fail("keep"); err != nil {
+func (d *faultyDisk) Link(path, as string) error {
+	if d.copies {
+		return syscall.EPERM
+	}
+	if err := d.fail("link"); err != nil {
 		return err
 	}
-	return d.Disk.Keep(path, as)
+	return d.Disk.Link(path, as)
 }
 
 func (d *faultyDisk) Rename(from, to string) error {
@@ -161,10 +166,15 @@ func hiddenFiles(t *testing.T, dir string) []string {
 
 // TestPutEveryFault lets the first change of the file system fail, then the
 // second, and so on until a run meets no fault.
-func TestPutEveryFault(t *testing.T) {
+func TestPutEveryFault(t *testing.T) { putEveryFault(t, false) }
+
+// TestPutEveryFaultWithoutLinks: where the old files are copied the same holds.
+func TestPutEveryFaultWithoutLinks(t *testing.T) { putEveryFault(t, true) }
+
+func putEveryFault(t *testing.T, copies bool) {
 	for n := 1; ; n++ {
 		dir := before(t)
-		disk := &faultyDisk{Disk: Real(), at: n}
+		disk := &faultyDisk{Disk: Real(), at: n, copies: copies}
 		err := Folder{Dir: dir, Disk: disk}.Put(context.Background(), set("new"))
 		got := state(t, dir)
 		if disk.count < n {
@@ -193,6 +203,25 @@ func TestPutEveryFault(t *testing.T) {
 		if left := hiddenFiles(t, dir); len(left) > 0 {
 			t.Errorf("fault %d (%s): still there after the next run: %v", n, op, left)
 		}
+	}
+}
+
+// TestCopiesOfOldFilesAreSynced: where the file system has no links, every copy of an
+// old file is on the disk before any name is changed.
+func TestCopiesOfOldFilesAreSynced(t *testing.T) {
+	disk := &faultyDisk{Disk: Real(), at: -1, copies: true}
+	link(t, Folder{Dir: before(t), Disk: disk}.Put(context.Background(), set("new")))
+	made, synced := 0, 0
+	for _, op := range disk.ops[:slices.Index(disk.ops, "rename")] {
+		switch op {
+		case "create":
+			made++
+		case "sync":
+			synced++
+		}
+	}
+	if made != 3+1+2 || synced != made { // the new files, the journal and the old files
+		t.Errorf("of %d files made %d are synced: %v", made, synced, disk.ops)
 	}
 }
 

@@ -161,7 +161,7 @@ func (f Folder) keepOld(r *room, files []File) ([]backup, error) {
 		b := backup{target: filepath.Join(f.Dir, file.Name)}
 		if _, err := os.Lstat(b.target); err == nil {
 			b.path = r.old(i)
-			if err := f.Disk.Keep(b.target, b.path); err != nil {
+			if err := keep(f.Disk, b.target, b.path); err != nil {
 				return nil, f.failed(file.Name, err)
 			}
 		}

@@ -65,7 +65,9 @@ func TestRealDisk(t *testing.T) {
 	nowhere := filepath.Join(dir, "no", "such")
 	for name, err := range map[string]error{
 		"create":           func() error { _, err := Real().Create(nowhere); return err }(),
-		"keep a folder":    Real().Keep(dir, filepath.Join(dir, "kept")),
+		"keep a folder":    keep(Real(), dir, filepath.Join(dir, "kept")),
+		"keep nothing":     keep(Real(), nowhere, filepath.Join(dir, "kept too")),
+		"keep nowhere":     keep(Real(), dir, nowhere),
 		"sync nothing":     Real().SyncDir(nowhere),
 		"hold nothing":     func() error { _, err := Real().Hold(nowhere); return err }(),
 		"rename nothing":   Real().Rename(nowhere, dir),
@@ -86,7 +88,7 @@ func TestKeepCopies(t *testing.T) {
 		t.Skip("no second file system here:", err)
 	}
 	kept := filepath.Join(t.TempDir(), "kept")
-	link(t, Real().Keep(elsewhere, kept))
+	link(t, keep(Real(), elsewhere, kept))
 	if got, err := os.ReadFile(kept); err != nil || !bytes.Equal(got, want) {
 		t.Errorf("kept %q, %v", got, err)
 	}
