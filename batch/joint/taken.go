@@ -1,9 +1,9 @@
 package joint
 
 import (
-	"fmt"
 	"iter"
-	"strings"
+
+	"seamtally/batch/finding"
 )
 
 // Taken is what was assumed alike for some joints.
@@ -48,11 +48,7 @@ func TakenAlike(all iter.Seq2[int, Assumption]) []Taken {
 		}
 	}
 	for n := range out {
-		few := values[n]
-		if len(few) > fewValues {
-			few = append(few[:fewValues:fewValues], fmt.Sprintf("and %d other values", len(few)-fewValues))
-		}
-		out[n].Value = strings.Join(few, ", ")
+		out[n].Value = finding.Few(values[n], fewValues)
 	}
 	return out
 }

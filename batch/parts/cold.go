@@ -31,14 +31,13 @@ func (f *fields) summary() []finding.Problem {
 		Hint: "if that is right nothing need be done; for one finished hot write HF behind the section, or EN 10210 in the column standard"}}
 }
 
+// fewNamed is how many rows or joints a sentence names before it counts the rest.
+const fewNamed = 6
+
 // rowNumbers names the first rows of many.
 func rowNumbers(rows []string) string {
-	const shown = 6
-	switch {
-	case len(rows) == 1:
+	if len(rows) == 1 {
 		return "row " + rows[0]
-	case len(rows) > shown+1:
-		return fmt.Sprintf("rows %s and %d more", strings.Join(rows[:shown], ", "), len(rows)-shown)
 	}
-	return "rows " + strings.Join(rows, ", ")
+	return "rows " + finding.Few(rows, fewNamed)
 }

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -290,9 +289,6 @@ func (m *matcher) marks(joints []int) string {
 	var out []string
 	for _, k := range joints {
 		out = append(out, m.plans[k].Joint.Mark)
-		if len(out) == 6 && len(joints) > 7 {
-			return strings.Join(out, ", ") + fmt.Sprintf(" and %d more", len(joints)-6)
-		}
 	}
-	return strings.Join(out, ", ")
+	return finding.Few(out, fewNamed)
 }

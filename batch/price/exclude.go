@@ -2,8 +2,8 @@ package price
 
 import (
 	"fmt"
-	"strings"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/batch/units"
 )
@@ -38,10 +38,10 @@ func exclusions(job *Job, unpriced []string) []string {
 		out = append(out, fmt.Sprintf("Time and fuel for preheating %s are not in this price.", count(preheat, "joint")))
 	}
 	if len(unpriced) > 0 {
-		out = append(out, fmt.Sprintf("%s with metal but no settings, so not in this price: %s.", count(len(unpriced), "joint"), someOf(unpriced)))
+		out = append(out, fmt.Sprintf("%s with metal but no settings, so not in this price: %s.", count(len(unpriced), "joint"), finding.Few(unpriced, shownMarks)))
 	}
 	if rejected := RejectedRows(&job.List); len(rejected) > 0 {
-		out = append(out, fmt.Sprintf("%s of the list that could not be read, so not in this price: %s.", count(len(rejected), "row"), someOf(rejected)))
+		out = append(out, fmt.Sprintf("%s of the list that could not be read, so not in this price: %s.", count(len(rejected), "row"), finding.Few(rejected, shownMarks)))
 	}
 	return out
 }
@@ -77,11 +77,4 @@ func count(n int, what string) string {
 		return "1 " + what
 	}
 	return fmt.Sprintf("%d %ss", n, what)
-}
-
-func someOf(marks []string) string {
-	if len(marks) <= shownMarks {
-		return strings.Join(marks, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(marks[:shownMarks], ", "), len(marks)-shownMarks)
 }

@@ -1,11 +1,11 @@
 package workbook
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/units"
 	"seamtally/batch/workbook/look"
 )
@@ -130,13 +130,10 @@ func cutSeams() []columnBeside[cutRow] {
 // joints are the marks of the joints that name the part, not more than can be read.
 func (r *cutRow) joints() string {
 	var marks []string
-	for k, i := range r.r.Joints {
-		if k == 20 && len(r.r.Joints) > 21 {
-			return strings.Join(marks, ", ") + fmt.Sprintf(" and %d more", len(r.r.Joints)-k)
-		}
+	for _, i := range r.r.Joints {
 		marks = append(marks, r.c.l.marks[i])
 	}
-	return strings.Join(marks, ", ")
+	return finding.Few(marks, 20)
 }
 
 func cutPrepare() []columnBeside[cutRow] {

@@ -120,7 +120,7 @@ func assumed(b *strings.Builder, job *price.Job) {
 		for _, i := range t.Joints {
 			marks = append(marks, job.Plans[i].Joint.Mark)
 		}
-		fmt.Fprintf(b, "  %s %s for %s (%s)\n", t.Key, t.Value, someOf(marks), t.Why)
+		fmt.Fprintf(b, "  %s\n", oneLine(fmt.Sprintf("%s %s for %s (%s)", t.Key, t.Value, finding.Few(marks, fewNamed), t.Why)))
 	}
 }
 
@@ -132,7 +132,7 @@ func stitches(b *strings.Builder, job *price.Job) {
 		if p.Joint.Stitch == nil {
 			continue
 		}
-		fmt.Fprintf(b, "%s  %s: %s is %d segments a side, %.3f m welded in all\n", head, p.Joint.Mark, oneLine(p.Joint.Stitch.Text), p.Segments, float64(p.Seam))
+		fmt.Fprintf(b, "%s  %s: %s is %d segments a side, %.3f m welded in all\n", head, oneLine(p.Joint.Mark), oneLine(p.Joint.Stitch.Text), p.Segments, float64(p.Seam))
 		head = ""
 	}
 }
@@ -194,20 +194,14 @@ func tally(job *price.Job) string {
 		plural(n.Errors, "error"), plural(n.Warnings, "warning"), plural(n.Notes, "note"))
 }
 
+// fewNamed is how many marks a line names before it counts the rest.
+const fewNamed = 5
+
 func plural(n int, word string) string {
 	if n != 1 {
 		word += "s"
 	}
 	return fmt.Sprint(n, " ", word)
-}
-
-// someOf names a few marks and counts the rest.
-func someOf(marks []string) string {
-	const most = 5
-	if len(marks) <= most {
-		return strings.Join(marks, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(marks[:most], ", "), len(marks)-most)
 }
 
 func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/price"
 	"seamtally/tables"
 )
@@ -23,7 +24,7 @@ func procedures(b *strings.Builder, job *price.Job) {
 		}
 		by := "no joint of the list names it"
 		if marks := namedBy(job, number); len(marks) > 0 {
-			by = "named by " + someOf(marks)
+			by = "named by " + oneLine(finding.Few(marks, fewNamed))
 		}
 		fmt.Fprintf(b, "  %-10s %s; %s\n", oneLine(number), oneLine(v.Text), by)
 	}

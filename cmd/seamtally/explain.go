@@ -37,20 +37,20 @@ func (p program) explain(c *cli.Context) (int, error) {
 
 func explained(w io.Writer, list string, p *plan.Plan) {
 	j := p.Joint
-	fmt.Fprintf(w, "Joint %s (%s, row %d): %s\n", j.Mark, list, j.Place.Row, orElse(string(p.Prep.Kind), string(j.Kind)))
+	fmt.Fprintf(w, "Joint %s (%s, row %d): %s\n", oneLine(j.Mark), list, j.Place.Row, orElse(string(p.Prep.Kind), string(j.Kind)))
 	if !p.Settings {
-		fmt.Fprintf(w, "No settings: %s\n", strings.TrimPrefix(p.NoSettings, "no settings: "))
+		fmt.Fprintf(w, "No settings: %s\n", oneLine(strings.TrimPrefix(p.NoSettings, "no settings: ")))
 	}
 	if taken := append(j.Assumed[:len(j.Assumed):len(j.Assumed)], p.Assumed...); len(taken) > 0 {
 		fmt.Fprint(w, "\nTaken where the list is silent\n")
 		for _, a := range taken {
-			fmt.Fprintf(w, "  %s = %s: %s [%s]\n", a.Key, a.Value, a.Why, a.Basis)
+			fmt.Fprintf(w, "  %s\n", oneLine(fmt.Sprintf("%s = %s: %s [%s]", a.Key, a.Value, a.Why, a.Basis)))
 		}
 	}
 	fmt.Fprint(w, "\nStep by step\n")
 	for _, s := range p.Steps {
-		fmt.Fprintf(w, "  %-10s %s: %s\n", s.ID, s.What, working(s))
-		fmt.Fprintf(w, "  %-10s   [%s]\n", "", strings.Trim(s.Basis+": "+s.Source, ": "))
+		fmt.Fprintf(w, "  %-10s %s: %s\n", s.ID, s.What, oneLine(working(s)))
+		fmt.Fprintf(w, "  %-10s   [%s]\n", "", oneLine(strings.Trim(s.Basis+": "+s.Source, ": ")))
 	}
 	considered(w, p)
 	hinted(w, p)

@@ -59,11 +59,7 @@ func rowsText(rows []int) string {
 		named += end - i + 1
 		i = end + 1
 	}
-	text := fmt.Sprintf("%d rows: %s", len(rows), strings.Join(runs, ", "))
-	if named < len(rows) {
-		text += fmt.Sprintf(" and %d more", len(rows)-named)
-	}
-	return text
+	return finding.AndMore(fmt.Sprintf("%d rows: %s", len(rows), strings.Join(runs, ", ")), len(rows)-named)
 }
 
 // about names the joints that a check says the same of: all of a few, some of many.
@@ -72,6 +68,5 @@ func about(joints []string) string {
 	if len(joints) <= most {
 		return strings.Join(joints, ", ")
 	}
-	return fmt.Sprintf("%d joints: %s and %d more (all of them with --json and on the sheet Checks)",
-		len(joints), strings.Join(joints[:most/2], ", "), len(joints)-most/2)
+	return fmt.Sprintf("%d joints: %s (all of them with --json and on the sheet Checks)", len(joints), finding.Few(joints, most/2))
 }

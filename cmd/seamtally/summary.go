@@ -92,10 +92,10 @@ func marked(place finding.Place) string {
 // leftOut names what the price does not hold.
 func leftOut(job *price.Job) (text string) {
 	if marks := job.Totals.Unpriced; len(marks) > 0 {
-		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", someOf(marks))
+		text += fmt.Sprintf("  not in the price, metal and metres only: %s (`seamtally check` says why)\n", oneLine(finding.Few(marks, fewNamed)))
 	}
 	if rows := price.RejectedRows(&job.List); len(rows) > 0 {
-		text += fmt.Sprintf("  not in the price, not worked: %s\n", someOf(rows))
+		text += fmt.Sprintf("  not in the price, not worked: %s\n", oneLine(finding.Few(rows, fewNamed)))
 	}
 	if n := price.Preheated(job); n > 0 {
 		text += fmt.Sprintf("  not in the price: time and fuel for preheating %s\n", plural(n, "joint"))

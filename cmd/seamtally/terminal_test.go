@@ -44,6 +44,38 @@ func TestNothingSteersTheTerminal(t *testing.T) {
 	}
 }
 
+// TestNoCellSteersOrBreaksALine: what stands in the cells of a cut list, and of joints
+// that name its parts, neither steers the terminal nor begins a line of its own.
+func TestNoCellSteersOrBreaksALine(t *testing.T) {
+	dir := t.TempDir()
+	list, cut := filepath.Join(dir, "frame.csv"), filepath.Join(dir, "cut.csv")
+	for name, text := range map[string]string{
+		list: "Mark,Leg mm,Length mm,t1,Kind,Stitch,Position,Material,Part 1,Part 2\n" +
+			"\"W\x1b[31m1\nFAKE\",5,99999,6,fillet,,\"over\nhead\",S235,\"P\x1b[31m1\nFAKE\",Q\n" +
+			"\"W2\nFAKE\",5,500,6,fillet,\"5x50\n(50)\",PB,S235,\"P\x1b[31m1\nFAKE\",\"NO\x1bPE\nFAKE\"\n",
+		cut: "Mark,Section,Length,Qty\n\"P\x1b[31m1\nFAKE\",SHS 60x60x4,1000,3\n\"Q\x1b[1m\nFAKE\",FL 100x10,500,2\n\"R\x1b[1m\nFAKE\",SHS 40x40x4,500,2\n",
+	} {
+		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, args := range [][]string{{"check", list, "--parts", cut}, {"run", list, "--parts", cut, "-o", filepath.Join(dir, "out")}, {"explain", list, "--parts", cut}, {"explain", list, "W\x1b[31m1\nFAKE"}, {"explain", list, "W2\nFAKE", "--parts", cut}, {"compare", list, list}} {
+		var out, said strings.Builder
+		p := program{in: strings.NewReader(""), out: &out, err: &said, now: time.Now}
+		p.run(context.Background(), append([]string{"seamtally"}, args...))
+		all := out.String() + said.String()
+		if all == "" {
+			t.Errorf("%q says nothing", args)
+		}
+		for line := range strings.Lines(all) {
+			if strings.HasPrefix(line, "FAKE") || strings.HasPrefix(line, "head\"") || strings.ContainsRune(line, '\x1b') {
+				t.Errorf("%q prints a line of a cell, %q, in:\n%s", args, line, all)
+				break
+			}
+		}
+	}
+}
+
 // A list on which a library does not come back ends the program as a fault of ours
 // that names the list.
 func TestStuckNamesTheList(t *testing.T) {
