@@ -9,6 +9,9 @@ import (
 // plan writes out what was worked out for one joint: geometry and metal always,
 // settings where a way was chosen.
 func (c *catalog) plan(t *task, of *offer, n *way) Plan {
+	if n != nil {
+		t = c.filledBy(n, t)
+	}
 	p := Plan{Joint: t.j, Seam: units.Metre(t.seam), Segments: t.segments, WeldMetal: units.Kg(t.density * t.made * 1e-6 * t.seam)}
 	if n == nil {
 		p.Manner = c.geometryOf(t)

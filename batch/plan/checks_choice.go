@@ -184,7 +184,7 @@ func (c *catalog) nearest(t *task) reason {
 		}
 	}
 	if best != nil {
-		if list := c.obstacleChecks(best, t); len(list) > 0 {
+		if list := c.obstacleChecks(best, c.filledBy(best.way, t)); len(list) > 0 {
 			last := list[len(list)-1]
 			last.text = "nothing of the shop fits; nearest: " + last.text
 			return last

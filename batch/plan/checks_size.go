@@ -27,7 +27,7 @@ func (k *checker) sizes(t *task) {
 		k.filletGap(t)
 		return
 	}
-	if t.prep.Kind == joint.FlareBevel || t.prep.Kind == joint.FlareV {
+	if isFlare(t.prep.Kind) {
 		k.flare(t)
 	}
 	if t.prep.Kind == joint.SingleV {

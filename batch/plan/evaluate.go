@@ -90,6 +90,7 @@ func (c *catalog) tried(n *way, t *task) outcome {
 
 // lay lays the passes of a joint in one way of welding and picks the machine.
 func (c *catalog) lay(n *way, t *task) (o outcome) {
+	t = c.filledBy(n, t)
 	o.way = n
 	o.wanted = target(n.targets.points[t.family], t.heatT)
 	o.stands, o.demerit = c.obstacles(n, t, o.wanted)

@@ -121,6 +121,7 @@ func (h *hinter) replan(j joint.Joint) (altered, bool) {
 	if best == nil || of.forced {
 		return altered{}, false
 	}
+	t = h.c.filledBy(best.way, t)
 	o := h.c.tried(best.way, t)
 	return altered{
 		cost: float64(o.cost.Total), minutes: float64(o.cost.Labour.Total),

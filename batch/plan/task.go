@@ -22,6 +22,7 @@ type task struct {
 	pair       []tables.FillerChoice
 	fillerMask uint64
 	gasless    bool // the chosen wire shields itself
+	noGas      bool // a flare is filled as for such a wire; see filledBy
 	metal      string
 	density    float64
 
@@ -103,6 +104,11 @@ func (t *task) thinner() units.MM {
 // readArea works out the areas of one seam, as drawn and as it will be made.
 func (c *catalog) readArea(t *task) {
 	s, why := c.shapeOf(t)
+	c.takeShape(t, s, why)
+}
+
+// takeShape takes the areas of a shape into a task, or the reason why there is none.
+func (c *catalog) takeShape(t *task, s shape, why coded) {
 	if why.text != "" {
 		t.noArea, t.noAreaCode = why.text, why.code
 		return
@@ -118,7 +124,7 @@ func (c *catalog) readArea(t *task) {
 		t.noArea, t.noAreaCode, t.drawn, t.made = err.Error(), "size-bad", 0, 0
 		return
 	}
-	t.shape, t.family, t.leg = s, s.family, s.leg
+	t.shape, t.family, t.leg, t.sides = s, s.family, s.leg, [2]side{}
 	for k, share := range s.shares {
 		if share > 0 {
 			t.sides[k] = side{drawn: t.drawn * share, made: t.made * share, depth: s.depths[k]}

@@ -11,7 +11,11 @@ import (
 // trace fills in the working of a plan: each formula with the numbers put in, and
 // the options that were considered with the reason why they won or lost.
 func (c *catalog) trace(p *Plan, t *task, of *offer, n *way) {
-	w := &working{p: p, t: t, c: c}
+	own := t
+	if n != nil {
+		own = c.filledBy(n, t)
+	}
+	w := &working{p: p, t: own, c: c}
 	w.geometry()
 	w.metal()
 	if p.Settings {
@@ -23,8 +27,8 @@ func (c *catalog) trace(p *Plan, t *task, of *offer, n *way) {
 		w.use(&o)
 		w.money(&o)
 	}
-	own := *p.Manner // others share it
-	p.Manner = &own
+	manner := *p.Manner // others share it
+	p.Manner = &manner
 	p.Steps = w.steps
 	p.Options = c.considered(t, n)
 }
@@ -213,7 +217,7 @@ func (c *catalog) considered(t *task, chosen *way) []Option {
 		}
 	}
 	for i := range all {
-		out = append(out, c.option(&all[i], t, own, chosen))
+		out = append(out, c.option(&all[i], c.filledBy(all[i].way, t), own, chosen))
 	}
 	return out
 }
