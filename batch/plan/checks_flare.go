@@ -21,7 +21,19 @@ func (k *checker) flare(t *task) {
 	case t.j.Size.Means != joint.Leg && size > flush+slackSize:
 		k.sayf("flare-throat", finding.Warning, "throat %s in a flare of radius %s: filled flush it has %s", mmText(size), mmText(float64(p.Radius)), mmText(flush))
 	}
-	if r := k.c.book.first("flare-small"); r != nil && float64(p.Radius) < r.To-slackEdge {
-		k.say(r, finding.Warning, "throat of a flare of radius %s", mmText(float64(p.Radius)))
+	k.flareSmall(p)
+}
+
+// flareSmall tells of a radius too small for the throat of a flare to count. The code says
+// it of the flare bevel; a groove between two such edges is no wider at its root.
+func (k *checker) flareSmall(p *Prep) {
+	r := k.c.book.first("flare-small")
+	if r == nil || float64(p.Radius) >= r.To-slackEdge {
+		return
 	}
+	source, basis := r.Source, r.Basis
+	if p.Kind == joint.FlareV {
+		source, basis = "taken over from the flare bevel, of which alone "+r.Source+" says it", "derived"
+	}
+	k.sayFrom(r.Code, finding.Warning, source, basis, "throat of a flare of radius %s", mmText(float64(p.Radius)))
 }

@@ -90,6 +90,27 @@ func TestFlareIsJudgedByTheWireChosen(t *testing.T) {
 	}
 }
 
+// A radius under 3/8 in is told of either kind of flare; AISC 360 Table J2.2 says it of the
+// flare bevel, so that of the flare V is no published rule.
+func TestSmallRadiusIsToldOfEitherFlare(t *testing.T) {
+	set, shop := world(t)
+	for kind, basis := range map[joint.Kind]string{joint.FlareBevel: "published", joint.FlareV: "derived"} {
+		for radius, told := range map[units.MM]bool{8: true, 9.4: true, 9.5: false, 12: false} {
+			j := flareJoint(kind, 3)
+			j.Radius = radius
+			p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
+			if got := hasCode(p.Checks, "flare-small"); got != told {
+				t.Errorf("%s of R %g: told %v", kind, radius, got)
+			}
+			for _, c := range p.Checks {
+				if c.Code == "flare-small" && c.Basis != basis {
+					t.Errorf("%s: basis %q", kind, c.Basis)
+				}
+			}
+		}
+	}
+}
+
 func hasCode(checks []finding.Check, code string) bool {
 	for _, c := range checks {
 		if c.Code == code {
