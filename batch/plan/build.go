@@ -29,7 +29,7 @@ func (c *catalog) plan(t *task, of *offer, n *way) Plan {
 	trigger := c.trigger(t)
 	if p.Manner = t.form.manner(&o, trigger); p.Manner == nil {
 		p.Manner = c.geometryOf(t)
-		o.grown(&p)
+		o.grown(&p, t)
 		p.Settings = true
 		c.waySettings(&p, t, &o)
 		c.deposition(&p, t, &o)
@@ -49,7 +49,7 @@ func (c *catalog) geometryOf(t *task) *Manner {
 		m.MetalGroup = t.metal
 	}
 	m.AreaDrawn, m.Area = units.MM2(t.drawn), units.MM2(t.made)
-	m.Shrink = shrinkRange(t)
+	m.Shrink = shrinkRange(t, m.Area)
 	m.Limits = c.limitsOf(t)
 	return m
 }

@@ -26,12 +26,13 @@ type drawn struct {
 
 // shrinkage estimates how much one seam draws the parts together across itself,
 // in mm, by every published form that fits: the lowest and the highest are the
-// range that a cutter allows for. Free plates of carbon steel only.
-func shrinkage(t *task, working bool) []shrinkStep {
-	if t.metal != "carbon steel" || t.noArea != "" || t.made <= 0 || t.thin <= 0 {
+// range that a cutter allows for. The area is that of one seam as it is laid. Free plates
+// of carbon steel only.
+func shrinkage(t *task, area units.MM2, working bool) []shrinkStep {
+	if t.metal != "carbon steel" || t.noArea != "" || area <= 0 || t.thin <= 0 {
 		return nil
 	}
-	d := drawn{prep: &t.prep, area: units.MM2(t.made), thin: units.MM(t.thin), leg: units.MM(t.leg), sides: max(t.j.Sides, 1), welded: t.weldedShare()}
+	d := drawn{prep: &t.prep, area: area, thin: units.MM(t.thin), leg: units.MM(t.leg), sides: max(t.j.Sides, 1), welded: t.weldedShare()}
 	return d.steps(working)
 }
 
@@ -96,8 +97,8 @@ func (t *task) weldedShare() float64 {
 }
 
 // shrinkRange returns the lowest and the highest estimate; nil without any.
-func shrinkRange(t *task) *[2]units.MM {
-	steps := shrinkage(t, false)
+func shrinkRange(t *task, area units.MM2) *[2]units.MM {
+	steps := shrinkage(t, area, false)
 	if len(steps) == 0 {
 		return nil
 	}

@@ -77,11 +77,12 @@ func (o *outcome) growth() float64 {
 	return o.groups[0].area / o.called
 }
 
-// grown takes the larger bead into the plan: its area and its metal.
-func (o *outcome) grown(p *Plan) {
+// grown takes the larger bead into the plan: its area, and what it draws together.
+func (o *outcome) grown(p *Plan, t *task) {
 	if o.called <= 0 {
 		return
 	}
 	p.AreaCalled = p.Area
 	p.Area = units.MM2(math.Max(o.groups[0].area, float64(p.Area)))
+	p.Shrink = shrinkRange(t, p.Area)
 }

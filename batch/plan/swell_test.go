@@ -45,3 +45,30 @@ func TestSmallestBeadOfTheWire(t *testing.T) {
 		t.Errorf("a leg of 0.5 mm is laid with %.2f mm²", p.Area)
 	}
 }
+
+// What a bead laid larger than called draws together follows from the bead that is laid:
+// of a corner of thin steel the range is 0.1 A/t (SHRINK-4) to 0.2 A/t (SHRINK-1), and so is
+// the working of explain.
+func TestLargerBeadDrawsTogetherMore(t *testing.T) {
+	set, shop := world(t)
+	j := changed(filletJoint(1.5, 1.5, "PA"), func(j *joint.Joint) { j.Kind, j.Size.A, j.Process = joint.Corner, 1, "pulse" })
+	p := Explain([]joint.Joint{j}, 0, set, shop, Options{})
+	if p.AreaCalled <= 0 || p.Shrink == nil {
+		t.Fatalf("not laid larger: called %.3f, made %.3f, %s", p.AreaCalled, p.Area, p.NoSettings)
+	}
+	thin := float64(p.Prep.T1)
+	for k, share := range []float64{0.1, 0.2} {
+		if want := share * float64(p.Area) / thin; math.Abs(float64(p.Shrink[k])-want) > 1e-9 {
+			t.Errorf("estimate %d: %.4f mm, want %.4f", k, p.Shrink[k], want)
+		}
+	}
+	lines, _ := ShrinkLines(&p)
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, l := range lines {
+		v := l.K*float64(p.Area) + l.C
+		low, high = min(low, v), max(high, v)
+	}
+	if math.Abs(low-float64(p.Shrink[0])) > 1e-9 || math.Abs(high-float64(p.Shrink[1])) > 1e-9 {
+		t.Errorf("lines give %.4f to %.4f, the plan %.4f to %.4f", low, high, p.Shrink[0], p.Shrink[1])
+	}
+}

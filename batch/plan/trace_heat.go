@@ -16,7 +16,7 @@ func (w *working) warmth() {
 		w.preheat(&f)
 		w.cooling()
 	}
-	for _, s := range shrinkage(t, true) {
+	for _, s := range shrinkage(t, p.Area, true) {
 		w.step(s.id, "shrinkage across one seam, free plates", s.formula, s.numbers, n2(s.value)+" mm", s.source, s.basis)
 	}
 }
