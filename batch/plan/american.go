@@ -2,6 +2,7 @@ package plan
 
 import (
 	"regexp"
+	"slices"
 	"sort"
 	"strings"
 
@@ -19,11 +20,19 @@ func American(plans []Plan, set *tables.Set) {
 	manners := map[*Manner]bool{}
 	for i := range plans {
 		p := &plans[i]
-		say := func(text string) string { return a.say(text, p) }
+		own := a.ownWords(p)
+		say := func(text string) string { return own.spare(text, func(ours string) string { return a.say(ours, p) }) }
 		for j := range p.Checks {
-			if c := &p.Checks[j]; !done[c] {
-				done[c] = true
-				c.Text, c.More, c.Args = say(c.Text), say(c.More), say(c.Args)
+			c := &p.Checks[j]
+			if done[c] {
+				continue
+			}
+			done[c] = true
+			if !slices.Contains(othersNames, c.Code) {
+				c.Text, c.Args = say(c.Text), say(c.Args)
+			}
+			if !slices.Contains(saidOnce, c.Code) { // of those, the marks of the other joints stand there
+				c.More = say(c.More)
 			}
 		}
 		if manners[p.Manner] {
@@ -88,4 +97,55 @@ func (a *american) say(text string, p *Plan) string {
 		return iso
 	})
 	return a.wires.Replace(text)
+}
+
+// othersNames are the codes of checks that name nothing but what the list or the shop
+// calls its own: a mark may well be PA.
+var othersNames = []string{"mark-twice", "part-thickness", "part-grade", "procedure-unknown", "wps-governs", "stitch-none", "machine-duty", "machine-long-run"}
+
+// ownWords are what a list and its shop call things by, the longest first: they stay as
+// they were written.
+type ownWords []string
+
+// ownWords returns the own words of a plan that could be taken for a position or a wire.
+// One that is nothing else is no longer told from our own, and is not kept.
+func (a *american) ownWords(p *Plan) ownWords {
+	j := p.Joint
+	all := []string{j.Mark, j.WPS, j.Part1, j.Part2, j.Material, j.Material2, j.Machine, p.Machine}
+	for i := range a.set.Procedures {
+		all = append(all, a.set.Procedures[i].Number)
+	}
+	for i := range a.set.Machines {
+		all = append(all, a.set.Machines[i].Name)
+	}
+	var out ownWords
+	for _, text := range all {
+		text = strings.TrimSpace(text)
+		if text == isoPosition.FindString(text) || a.wires.Replace(text) == text && !isoPosition.MatchString(text) {
+			continue
+		}
+		out = append(out, text)
+	}
+	slices.SortStableFunc(out, func(x, y string) int { return len(y) - len(x) })
+	return out
+}
+
+// spare has a text said, but for what stands in quotes in it, which is quoted from the
+// list, and for the own words.
+func (own ownWords) spare(text string, say func(string) string) string {
+	if text == "" {
+		return text
+	}
+	if from := strings.IndexByte(text, '"'); from >= 0 {
+		if to := strings.IndexByte(text[from+1:], '"'); to >= 0 {
+			to += from + 2
+			return own.spare(text[:from], say) + text[from:to] + own.spare(text[to:], say)
+		}
+	}
+	for k, word := range own {
+		if before, after, found := strings.Cut(text, word); found {
+			return own[k:].spare(before, say) + word + own[k:].spare(after, say)
+		}
+	}
+	return say(text)
 }
