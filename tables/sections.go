@@ -1,6 +1,11 @@
 package tables
 
-import "seamtally/batch/units"
+import (
+	"slices"
+	"strings"
+
+	"seamtally/batch/units"
+)
 
 // Section is a section whose size stands in a table: I, H, channels, angles and
 // the American shapes. A zero is a figure that the source does not print.
@@ -15,7 +20,15 @@ type Section struct {
 	Toe         units.MM `csv:"toe_mm"`       // radius of the toes
 	KgM         float64  `csv:"kg_m"`         // as printed
 	Surface     float64  `csv:"surface_m2_m"` // as printed
+	// Recalled names the columns of a published row whose figures were not read with the
+	// others: "root_mm toe_mm". A table of somebody's own may do without.
+	Recalled string `csv:"recalled,omitempty"`
 	Origin
+}
+
+// Recalls tells whether the figure of a column was recalled, not read.
+func (s *Section) Recalls(column string) bool {
+	return s.Basis == "memory" || slices.Contains(strings.Fields(s.Recalled), column)
 }
 
 // HollowSize is an outside, or a wall, in which hollow sections are made and kept in

@@ -126,6 +126,10 @@ func sameHeaders[T any](text []byte) ([]string, error) {
 	return got, nil
 }
 
+// mayLack ends the tag of a column that a table of somebody's own may do without.
+const mayLack = ",omitempty"
+
+// headers are the columns that a table must have.
 func headers(t reflect.Type) []string {
 	var out []string
 	for i := range t.NumField() {
@@ -134,7 +138,7 @@ func headers(t reflect.Type) []string {
 			out = append(out, headers(field.Type)...)
 			continue
 		}
-		if name := field.Tag.Get("csv"); name != "" && name != "-" {
+		if name := field.Tag.Get("csv"); name != "" && name != "-" && !strings.HasSuffix(name, mayLack) {
 			out = append(out, name)
 		}
 	}

@@ -196,17 +196,43 @@ func TestHollowSectionsOfInches(t *testing.T) {
 // TestSurfacesSayTheirBasis: a perimeter that is worked out is never passed off as
 // printed.
 func TestSurfacesSayTheirBasis(t *testing.T) {
-	set := load(t)
+	set, recalled := load(t), 0
 	for i := range set.Sections {
 		row := &set.Sections[i]
 		s := rolled(row)
 		switch {
+		case row.Surface > 0 && row.Recalls("surface_m2_m"):
+			recalled++
+			if s.SurfaceBasis != "memory" {
+				t.Errorf("%s: a surface that was recalled has the basis %q", row.Designation, s.SurfaceBasis)
+			}
 		case row.Surface > 0 && s.SurfaceBasis != row.Basis:
 			t.Errorf("%s: a surface of the table has the basis %q", row.Designation, s.SurfaceBasis)
 		case row.Surface == 0 && s.Perimeter > 0 && s.SurfaceBasis != "derived":
 			t.Errorf("%s: a surface worked out has the basis %q", row.Designation, s.SurfaceBasis)
 		case row.H > 0 && s.Perimeter <= 0, row.H == 0:
 			t.Errorf("%s has no perimeter", row.Designation)
+		}
+	}
+	if recalled == 0 {
+		t.Error("no surface is told as recalled")
+	}
+}
+
+// TestOriginNamesBothBases: mass and perimeter of one section rest on different things.
+func TestOriginNamesBothBases(t *testing.T) {
+	set := load(t)
+	for text, want := range map[string]string{
+		"C10X20":      "published: American table of C shapes in inches (public transcription; extract); radii by the rule of the standard channels, recalled; its perimeter: derived",
+		"UPN 140":     "published: section tables to EN 10365, European sections (public transcription; extract); surface recalled; its perimeter: memory",
+		"SHS 60x60x4": "derived: geometry of EN 10219-2, corner radii recalled",
+	} {
+		s, err := Parse(text, set)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := s.Origin(); got != want {
+			t.Errorf("%s: %q, want %q", text, got, want)
 		}
 	}
 }

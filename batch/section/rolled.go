@@ -31,6 +31,9 @@ func rolled(row *tables.Section) Section {
 		s.Area, s.KgM = units.MM2(area), area*Density/1e6
 		s.Basis, s.Source = "derived", "SECTION-5 to SECTION-9 from the sizes of: "+row.Source
 	}
+	if s.Perimeter > 0 && row.Recalls("surface_m2_m") {
+		s.SurfaceBasis = "memory"
+	}
 	if s.Perimeter == 0 && row.H > 0 {
 		s.Perimeter = units.MM(perimeterOf(&s))
 		s.SurfaceBasis, s.SurfaceSource = "derived", "SECTION-6 to SECTION-14 from the sizes of: "+row.Source

@@ -58,6 +58,15 @@ type Section struct {
 	SurfaceBasis, SurfaceSource string
 }
 
+// Origin says what mass and perimeter rest on.
+func (s *Section) Origin() string {
+	text := s.Basis + ": " + s.Source
+	if s.SurfaceBasis != "" && s.SurfaceBasis != s.Basis {
+		text += "; its perimeter: " + s.SurfaceBasis
+	}
+	return text
+}
+
 // Surface returns what is painted, in m² of a metre.
 func (s *Section) Surface() float64 { return float64(s.Perimeter) / 1000 }
 

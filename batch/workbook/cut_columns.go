@@ -94,7 +94,7 @@ func cutMass() []columnBeside[cutRow] {
 		cutNumber("mass", "mass_each_kg", "Mass each", kilo, "#,##0.000", each, func(*cutRow) string { return "[kg_m]*[length_mm]/1000" }, "of one piece"),
 		cutNumber("mass", "paint_m2", "Paint", square, "#,##0.00", func(r *cutRow) float64 { return r.r.Paint }, paintFormula, "surface of all pieces: perimeter x length (PARTS-5); of plates all faces (PARTS-6)"),
 		cutNumber("mass", "perimeter_mm", "Perimeter", mm, "#,##0.0", func(r *cutRow) float64 { return float64(r.r.Perimeter) }, nil, "outside, of the section"),
-		cutWord("mass", "source", "Weight from", 30, func(r *cutRow) string { return r.p.Section.Basis + ": " + r.p.Section.Source }, "basis and source of weight and perimeter"),
+		cutWord("mass", "source", "Weight from", 30, func(r *cutRow) string { return r.p.Section.Origin() }, "basis and source of weight and perimeter"),
 		cutNumber("mass", "kg_m", "", kiloM, "0.000", func(r *cutRow) float64 { return r.r.KgM }, nil, "of the section, or of a strip of the plate"),
 	})
 }
