@@ -105,7 +105,7 @@ func lengthText(j *joint.Joint) string {
 	case j.Mitre > 0:
 		return "all round, mitre " + measure(float64(j.Mitre), "°")
 	case j.AllRound:
-		return "all round"
+		return "all round, " + mmText(j.Length) // the way round the section, or what the row gives
 	}
 	return mmText(j.Length)
 }

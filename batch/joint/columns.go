@@ -17,6 +17,8 @@ type column struct {
 	near  string // the spelling meant, where the header has a slip of the pen
 	rival string // the key that another column already gives
 	total bool   // a length that its header calls a total
+	guess bool   // a length by its unit alone
+	torn  bool   // its brackets contradict its words
 }
 
 // assign rules what every column is, from its header, its neighbours and its values.
@@ -38,6 +40,10 @@ func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
 			all, c.near = s.headers[near], near
 		}
 		c.choose(s, all, values(body, col))
+		c.guess = c.Key == "length" && s.byUnitAlone(text)
+		if c.torn = c.Key == "" && s.torn(text); c.torn {
+			c.Why = "not understood: its brackets name another column than its words"
+		}
 		cols = append(cols, c)
 	}
 	s.neighbours(cols)
@@ -207,6 +213,11 @@ func settle(cols []column, name string) {
 		case !taken:
 			first[c.Key] = i
 		case c.Key == "size" && cols[j].means != c.means:
+		case c.Key == "length" && cols[j].guess && !c.guess:
+			cols[j].rival, cols[j].Key, cols[j].Why = "length", "", fmt.Sprintf("not understood: column %q says the length", c.Header)
+			first["length"] = i
+		case c.Key == "length" && c.guess && !cols[j].guess:
+			c.rival, c.Key, c.Why = "length", "", fmt.Sprintf("not understood: column %q says the length", cols[j].Header)
 		case c.Key == "length" && cols[j].unit != c.unit && isFeetInches(cols[j].unit) && isFeetInches(c.unit):
 			c.Why += "; added to column " + cols[j].Header
 		case c.Key == name && counter(cols[j].Header) && !counter(c.Header):

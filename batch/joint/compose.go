@@ -18,7 +18,7 @@ var (
 	// kindLinks stand between the words of a kind.
 	kindLinks = wordSet("of the de la del en em in a au al na mit with con com avec ad z з с on")
 	// looseWords stand in a phrase around the words that count.
-	looseWords = wordSet("the of on at in from weld welded the der die das den dem von an auf im am geschweißt naht de du des d'un la le les sur tout toute en por a al todo el los solo un da dal il lo in tutto lungo no na o os todo z ze po cały całym całej w з зі по на всьому з весь с со всему в во при")
+	looseWords = wordSet("the of on at in from weld welded the der die das den dem von an auf im am geschweißt naht de du des d'un la le les sur tout toute en por a al todo el los solo un da dal il lo in tutto lungo na o os todo z ze po cały całym całej w з зі по на всьому з весь с со всему в во при")
 	// buttWords say that parts lie edge to edge, and that their edges are prepared.
 	buttWords = wordSet("butt groove prep preparation joint stumpf stumpfnaht stumpfstoß bout à tope topo testa czołowa czołowy czołowe czołowej doczołowa стыковой стыковое стыковая стиковий стикове стикова шов соединение chanfrein chanfreiné bisel chaflán cianfrino chanfro ukosowana ukosowanie скос скосом розробка розробкою розробки разделка разделкой разделки кромок fuge fugenform unión giunto junta")
 	// partWords name the part whose thickness is given.

@@ -12,7 +12,6 @@ var (
 	reSizeStitch = regexp.MustCompile(`^(.*?\d["']?(?: ?mm| ?in\.?)?) +(\d.*[x×@(/zZ-].*)$`)
 	reEastern    = regexp.MustCompile(`^([△◺⊿]? ?[\d.,]+) ?- ?(\d+ ?[/zZ] ?\d+)$`) // △6-50/100: leg, length, pitch
 	reDepthSize  = regexp.MustCompile(`^([^()]+?) ?\(([^()]+)\)$`)                 // 12(8): depth of preparation, penetration
-	reTwoSides   = regexp.MustCompile(`^(.*\pL) +([12] *\pL+)$`)                   // cordon d'angle 2 côtés
 )
 
 // writtenSize reads the text of a size cell. Besides a size alone it may hold what
@@ -27,7 +26,7 @@ func (w *row) writtenSize(text string, c *column, unit measure.Unit) (Size, bool
 	plain := measure.Plain(text)
 	if front, sides := w.cutSides(text); sides != 0 {
 		if size, told, again := w.writtenSize(front, c, unit); again == nil {
-			w.joint.Sides = sides
+			w.takeSides(sides, c, text)
 			size.Text = text
 			return size, told, nil
 		}
@@ -80,40 +79,6 @@ func (s *spellings) cutSides(text string) (front string, sides int) {
 		}
 	}
 	return text, 0
-}
-
-// kindOf reads a kind of joint; beside it may stand words for the sides, for a weld
-// in general or for going all round: "T both sides", "fillet welds", "Kehlnaht
-// umlaufend". Of a butt the shape of its edges is enough: "bout à bout chanfrein V".
-func (s *spellings) kindOf(text string) (string, bool) {
-	if v, ok := s.word("kind", text); ok {
-		return v, true
-	}
-	if front, sides := s.cutSides(text); sides != 0 {
-		return s.kindOf(front)
-	}
-	if m := reTwoSides.FindStringSubmatch(text); m != nil {
-		if _, ok := s.word("sides", m[2]); ok {
-			return s.kindOf(m[1])
-		}
-	}
-	words := strings.Fields(fold(text))
-	if n := len(words) - 1; n > 0 {
-		if _, round := s.words["allround"][words[n]]; round && len(words[n]) > 1 {
-			words = words[:n]
-		}
-	}
-	for _, drop := range []map[string]bool{nil, weldWords, kindLinks} {
-		words = without(words, drop)
-		if v, ok := s.word("kind", strings.Join(words, " ")); ok {
-			return v, true
-		}
-	}
-	butt := without(words, buttWords)
-	if v, ok := s.word("kind", strings.Join(butt, " ")); ok && len(butt) < len(words) && Kind(v).IsButt() {
-		return v, true
-	}
-	return "", false
 }
 
 // whereOf reads shop or site. A letter alone is read by a header of two words with

@@ -17,6 +17,10 @@ func (r *reader) columnDoubts(sheet *list.Sheet) {
 		switch {
 		case c.near != "" && c.Key != "":
 			r.tell(finding.Note, header, "header-slip", fmt.Sprintf("the header %q is read as %q", c.Header, c.near), "correct the header")
+		case c.torn && r.used(c, sheet):
+			r.tell(finding.Warning, header, "header-contradicts", fmt.Sprintf("column %s, %q, is left aside: its brackets name another column than the words before them", finding.ColumnName(c.Col), c.Header), "write into the header what its figures are, and nothing else")
+		case c.guess && c.rival != "" && r.used(c, sheet):
+			r.tell(finding.Warning, header, "two-columns", fmt.Sprintf("column %s, %q, is not understood and left aside: another column says the length", finding.ColumnName(c.Col), c.Header), "write into the header what its figures are: the size, the length of one joint, or a total")
 		case measured[c.rival] && r.used(c, sheet):
 			r.tell(finding.Warning, header, "two-columns", fmt.Sprintf("column %s, %q, is left aside: another column already gives the %s", finding.ColumnName(c.Col), c.Header, c.rival),
 				"rename or delete the one that does not count; if both belong together, put their product or sum in one column")

@@ -3,6 +3,7 @@ package joint
 import (
 	"math"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -87,17 +88,20 @@ func (w *row) kind() {
 	if !ok {
 		return
 	}
-	v, known := w.kindOf(cell.Text)
+	said, known := w.kindSays(cell.Text)
 	if !known {
 		w.say(finding.Error, c, "unknown-kind", cell.Text, "this kind of joint is not known",
 			"fillet, lap, corner, edge, square butt, single V, single bevel, double V, double bevel, single U, single J, flare bevel, flare V, plug or slot", w.nearestKind(cell.Text))
 		return
 	}
-	w.joint.Kind = Kind(v)
+	w.joint.Kind, w.joint.AllRound = said.kind, said.round
 	w.joint.Open = openOf(w.joint.Kind, cell.Text)
-	if (v == string(Fillet) || v == string(Lap)) && w.bothSides(cell.Text) {
-		w.joint.Sides = 2
-		w.assume("sides", "2", `the kind says both sides: "`+cell.Text+`"`, "derived")
+	if said.sides > 0 {
+		w.joint.Sides = said.sides
+		w.assume("sides", strconv.Itoa(said.sides), "the kind says "+sidesText(said.sides)+`: "`+cell.Text+`"`, "derived")
+	}
+	if said.round {
+		w.assume("length", "all round", `the kind says so: "`+cell.Text+`"; a length that is given counts`, "derived")
 	}
 }
 
@@ -216,7 +220,7 @@ func (w *row) twoSizes(a, b Size, c *column, read string) {
 
 // length reads the seam length; feet and inches in two columns are added.
 func (w *row) length() {
-	any, total := false, 0.0
+	any, figure, total := false, false, 0.0
 	want := "a length such as 1250, 1.25 m or 2' 6\""
 	var first *column
 	read := ""
@@ -247,12 +251,13 @@ func (w *row) length() {
 		if !ok {
 			return
 		}
+		figure = true
 		total += mm
 	}
 	switch {
-	case w.joint.AllRound && w.joint.Part1 == "":
+	case w.joint.AllRound && total <= 0 && w.joint.Part1 == "":
 		w.say(finding.Error, first, "all-round", read, "the seam goes all round, but the row names no section", "a length, or a section in part1", "write the length of the seam")
-	case w.joint.AllRound:
+	case w.joint.AllRound && !figure:
 	case w.joint.Kind == Plug && total <= 0 && !w.bad: // a hole has no seam length
 		return
 	case first == nil:

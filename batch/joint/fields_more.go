@@ -102,26 +102,6 @@ func (w *row) angle() {
 	w.joint.Angle = units.Degree(v)
 }
 
-// sides reads whether one side or both are welded.
-func (w *row) sides() {
-	cell, c, ok := w.cell("sides")
-	if ok {
-		v, known := w.word("sides", cell.Text)
-		if cell.Kind == list.Number && (cell.Value == 1 || cell.Value == 2) {
-			v, known = strconv.Itoa(int(cell.Value)), true
-		}
-		if !known {
-			w.say(finding.Error, c, "bad-sides", cell.Text, "it is not a number of sides", "1 or 2, one or both", "write 1 or 2")
-			return
-		}
-		w.joint.Sides = int(v[0] - '0')
-	}
-	if w.joint.Sides == 0 {
-		w.joint.Sides = 1
-		w.assume("sides", "1", "blank: welded on one side", "common-practice")
-	}
-}
-
 // stitch reads the stitch note.
 func (w *row) stitch() {
 	cell, c, ok := w.cell("stitch")

@@ -98,14 +98,14 @@ func (s *spellings) header(text string) []meaning {
 	if i := strings.IndexAny(bare, "(["); i > 0 {
 		front = bare[:i]
 		if m := s.headers[fold(front)]; m != nil {
-			return s.closer(m, bare[i:])
+			return s.explained(m, bare[i:])
 		}
 	}
 	if !s.dialect.welds {
 		return nil
 	}
 	if m := s.composed(front); m != nil {
-		return s.closer(m, bare[len(front):])
+		return s.explained(m, bare[len(front):])
 	}
 	if m := s.headers[fold(s.ideas().plain(bare))]; m != nil {
 		return m
@@ -122,13 +122,46 @@ func (s *spellings) measured(all []meaning, bare string, unit measure.Unit) []me
 	if !s.dialect.welds {
 		return all
 	}
-	if m := only(all, "length size t1 t2 gap root_face depth radius angle wire stitch"); m != nil {
+	if m := only(all, haveUnits); m != nil {
 		return m
 	}
 	if unit != measure.Deg && len(without(strings.Fields(fold(bare)), weldWords)) == 0 {
 		return []meaning{{key: "length"}}
 	}
 	return all
+}
+
+const haveUnits = "length size t1 t2 gap root_face depth radius angle wire stitch"
+
+// byUnitAlone tells whether a header is taken for a length by its unit alone: it names
+// the weld and says "length" nowhere.
+func (s *spellings) byUnitAlone(header string) bool {
+	bare, unit := splitUnit(header)
+	return s.dialect.welds && unit != "" && unit != measure.Deg && s.headers[fold(header)] == nil &&
+		only(s.headers[fold(bare)], haveUnits) == nil && len(without(strings.Fields(fold(bare)), weldWords)) == 0
+}
+
+// explained reads a header with what stands in brackets behind it; none where the two
+// contradict each other.
+func (s *spellings) explained(all []meaning, bracket string) []meaning {
+	if contradicts(all, s.headers[fold(bracket)]) {
+		return nil
+	}
+	return s.closer(all, bracket)
+}
+
+// torn tells whether a header is not read because its brackets contradict it.
+func (s *spellings) torn(header string) bool {
+	bare, _ := splitUnit(header)
+	i := strings.IndexAny(bare, "([")
+	if i <= 0 || s.headers[fold(bare)] != nil {
+		return false
+	}
+	front := s.headers[fold(bare[:i])]
+	if front == nil && s.dialect.welds {
+		front = s.composed(bare[:i])
+	}
+	return contradicts(front, s.headers[fold(bare[i:])])
 }
 
 // closer takes what stands in brackets behind a size for the kind of size: "Weld size
@@ -204,24 +237,6 @@ func (s *spellings) word(use, text string) (string, bool) {
 		return "", false
 	}
 	return v, ok
-}
-
-// loosely are the uses whose words people wrap into a phrase: "z obu stron", "sur tout
-// le contour", "Vertical-up (3F)". Kinds are read with more care: see kindOf.
-var loosely = wordSet("position sides where allround")
-
-// loosely looks a text up without the words that change nothing, and without what
-// stands in brackets behind it, or by that alone.
-func (s *spellings) loosely(use, text string) (string, bool) {
-	if front, bracket, ok := strings.Cut(text, "("); ok && strings.TrimSpace(front) != "" {
-		if v, ok := s.word(use, front); ok {
-			return v, true
-		}
-		return s.word(use, strings.TrimRight(bracket, ") "))
-	}
-	bare := bareOf(fold(text))
-	v, ok := s.loose[use][bare]
-	return v, ok && len([]rune(bare)) > 1 // A letter left over says nothing.
 }
 
 func (s *spellings) addLoose(use, folded, value string) {

@@ -52,17 +52,3 @@ func (k Kind) IsButt() bool {
 	}
 	return false
 }
-
-// bothSides tells whether a kind's own words say that both sides are welded.
-func (s *spellings) bothSides(text string) bool {
-	if _, sides := s.cutSides(text); sides == 2 {
-		return true
-	}
-	t := " " + fold(text) + " "
-	for _, w := range []string{" double fillet", "doppelkehl", " dkn ", " both sides", "beidseit", "obustron", "dwustron", " ambos lados", "двуcтоpон", "двоcтоpон", "dbyctopoh", "dboctopoh", " bs ", " d s "} {
-		if strings.Contains(t, w) {
-			return true
-		}
-	}
-	return false
-}

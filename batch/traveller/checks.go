@@ -278,9 +278,10 @@ func (f *flow) takenText(value string) string {
 }
 
 // plain tells whether an assumption is what anybody would take a blank for: parts
-// that stand square, a weld on one side, one copy, two parts equally thick.
+// that stand square, a weld on one side, one copy, two parts equally thick; or what the
+// symbol shows, that it goes all round.
 func plain(a joint.Assumption) bool {
-	if a.Key == "qty" || (a.Key == "t1" || a.Key == "t2") && strings.HasPrefix(a.Value, "as t") {
+	if a.Key == "qty" || a.Key == "length" && a.Value == "all round" || (a.Key == "t1" || a.Key == "t2") && strings.HasPrefix(a.Value, "as t") {
 		return true
 	}
 	return a.Key == "angle" && a.Value == "90" || a.Key == "sides" && a.Value == "1"

@@ -55,7 +55,7 @@ const (
 )
 
 func takeLength(j *joint.Joint, v float64) bool {
-	if j.AllRound || v <= 0 || v > longestTyped {
+	if j.AllRound && j.Length <= 0 || v <= 0 || v > longestTyped {
 		return false // all round, the section says how long
 	}
 	j.Length = units.MM(v)
