@@ -77,29 +77,25 @@ type setting struct {
 	feed, volts, stickout, flow plan.Window
 }
 
-// settings collects the passes of a plan whose dials read the same, in the order in
-// which they first come. The governing pass brings the plan's own windows, another
-// its start values.
+// settings collects the passes of a plan that are welded with the same dials, in the order
+// in which they first come. The governing pass leads those that are like it and brings the
+// plan's own windows; of others the first leads.
 func settings(p *plan.Plan) []setting {
 	var out []setting
-	for i, r := range p.Runs {
-		s := setting{
-			runs: []plan.Run{r}, feed: r.Feed, volts: r.Volts, stickout: r.Stickout, flow: r.GasFlow,
+	var leads []plan.Run
+	for _, r := range p.Runs {
+		lead := r
+		if governs := p.Runs[p.Governing]; sameDials(r, governs) {
+			lead = governs
+		} else if k := slices.IndexFunc(leads, func(a plan.Run) bool { return sameDials(a, r) }); k >= 0 {
+			lead = leads[k]
 		}
-		if s.feed.Start == 0 {
-			s.feed.Start = float64(r.WireFeed)
-		}
-		if s.volts.Start == 0 {
-			s.volts.Start = float64(r.Voltage)
-		}
-		if sameDials(r, p.Runs[p.Governing]) {
-			s.feed, s.volts, s.stickout, s.flow = p.WireFeed, p.Voltage, p.Stickout, p.GasFlow
-		}
-		if k := settingOf(out, p.Runs[i]); k >= 0 {
+		if k := slices.IndexFunc(leads, func(a plan.Run) bool { return a.Number == lead.Number }); k >= 0 {
 			out[k].runs = append(out[k].runs, r)
 			continue
 		}
-		out = append(out, s)
+		leads = append(leads, lead)
+		out = append(out, settingOf(p, lead, r))
 	}
 	if len(out) == 0 {
 		out = []setting{{feed: p.WireFeed, volts: p.Voltage, stickout: p.Stickout, flow: p.GasFlow}}
@@ -107,20 +103,37 @@ func settings(p *plan.Plan) []setting {
 	return out
 }
 
-func settingOf(list []setting, r plan.Run) int {
-	for i := range list {
-		if sameDials(list[i].runs[0], r) {
-			return i
-		}
+// settingOf is the dials of a pass, and the first pass that is welded with them.
+func settingOf(p *plan.Plan, lead, first plan.Run) setting {
+	if lead.Number == p.Runs[p.Governing].Number {
+		return setting{runs: []plan.Run{first}, feed: p.WireFeed, volts: p.Voltage, stickout: p.Stickout, flow: p.GasFlow}
 	}
-	return -1
+	s := setting{runs: []plan.Run{first}, feed: lead.Feed, volts: lead.Volts, stickout: lead.Stickout, flow: lead.GasFlow}
+	if s.feed.Start == 0 {
+		s.feed.Start = float64(lead.WireFeed)
+	}
+	if s.volts.Start == 0 {
+		s.volts.Start = float64(lead.Voltage)
+	}
+	return s
 }
 
-// sameDials tells whether two passes are welded alike as far as a dial shows, or as
-// nearly as a hand sets one.
+// How far two passes may lie apart that share their dials. The band printed beside a wire
+// feed is that of 8 % of the current or more, and 4 % is half of it; the least band printed
+// beside volts is 1 V, and 1.5 % of 33 V is half of that. It is more than a dial shows: of
+// 8.0 and 8.3 m/min one is set for both. Each must lie within the band of the other too,
+// because a band may end nearer, where the window of the wire or a procedure does.
+const sameFeed, sameVolts = 0.04, 0.015
+
+// sameDials tells whether two passes are welded with one set of dials.
 func sameDials(a, b plan.Run) bool {
-	near := func(a, b, share float64) bool { return math.Abs(a-b) <= share*max(math.Abs(a), math.Abs(b)) }
-	return a.Transfer == b.Transfer && near(float64(a.WireFeed), float64(b.WireFeed), 0.04) && near(float64(a.Voltage), float64(b.Voltage), 0.015)
+	near := func(a, b, share float64) bool { return math.Abs(a-b) <= share*max(math.Abs(a), math.Abs(b))+1e-9 }
+	in := func(v float64, w plan.Window) bool {
+		return w.High <= w.Low || v >= w.Low-1e-9 && v <= w.High+1e-9 // no band is no limit
+	}
+	return a.Transfer == b.Transfer &&
+		near(float64(a.WireFeed), float64(b.WireFeed), sameFeed) && in(float64(a.WireFeed), b.Feed) && in(float64(b.WireFeed), a.Feed) &&
+		near(float64(a.Voltage), float64(b.Voltage), sameVolts) && in(float64(a.Voltage), b.Volts) && in(float64(b.Voltage), a.Volts)
 }
 
 // kindsOf names what passes of the same dials are, each kind once; nothing where the
