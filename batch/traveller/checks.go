@@ -8,7 +8,6 @@ import (
 	"unicode/utf8"
 
 	"seamtally/batch/finding"
-	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/picture"
@@ -230,75 +229,4 @@ func (f *flow) cautions(p *plan.Plan) {
 		picture.Warning(f.p, box, r.X, y, 2.9)
 		y = f.p.Lines(box, r.X+4.5, y, r.W-4.5, small.At(8.5), lines) + 0.8
 	}
-}
-
-// assumedLines says what the list left open and the sheet takes for granted.
-func (f *flow) assumedLines(s setup.Setup) []string {
-	var parts []string
-	for _, p := range s.Plans {
-		for _, a := range slices.Concat(p.Joint.Assumed, p.Assumed) {
-			if plain(a) || a.Key == "gouge" && p.Prep.Gouge.Depth > 0 { // the pass table tells its depth
-				continue
-			}
-			key := strings.ReplaceAll(a.Key, "_", " ")
-			if f.words.Has("assumed." + a.Key) {
-				key = f.say("assumed." + a.Key)
-			}
-			if text := strings.TrimSpace(key + " " + f.takenText(a.Value)); !slices.Contains(parts, text) {
-				parts = append(parts, text)
-			}
-		}
-	}
-	var lines []string
-	if _, beside := f.remarkBeside(s); !beside {
-		if said := remarks(s); len(said) > 0 {
-			lines = page.Wrap(small.At(8.5), f.say("remark", strings.Join(said, "; ")), f.width, 2)
-		}
-	}
-	if len(parts) == 0 {
-		return lines
-	}
-	return append(lines, page.Wrap(small.At(8.5), f.say("assumed", strings.Join(parts, ", ")), f.width, 2)...)
-}
-
-// takenText says a value that was taken in the language of the sheet, as far as it is
-// words: a kind of joint, a metal, or what a size is the size of.
-func (f *flow) takenText(value string) string {
-	if f.words.Has("kind." + value) {
-		return f.say("kind." + value)
-	}
-	number, word := "", value
-	if at := strings.LastIndexByte(value, ' '); at > 0 && value[0] >= '0' && value[0] <= '9' {
-		number, word = value[:at+1], value[at+1:]
-	}
-	if f.words.Has("taken." + word) {
-		return number + f.say("taken."+word)
-	}
-	return value
-}
-
-// plain tells whether an assumption is what anybody would take a blank for: parts
-// that stand square, a weld on one side, one copy, two parts equally thick; or what the
-// symbol shows, that it goes all round.
-func plain(a joint.Assumption) bool {
-	if a.Key == "qty" || a.Key == "length" && a.Value == "all round" || (a.Key == "t1" || a.Key == "t2") && strings.HasPrefix(a.Value, "as t") {
-		return true
-	}
-	return a.Key == "angle" && a.Value == "90" || a.Key == "sides" && a.Value == "1"
-}
-
-func (f *flow) assumedHeight(s setup.Setup) float64 {
-	if lines := f.assumedLines(s); len(lines) > 0 {
-		return float64(len(lines))*small.At(8.5).Leading() + 1
-	}
-	return 0
-}
-
-func (f *flow) assumed(s setup.Setup) {
-	lines := f.assumedLines(s)
-	if len(lines) == 0 {
-		return
-	}
-	r, box := f.take("assumed", f.assumedHeight(s))
-	f.p.Lines(box, r.X, r.Y+3.3, r.W, small.At(8.5), lines)
 }

@@ -1,6 +1,7 @@
 package traveller
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -39,5 +40,49 @@ func TestASheetSaysWhatTheListRemarks(t *testing.T) {
 				t.Errorf("below %q, want %q", below, c.below)
 			}
 		}
+	}
+}
+
+// Remarks of many joints on one sheet are told by remark, each with its marks; nothing is
+// lost silently: what has no room is counted, with where it stands.
+func TestManyRemarksAreToldOrCounted(t *testing.T) {
+	of := func(n int, note func(i int) string) []joint.Joint {
+		var out []joint.Joint
+		for i := range n {
+			j := leg(fmt.Sprintf("W-%02d", i+1), 5, 6, 6, 500, "PB")
+			j.Note = note(i)
+			out = append(out, j)
+		}
+		return out
+	}
+	below := func(joints []joint.Joint) string {
+		doc := faultless(t, jobOf(t, joints, metric))
+		var out []string
+		for _, p := range doc.Pages {
+			out = append(out, said(p, "assumed"))
+		}
+		return strings.TrimSpace(strings.Join(out, " "))
+	}
+	two := below(of(8, func(i int) string { return []string{"Fin plate", "Cleat"}[i%2] }))
+	if want := "From the list: W-01, W-03, W-05, W-07: Fin plate; W-02, W-04, W-06, W-08: Cleat"; !strings.HasPrefix(two, want) {
+		t.Errorf("%q, want %q", two, want)
+	}
+	for _, n := range []int{3, 6, 9, 20, 40} {
+		text := below(of(n, func(i int) string {
+			return fmt.Sprintf("remark %d: the plate beside stiffener %d of the lower flange", i+1, i+1)
+		}))
+		told := 0
+		for i := range n {
+			if strings.Contains(text, fmt.Sprintf("W-%02d: remark %d: the plate beside stiffener %d of the lower flange", i+1, i+1, i+1)) {
+				told++
+			}
+		}
+		if more := fmt.Sprintf("%d more in frame.csv", n-told); told < min(n, 3) || told < n && !strings.Contains(text, more) || told == n && strings.Contains(text, "more in") {
+			t.Errorf("%d of %d remarks stand in %q", told, n, text)
+		}
+	}
+	long := strings.TrimSpace(strings.Repeat("stiffener to lower flange near the splice ", 30))
+	if text := below(of(2, func(i int) string { return long[i:] })); !strings.Contains(text, "… the rest in frame.csv; 1 more in frame.csv") {
+		t.Errorf("the long remark is cut without a word: %q", text)
 	}
 }

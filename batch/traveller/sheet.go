@@ -90,55 +90,6 @@ func (f *flow) titleBlock(s setup.Setup) {
 	f.procedure(box, page.Rect{X: cols[1].X, Y: r.Y + 0.5, W: cols[1].W, H: r.H - 3}, p)
 }
 
-// The marks over a sheet, and beside them, where there is room, what the list remarks
-// on the joint: by that a welder finds it on the structure.
-var (
-	markStyle   = page.Style{Face: page.Bold, Size: 26}
-	remarkStyle = page.Style{Face: page.Regular, Size: 9.5}
-)
-
-const (
-	remarkIndent = 5  // after the marks
-	remarkRoom   = 38 // less is too narrow for words
-	remarkLines  = 2
-)
-
-// remarks are what the list says of the joints of a sheet, each once, with the mark where
-// the joints differ in it.
-func remarks(s setup.Setup) []string {
-	var out []string
-	same := true
-	for _, p := range s.Plans {
-		same = same && p.Joint.Note == s.Plans[0].Joint.Note
-	}
-	for _, p := range s.Plans {
-		note := strings.TrimSpace(p.Joint.Note)
-		switch {
-		case note == "":
-		case same:
-			return []string{note}
-		default:
-			out = append(out, p.Joint.Mark+": "+note)
-		}
-	}
-	return out
-}
-
-// remarkBeside returns the one remark of a sheet in lines that fit beside its marks;
-// false where there is none, more than one, or no room.
-func (f *flow) remarkBeside(s setup.Setup) (lines []string, fits bool) {
-	said := remarks(s)
-	if len(said) != 1 {
-		return nil, false
-	}
-	room := (f.width-titleGap)*titleMarks/(titleMarks+titleProcedure) - markStyle.Width(page.Clean(markList(s.Marks(), 4))) - remarkIndent
-	if room < remarkRoom {
-		return nil, false
-	}
-	lines = page.Wrap(remarkStyle, said[0], room, remarkLines+1)
-	return lines, len(lines) <= remarkLines
-}
-
 // The shares of the width that the marks and the procedure beside them take, and the gap
 // between the two.
 const titleMarks, titleProcedure, titleGap = 124, 56, 5

@@ -10,8 +10,8 @@ import (
 // Unknown is drawn for a rune that the fonts cannot show: a visible box.
 const Unknown = '□'
 
-// longest bounds a single text: no line of a page can hold more.
-const longest = 600
+// Longest bounds a single text: no line of a page can hold more.
+const Longest = 600
 
 // Clean makes any text safe to print. Letters are composed, spaces and breaks
 // become single spaces, control and invisible formatting characters go, and
@@ -33,7 +33,7 @@ func Clean(s string) string {
 		case !printable(r):
 			r = Unknown
 		}
-		room := longest - n
+		room := Longest - n
 		if space {
 			room--
 		}
@@ -61,12 +61,12 @@ func tidy(s string) bool {
 		}
 		space = s[i] == ' '
 	}
-	return len(s) <= longest && (!space || s == "")
+	return len(s) <= Longest && (!space || s == "")
 }
 
 // cut shortens an endless text before the costly steps, at a rune border.
 func cut(s string) string {
-	const most = longest * 8
+	const most = Longest * 8
 	if len(s) <= most {
 		return s
 	}

@@ -27,7 +27,7 @@ func TestCleanMakesAnyTextPrintable(t *testing.T) {
 		}
 	}
 	long := Clean(strings.Repeat("Ж", 10000))
-	if n := utf8.RuneCountInString(long); n != longest+1 || !strings.HasSuffix(long, "…") {
+	if n := utf8.RuneCountInString(long); n != Longest+1 || !strings.HasSuffix(long, "…") {
 		t.Errorf("10,000 letters become %d, ending %q", n, long[len(long)-3:])
 	}
 }
@@ -37,7 +37,7 @@ func FuzzClean(f *testing.F) {
 	f.Add("\xff\xfe🔥\u202e")
 	f.Fuzz(func(t *testing.T, s string) {
 		c := Clean(s)
-		if !utf8.ValidString(c) || utf8.RuneCountInString(c) > longest+1 {
+		if !utf8.ValidString(c) || utf8.RuneCountInString(c) > Longest+1 {
 			t.Fatalf("Clean(%q) = %q", s, c)
 		}
 		for _, r := range c {
@@ -125,8 +125,8 @@ func TestColumnsFillTheWidth(t *testing.T) {
 // stands at the end.
 func TestLongTextsOfWords(t *testing.T) {
 	for lead := range 4 {
-		got := Clean(strings.Repeat("x", lead) + strings.Repeat("Ж ", longest))
-		if n := utf8.RuneCountInString(got); n > longest+1 || Clean(got) != got {
+		got := Clean(strings.Repeat("x", lead) + strings.Repeat("Ж ", Longest))
+		if n := utf8.RuneCountInString(got); n > Longest+1 || Clean(got) != got {
 			t.Errorf("behind %d letters %d are left, and then %d", lead, n, utf8.RuneCountInString(Clean(got)))
 		}
 	}
