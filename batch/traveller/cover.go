@@ -145,7 +145,7 @@ func (f *flow) stageRow(i int, st setup.Stage) []cell {
 	lines := append(page.Wrap(body.At(8.5), strings.Join(marks, ", "), w, 2), "", "")
 	return []cell{
 		{text: strconv.Itoa(i + 1), bold: true},
-		{text: joinParts([]string{f.names.Filler(st.Station.Filler), f.show.Dia(st.Station.Dia)}), under: joinParts([]string{st.Station.Gas, st.Station.Machine})},
+		{text: joinParts([]string{f.names.Filler(st.Station.Filler), f.show.Dia(st.Station.Dia, st.Station.Filler)}), under: joinParts([]string{st.Station.Gas, st.Station.Machine})},
 		{text: sheets}, {text: lines[0], under: lines[1]}, {text: show.Minutes(st.Arc).String()}, {},
 	}
 }
@@ -162,7 +162,7 @@ func (f *flow) needs(a *setup.Assembly) {
 	var rows [][]cell
 	for _, n := range a.Wires {
 		rows = append(rows, []cell{
-			{text: joinParts([]string{f.say("needs.wire"), f.names.Filler(n.Name), f.show.Dia(n.Dia)}), bold: false},
+			{text: joinParts([]string{f.say("needs.wire"), f.names.Filler(n.Name), f.show.Dia(n.Dia, n.Name)}), bold: false},
 			{text: f.show.Mass(n.Kg).String(), bold: true},
 			{text: f.packs(float64(n.Kg), n.Pack, "needs.spools", f.show.Pack(units.Kg(n.Pack)))},
 		})
@@ -185,17 +185,17 @@ func (f *flow) tips(a *setup.Assembly) [][]cell {
 		return nil
 	}
 	var dias []units.MM
-	arc := map[units.MM]units.Minute{}
+	arc, wire := map[units.MM]units.Minute{}, map[units.MM]string{}
 	for _, n := range a.Wires {
 		if !slices.Contains(dias, n.Dia) {
-			dias = append(dias, n.Dia)
+			dias, wire[n.Dia] = append(dias, n.Dia), n.Name
 		}
 		arc[n.Dia] += n.Arc
 	}
 	var rows [][]cell
 	for _, d := range dias {
 		count := strconv.Itoa(int(math.Ceil(float64(arc[d]) / 60 / life)))
-		rows = append(rows, []cell{{text: joinParts([]string{f.say("needs.tip"), f.show.Dia(d)})}, {text: count, bold: true}, {text: f.say("needs.tiplife", show.Num(life, 1))}})
+		rows = append(rows, []cell{{text: joinParts([]string{f.say("needs.tip"), f.show.Dia(d, wire[d])})}, {text: count, bold: true}, {text: f.say("needs.tiplife", show.Num(life, 1))}})
 	}
 	return rows
 }

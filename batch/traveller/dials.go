@@ -28,7 +28,7 @@ func (f *flow) station(p *plan.Plan) {
 		gas = f.say("gas.none")
 	}
 	entries := [][2]string{
-		{"station.wire", joinParts([]string{f.show.Dia(p.Dia), wire})},
+		{"station.wire", joinParts([]string{f.show.Dia(p.Dia, p.Filler), wire})},
 		{"station.gas", gas},
 		{"station.process", joinParts([]string{p.Process, f.transfers(p)})},
 		{"station.machine", p.Machine},
@@ -223,7 +223,11 @@ func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *
 		f.p.Write(box, r.X+2, y+6, lead-3, page.Left, body.At(8.5), mode)
 	}
 	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: r.H}.Columns(0, 1, 1, 1, 1, 1)
-	for i, v := range []show.Spread{f.show.Feed(s.feed), f.show.Volts(s.volts), f.show.Stickout(s.stickout), f.show.Flow(s.flow)} {
+	flow := f.show.Flow(s.flow)
+	if flow.Start == "" && p.Gas == "" { // a dash would leave it open
+		flow = show.Spread{Start: f.say("dial.flow.none")}
+	}
+	for i, v := range []show.Spread{f.show.Feed(s.feed), f.show.Volts(s.volts), f.show.Stickout(s.stickout), flow} {
 		f.dial(box, cells[i], size, v)
 	}
 	f.polarity(box, cells[4], size, f.phrase(p.Polarity))

@@ -184,21 +184,21 @@ func limitsOn(p *plan.Plan, us bool) map[string]string {
 }
 
 func warmLimits(out map[string]string, p *plan.Plan, us bool) {
-	degrees := func(c float64) string {
+	degrees := func(c float64, to func(float64) float64) string { // in °F by tens, to the safe side
 		if us {
-			return trimmed(c*1.8+32, 0) + " °F"
+			return trimmed(10*to(math.Round((c*1.8+32)*1e6)/1e7), 0) + " °F"
 		}
-		return trimmed(c, 0) + " °C"
+		return trimmed(to(c), 0) + " °C"
 	}
 	out["preheat"] = "No preheat"
 	switch {
 	case p.Preheat != nil:
-		out["preheat"] = "PREHEAT ≥ " + degrees(float64(*p.Preheat))
+		out["preheat"] = "PREHEAT ≥ " + degrees(float64(*p.Preheat), math.Ceil)
 	case p.PreheatWords != "" && !strings.HasPrefix(p.PreheatWords, "none"):
 		out["preheat"] = "Preheat not worked out"
 	}
 	if p.Interpass != nil && (len(p.Runs) > 1 || p.Joint.Sides == 2) {
-		out["between runs"] = "between runs ≤ " + degrees(float64(*p.Interpass))
+		out["between runs"] = "between runs ≤ " + degrees(float64(*p.Interpass), math.Floor)
 	}
 }
 

@@ -146,3 +146,50 @@ func TestAFlareSaysHowFarItIsFilled(t *testing.T) {
 		t.Errorf("a4: %q", got)
 	}
 }
+
+// A wire that shields itself runs on the other pole: the sheet says that there is no gas,
+// and has the exchange of the leads ticked off before starting, in every language.
+func TestSelfShieldedSheetSaysNoGasAndLeadsExchanged(t *testing.T) {
+	j := leg("W-1", 5, 6, 6, 500, "PB")
+	j.Wire = "T 42 Z W N 1.2"
+	plain := leg("W-2", 5, 6, 6, 500, "PB")
+	for lang, words := range map[string][2]string{
+		"en": {"none", "leads exchanged: DC–"}, "de": {"keine", "Kabel getauscht: DC–"}, "es": {"ninguno", "cables cambiados: DC–"},
+		"pl": {"brak", "przewody zamienione: DC–"}, "uk": {"немає", "кабелі переставлено: DC–"},
+	} {
+		look := metric
+		look.Lang = lang
+		sheet := faultless(t, jobOf(t, []joint.Joint{j}, look)).Pages
+		at := sheet[len(sheet)-1]
+		if got := said(at, "dials"); !strings.Contains(got, words[0]) {
+			t.Errorf("%s: dials say %q", lang, got)
+		}
+		if got := said(at, "test bead"); !strings.Contains(got, words[1]) {
+			t.Errorf("%s: the list before starting says %q", lang, got)
+		}
+		sheet = faultless(t, jobOf(t, []joint.Joint{plain}, look)).Pages
+		if got := said(sheet[len(sheet)-1], "test bead"); strings.Contains(got, words[1]) {
+			t.Errorf("%s: a wire on the positive pole asks for the exchange", lang)
+		}
+	}
+}
+
+// The test bead is laid on scrap as thick as both parts: which, is said.
+func TestTestBeadSaysWhichScrap(t *testing.T) {
+	uneven, even, bare := leg("W-1", 5, 6, 10, 500, "PB"), leg("W-2", 5, 6, 6, 500, "PB"), butt("B-1", joint.SingleV, 12, 500, "PA")
+	for _, c := range []struct {
+		j    joint.Joint
+		us   bool
+		want string
+	}{
+		{uneven, false, "First: test bead on scrap of 6 and 10 mm "}, {even, false, "First: test bead on scrap of 6 mm "}, {bare, false, "First: test bead on scrap of 12 mm "},
+		{uneven, true, "First: test bead on scrap of 0.236 and 0.394 in "},
+	} {
+		look := metric
+		look.US = c.us
+		pages := faultless(t, jobOf(t, []joint.Joint{c.j}, look)).Pages
+		if got := said(pages[len(pages)-1], "test bead"); !strings.HasPrefix(got, c.want) {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package traveller
 
 import (
 	"slices"
+	"strings"
 
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
@@ -24,12 +25,21 @@ func (f *flow) testBeadHeight(p *plan.Plan) float64 {
 
 const tickRow = 4.8
 
-func (f *flow) testTitle() page.Style {
-	if f.squeeze >= pressed {
+// testTitle is the style of the title: smaller where it would leave no room beside it for
+// how a good one looks.
+func (f *flow) testTitle(p *plan.Plan) page.Style {
+	big := title.At(12)
+	switch words := f.testTitleText(p); {
+	case f.squeeze >= pressed:
 		return title.At(10)
+	case big.Width(page.Clean(words))+testGap+small.At(page.MinSize).Width(page.Clean(f.say(goodBead(p)))) > f.width:
+		return title.At(10.5)
 	}
-	return title.At(12)
+	return big
 }
+
+// testGap is between the title and what stands beside it.
+const testGap = 4
 
 // testBead stands before what the joint itself needs, because it comes first: how a
 // good one looks, the line of checks before starting and the boxes for what was really
@@ -37,8 +47,8 @@ func (f *flow) testTitle() page.Style {
 func (f *flow) testBead(p *plan.Plan) {
 	r, box := f.take("test bead", f.testBeadHeight(p))
 	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.6, 0)
-	f.p.Write(box, r.X, r.Y+5, r.W, page.Left, f.testTitle(), f.say("test.title"))
-	x, y := r.X+f.ticksFrom(), r.Y+5
+	f.p.Write(box, r.X, r.Y+5, r.W, page.Left, f.testTitle(p), f.testTitleText(p))
+	x, y := r.X+f.ticksFrom(p), r.Y+5
 	if !f.ticksBeside(p) {
 		f.p.Write(box, x, y, r.Right()-x, page.Right, small.At(8.5), f.say(goodBead(p)))
 		x, y = r.X, y+tickRow
@@ -72,16 +82,39 @@ const tickGap = 6.2
 // startWords are the words of what is looked at before starting.
 func (f *flow) startWords(p *plan.Plan) []string {
 	var out []string
-	for _, key := range []string{"start.earth", "start.tip", "start.liner", "start.gas", "start.clean"} {
-		if key != "start.gas" || p.Gas != "" { // a wire may shield itself
-			out = append(out, page.Clean(f.say(key)))
+	for _, key := range []string{"start.earth", "start.leads", "start.tip", "start.liner", "start.gas", "start.clean"} {
+		if key == "start.gas" && p.Gas == "" || key == "start.leads" && !negative(p) { // a wire may shield itself, and run on the other pole
+			continue
 		}
+		out = append(out, page.Clean(f.say(key)))
 	}
 	return out
 }
 
+// negative tells whether the electrode is the negative pole: torch and work cable are
+// exchanged then, which is forgotten both ways.
+func negative(p *plan.Plan) bool { return strings.Contains(p.Polarity, "(DC-)") }
+
+// testTitleText says on what the test bead is laid: scrap as thick as each of the parts.
+func (f *flow) testTitleText(p *plan.Plan) string {
+	t1, t2 := p.Prep.T1, p.Prep.T2
+	if t1 <= 0 {
+		t1 = t2
+	}
+	one := f.show.Size(t1)
+	switch {
+	case t1 <= 0:
+		return f.say("test.title")
+	case t2 <= 0 || f.show.Size(t2) == one:
+		return f.say("test.title.on", one.String())
+	}
+	return f.say("test.title.on", f.say("test.two", one.Num, f.show.Size(t2).String()))
+}
+
 // ticksFrom is where the ticks begin beside the title.
-func (f *flow) ticksFrom() float64 { return f.testTitle().Width(page.Clean(f.say("test.title"))) + 4 }
+func (f *flow) ticksFrom(p *plan.Plan) float64 {
+	return f.testTitle(p).Width(page.Clean(f.testTitleText(p))) + testGap
+}
 
 // ticksBeside tells whether the ticks stand beside the title: only where the sheet is
 // pressed, because a good test bead is described there.
@@ -89,7 +122,7 @@ func (f *flow) ticksBeside(p *plan.Plan) bool {
 	if f.squeeze < pressed {
 		return false
 	}
-	w := f.ticksFrom()
+	w := f.ticksFrom(p)
 	for _, text := range f.startWords(p) {
 		w += small.Width(text) + tickGap
 	}
@@ -124,7 +157,7 @@ func (f *flow) blanks(box page.BoxID, r page.Rect, p *plan.Plan) {
 			continue
 		}
 		f.p.Write(box, r.X+1.5, y+f.blankRow()/2-0.3, w, page.Left, strong, f.say(key))
-		f.p.Write(box, r.X+1.5, y+f.blankRow()/2+2.9, w, page.Left, small, f.say("blank.warm", "≥ "+f.show.Temp(*p.Preheat).String()))
+		f.p.Write(box, r.X+1.5, y+f.blankRow()/2+2.9, w, page.Left, small, f.say("blank.warm", "≥ "+f.leastWarm(p)))
 	}
 	f.p.Frame(box, r, 0.3, page.None)
 }

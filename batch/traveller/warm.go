@@ -42,7 +42,7 @@ func (f *flow) preheat(p *plan.Plan) {
 	f.p.Write(box, cols[0].X, base, cols[0].W, page.Left, style, f.preheatWords(p))
 	where := cols[2]
 	if p.Interpass != nil && (len(p.Runs) > 1 || twoSided(p)) {
-		f.p.Write(box, cols[1].X, base, cols[1].W, page.Left, between, f.say("interpass", "≤ "+f.show.Temp(*p.Interpass).String()))
+		f.p.Write(box, cols[1].X, base, cols[1].W, page.Left, between, f.say("interpass", "≤ "+f.mostWarm(p)))
 	} else {
 		where = page.Rect{X: cols[1].X, W: cols[2].Right() - cols[1].X}
 	}
@@ -62,9 +62,20 @@ func (f *flow) preheat(p *plan.Plan) {
 func (f *flow) preheatWords(p *plan.Plan) string {
 	switch {
 	case p.Preheat != nil:
-		return f.say("preheat", "≥ "+f.show.Temp(*p.Preheat).String())
+		return f.say("preheat", "≥ "+f.leastWarm(p))
 	case p.PreheatWords == "", strings.HasPrefix(p.PreheatWords, "none"):
 		return f.say("preheat.none")
 	}
 	return f.say("preheat.open")
+}
+
+// leastWarm is the temperature that the joint must have, and mostWarm the one that it must
+// not pass, of a plan that has them: rounded to what a stick or an instrument shows, but
+// not past each other.
+func (f *flow) leastWarm(p *plan.Plan) string {
+	return f.show.Warm(*p.Preheat, p.Interpass).String()
+}
+
+func (f *flow) mostWarm(p *plan.Plan) string {
+	return f.show.Cool(*p.Interpass, p.Preheat).String()
 }

@@ -2,20 +2,26 @@ package units
 
 import "testing"
 
-// Wires and nozzles have their usual names in inches; a preheat is rounded up, other
-// temperatures to the nearest ten, those near room temperature not at all.
+// Wires and nozzles have their usual names in inches; a preheat is rounded up, a limit down,
+// other temperatures to the nearest ten, those near room temperature not at all.
 func TestTradeNamesInInches(t *testing.T) {
 	for text, want := range map[string]string{
 		"2 passes of ER70S-6 1 mm in 4F":  "2 passes of ER70S-6 .040 in in 4F",
 		"G3Si1 1.2 mm spray":              "G3Si1 .045 in spray",
 		"T 46 2 P 1.6 mm is not in stock": "T 46 2 P 1/16 in is not in stock",
-		"S Al 5356 of 1.2 mm":             "S Al 5356 of .045 in",
+		"S Al 5356 of 1.2 mm":             "S Al 5356 of 3/64 in",
 		"E71T-1M/-1C 1.2 mm":              "E71T-1M/-1C .045 in",
 		"a nozzle of 12 mm":               "a nozzle of 1/2 in",
 		"preheat 90 °C":                   "preheat 200 °F",
 		"parts at least 10 °C":            "parts at least 50 °F",
 		"from 20 °C in":                   "from 68 °F in",
 		"interpass 250 °C":                "interpass 480 °F",
+		"an interpass limit of 225 °C":    "an interpass limit of 430 °F", // 437, never above
+		"interpass at most 175 °C":        "interpass at most 340 °F",
+		"warm them to 115 °C at most":     "warm them to 230 °F at most", // 239
+		"ER4043 1.2 mm":                   "ER4043 3/64 in",
+		"ER70S-6 1.2 mm":                  "ER70S-6 .045 in",
+		"T 42 3 Y N 2.0 mm":               "T 42 3 Y N 5/64 in",
 		"a part of 1 mm":                  "a part of 0.039 in",
 	} {
 		if got := Imperial(text); got != want {

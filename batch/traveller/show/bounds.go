@@ -44,3 +44,37 @@ func (s Figures) Limit(v units.MM) Figure {
 	}
 	return Figure{Num(math.Floor(float64(v)*10+1e-9)/10, 1), "mm"}
 }
+
+// tens is what degrees Fahrenheit are rounded to: 482 °F, which is 250 °C, reads as if
+// somebody had measured it.
+const tens = 10
+
+// Warm prints a temperature that must be reached, rounded up: whole degrees Celsius, tens
+// of degrees Fahrenheit, or whole ones where a limit to be kept below would fall short.
+func (s Figures) Warm(v units.Celsius, below *units.Celsius) Figure {
+	if !s.US {
+		return Figure{Num(math.Ceil(float64(v)-1e-9), 0), "°C"}
+	}
+	return Figure{Num(roundedUp(fahrenheit(v), s.step(&v, below)), 0), "°F"}
+}
+
+// Cool prints a temperature that must not be passed, rounded down alike.
+func (s Figures) Cool(v units.Celsius, above *units.Celsius) Figure {
+	if !s.US {
+		return Figure{Num(math.Floor(float64(v)+1e-9), 0), "°C"}
+	}
+	return Figure{Num(roundedDown(fahrenheit(v), s.step(above, &v)), 0), "°F"}
+}
+
+func fahrenheit(v units.Celsius) float64 { return float64(v)*1.8 + 32 }
+
+// step is what both temperatures are rounded to.
+func (s Figures) step(least, most *units.Celsius) float64 {
+	if least != nil && most != nil && roundedUp(fahrenheit(*least), tens) > roundedDown(fahrenheit(*most), tens) {
+		return 1
+	}
+	return tens
+}
+
+func roundedUp(v, step float64) float64   { return math.Ceil(v/step-1e-9) * step }
+func roundedDown(v, step float64) float64 { return math.Floor(v/step+1e-9) * step }

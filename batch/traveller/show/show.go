@@ -108,12 +108,17 @@ func (s Figures) Seam(v units.Metre) Figure {
 	return Figure{Fixed(float64(v), 2), "m"}
 }
 
-// Dia prints a wire diameter.
-func (s Figures) Dia(v units.MM) string {
-	if s.US {
-		return Fixed(v.Inch(), 3) + " in (" + Num(float64(v), 2) + " mm)"
+// Dia prints the diameter of a wire of a class, in inches under the name that it is sold
+// by where it has one.
+func (s Figures) Dia(v units.MM, filler string) string {
+	if !s.US {
+		return Fixed(float64(v), 1) + " mm"
 	}
-	return Fixed(float64(v), 1) + " mm"
+	metric := " (" + Num(float64(v), 2) + " mm)"
+	if name := units.WireInches(v, filler); name != "" {
+		return name + " in" + metric
+	}
+	return Fixed(v.Inch(), 3) + " in" + metric
 }
 
 // Spread is a start value and its band in the unit shown.
@@ -198,14 +203,6 @@ func (s Figures) Pace(v units.MMMin) (seconds string, per Figure) {
 		return "", per
 	}
 	return Num(float64(length)/float64(v)*60, 0), per
-}
-
-// Temp prints a temperature.
-func (s Figures) Temp(v units.Celsius) Figure {
-	if s.US {
-		return Figure{Num(float64(v)*1.8+32, 0), "°F"}
-	}
-	return Figure{Num(float64(v), 0), "°C"}
 }
 
 // Mass prints a mass; what is less than the figures show, but not nothing, says so.

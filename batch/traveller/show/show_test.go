@@ -2,6 +2,8 @@ package show
 
 import (
 	"math"
+	"strconv"
+	"strings"
 	"testing"
 
 	"seamtally/batch/plan"
@@ -79,9 +81,6 @@ func TestDialUnits(t *testing.T) {
 	if got := metric.Volts(plan.Window{Start: 18.64, Low: 17.6, High: 19.6}); got != (Spread{"18.6", "17.6", "19.6", "V"}) {
 		t.Errorf("18.64 V is %v", got)
 	}
-	if got := us.Temp(100).String(); got != "212 °F" {
-		t.Errorf("100 °C is %s", got)
-	}
 	if s, per := metric.Pace(400); s != "15" || per.String() != "100 mm" {
 		t.Errorf("400 mm/min is %s s per %s", s, per)
 	}
@@ -107,5 +106,58 @@ func TestNothingIsNaN(t *testing.T) {
 	}
 	if s, _ := metric.Pace(0); s != "" {
 		t.Errorf("no travel has a pace of %q", s)
+	}
+}
+
+// A temperature to be reached is rounded up and one not to be passed down, to tens of
+// degrees Fahrenheit: never to the unsafe side, and never past each other.
+func TestTemperaturesAreRoundedToTheSafeSide(t *testing.T) {
+	us, si := Figures{US: true}, Figures{}
+	c := func(v units.Celsius) *units.Celsius { return &v }
+	for _, x := range []struct{ got, want string }{
+		{us.Warm(100, nil).String(), "220°F"}, {us.Warm(10, nil).String(), "50°F"}, {us.Warm(20, nil).String(), "70°F"},
+		{us.Cool(250, nil).String(), "480°F"}, {us.Cool(225, nil).String(), "430°F"}, {us.Cool(150, c(100)).String(), "300°F"},
+		{us.Warm(150, c(151)).String(), "302°F"}, {us.Cool(151, c(150)).String(), "303°F"}, {us.Warm(150, c(250)).String(), "310°F"},
+		{si.Warm(82.2, nil).String(), "83°C"}, {si.Cool(249.9, nil).String(), "249°C"}, {si.Warm(100, nil).String(), "100°C"},
+	} {
+		if strings.ReplaceAll(x.got, " ", "") != x.want {
+			t.Errorf("%q, want %q", x.got, x.want)
+		}
+	}
+	for v := units.Celsius(0); v < 400; v++ {
+		for w := v; w < 400; w += 7 {
+			least, most := number(t, us.Warm(v, &w).Num), number(t, us.Cool(w, &v).Num)
+			if least < float64(v)*1.8+32-1e-6 || most > float64(w)*1.8+32+1e-6 || w > v && least > most {
+				t.Fatalf("%g to %g °C: %g to %g °F", float64(v), float64(w), least, most)
+			}
+		}
+	}
+}
+
+func number(t *testing.T, text string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// Wires have the names under which they are sold in inches.
+func TestWiresHaveTheirTradeNames(t *testing.T) {
+	us := Figures{US: true}
+	for _, x := range []struct {
+		dia          units.MM
+		filler, want string
+	}{
+		{0.9, "G3Si1", ".035 in (0.9 mm)"}, {1.2, "G3Si1", ".045 in (1.2 mm)"}, {1.2, "S Al 5356", "3/64 in (1.2 mm)"}, {1.6, "S Al 4043", "1/16 in (1.6 mm)"},
+		{2, "T 42 3 Y N", "5/64 in (2 mm)"}, {1, "G3Si1", ".040 in (1 mm)"}, {2.4, "G3Si1", "0.094 in (2.4 mm)"},
+	} {
+		if got := us.Dia(x.dia, x.filler); got != x.want {
+			t.Errorf("%q, want %q", got, x.want)
+		}
+	}
+	if got := (Figures{}).Dia(1.2, "G3Si1"); got != "1.2 mm" {
+		t.Error(got)
 	}
 }
