@@ -22,16 +22,28 @@ type both struct {
 	// other is the file of the cut list where it is a workbook of its own, so that it
 	// can be given back as well; else nil.
 	other *list.Source
+	// whole is that file with what was typed beside the parts, where it is a workbook of
+	// ours; nil where the cut list stands in the list's own file.
+	whole *list.Source
+}
+
+// cutFile is where a cut list may stand.
+type cutFile struct {
+	from     *list.Source // without anything of ours
+	whole    *list.Source // as it was read; nil: the list's own file
+	sheets   []string     // that read like one
+	problems []finding.Problem
 }
 
 // understand reads the joints of a list and the cut list beside them. A file in
 // which the cut list is the only list is worked for what follows from parts alone.
 func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *tables.Set) (both, error) {
 	reader := parts.NewReader(set)
-	from, sheets, problems, err := j.cutSheets(src, name, reader)
+	file, err := j.cutSheets(src, name, reader)
 	if err != nil {
 		return both{}, err
 	}
+	from, sheets := file.from, file.sheets
 	opt := parts.Options{Inches: j.Inches, Material: shop.DefaultMaterial}
 	joints, err := j.joints(src, shop, set)
 	if own, ok := j.ownList(src, from, sheets, joints, err); ok && (j.Sheet == "" || err == nil) {
@@ -60,9 +72,9 @@ func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *t
 		if err != nil {
 			return both{}, err
 		}
-		cut.Problems = append(problems, cut.Problems...)
+		cut.Problems = append(file.problems, cut.Problems...)
 		joints.Joints = parts.NewIndex(cut).Lend(joints.Joints)
-		read := both{joints: joints, cut: cut}
+		read := both{joints: joints, cut: cut, whole: file.whole}
 		if from != src && from.Format != list.CSV {
 			read.other = from
 		}
@@ -137,33 +149,34 @@ func (j *Job) joints(src *list.Source, shop *rates.Shop, set *tables.Set) (*join
 // cutSheets finds the cut list: the sheet or the file that --parts names, else the
 // sheets of the list's own file that read like one. The problems are those of
 // reading the other file.
-func (j *Job) cutSheets(src *list.Source, name string, reader *parts.Reader) (from *list.Source, sheets []string, problems []finding.Problem, err error) {
+func (j *Job) cutSheets(src *list.Source, name string, reader *parts.Reader) (cutFile, error) {
 	if j.Parts == "" {
+		var sheets []string
 		for _, sheet := range reader.Sheets(src) {
 			if j.Sheet == "" || !strings.EqualFold(sheet, j.Sheet) || len(src.Sheets) == 1 {
 				sheets = append(sheets, sheet)
 			}
 		}
-		return src, sheets, nil, nil
+		return cutFile{from: src, sheets: sheets}, nil
 	}
 	for i := range src.Sheets {
 		if strings.EqualFold(src.Sheets[i].Name, j.Parts) {
-			return src, []string{src.Sheets[i].Name}, nil, nil
+			return cutFile{from: src, sheets: []string{src.Sheets[i].Name}}, nil
 		}
 	}
 	if _, err := os.Stat(j.Parts); err != nil {
-		return nil, nil, nil, Usagef("--parts %q is neither a sheet of %s%s nor a file that can be read; check the name and the folder", j.Parts, filepath.Base(name), sheetsOf(src))
+		return cutFile{}, Usagef("--parts %q is neither a sheet of %s%s nor a file that can be read; check the name and the folder", j.Parts, filepath.Base(name), sheetsOf(src))
 	}
 	data, err := readFile("cut list", j.Parts)
 	if err != nil {
-		return nil, nil, nil, err
+		return cutFile{}, err
 	}
-	from, problems, err = list.Read(fileName(j.Parts, name), data)
+	whole, problems, err := list.Read(fileName(j.Parts, name), data)
 	if err != nil {
-		return nil, nil, nil, fullName(err, j.Parts)
+		return cutFile{}, fullName(err, j.Parts)
 	}
-	from, own := workbook.Undress(from)
-	return from, []string{""}, append(problems, own...), nil
+	from, own := workbook.Undress(whole)
+	return cutFile{from: from, whole: whole, sheets: []string{""}, problems: append(problems, own...)}, nil
 }
 
 // sheetsOf names the sheets of a file, for a person who looks for one.

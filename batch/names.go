@@ -180,7 +180,8 @@ func nextFree(dir, stem, ext string) string {
 // spare keeps a workbook of ours from being replaced, --force or not, where somebody
 // typed into it what could not be taken: it would be nowhere else.
 func (j *Job) spare(p *place, job *price.Job) {
-	if !j.Force || p.first == "" || !slices.ContainsFunc(job.Problems, func(f finding.Problem) bool { return f.Code == ChangedBeside }) {
+	lost := func(f finding.Problem) bool { return f.Code == ChangedBeside && f.Place.File == job.List.File }
+	if !j.Force || p.first == "" || !slices.Contains(j.wanted(), Workbook) || !slices.ContainsFunc(job.Problems, lost) {
 		return
 	}
 	p.names[Workbook] = nextFree(p.folder.Dir, p.first, filepath.Ext(p.names[Workbook]))

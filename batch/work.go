@@ -125,11 +125,14 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 	}
 	joints := read.joints
 	typed := workbook.TakeTyped(before.whole, joints)
+	if read.cut != nil {
+		read.cut.Problems = append(workbook.TakeTypedParts(cmp.Or(read.whole, before.whole), read.cut), read.cut.Problems...)
+	}
 	if !before.floor {
 		before.whole = nil
 	}
 	floor, wrong := joint.ReadFloor(before.whole, joints.Sheet)
-	before.whole = nil // nobody holds its cells any longer
+	before.whole, read.whole = nil, nil // nobody holds their cells any longer
 	workbook.Thin(src, joints)
 	if len(joints.Joints) > manyJoints {
 		runtime.GC()

@@ -27,6 +27,7 @@ type List struct {
 	Parts       []Part
 	Others      []joint.OtherRow // rows that are no part, each with its fate
 	RowsRead    int              // rows that are not blank: parts and others together
+	Typed       map[int]string   // what was typed beside a row, not in it; nil: nothing
 	Problems    []finding.Problem
 }
 
@@ -46,6 +47,15 @@ type Part struct {
 	Assembly string
 	Note     string
 	Assumed  []joint.Assumption
+}
+
+// CutTo gives the part another cutting length; false where no ordinary piece has it.
+func (p *Part) CutTo(length units.MM) bool {
+	if length < shortestPiece || length > longestPiece {
+		return false
+	}
+	p.Length = length
+	return true
 }
 
 // Name is what a person finds the part by: its mark, else its designation.

@@ -1,8 +1,6 @@
 package workbook
 
 import (
-	"fmt"
-
 	"seamtally/batch/finding"
 	"seamtally/batch/list"
 	"seamtally/batch/workbook/pack"
@@ -18,8 +16,8 @@ var marks = []string{jointsMark, cutMark}
 
 // Undress returns the user's part of a workbook that this tool wrote: their
 // sheets and cells, without our columns and sheets. Any other source comes back
-// as it is. What the user typed into the yellow cells beside a cut list is told in a
-// Problem; beside a list of joints TakeTyped takes it over. Rates are read before.
+// as it is. What the user typed into the yellow cells there, TakeTyped and TakeTypedParts
+// take over; rates are read before.
 func Undress(src *list.Source) (*list.Source, []finding.Problem) {
 	if src.Format == list.CSV {
 		return src, nil
@@ -35,20 +33,16 @@ func Undress(src *list.Source) (*list.Source, []finding.Problem) {
 	}
 	bare := *src
 	bare.Data, bare.Sheets = data, nil
-	var problems []finding.Problem
 	for _, s := range src.Sheets {
 		place, both := ours.On(s.Name)
 		switch {
 		case both:
-			if place.Mark == cutMark {
-				problems = append(problems, changedByHand(src.File, &s, place)...)
-			}
 			bare.Sheets = append(bare.Sheets, withoutOurs(s, place))
 		case !ours.Sheets[s.Name]:
 			bare.Sheets = append(bare.Sheets, s)
 		}
 	}
-	return &bare, problems
+	return &bare, nil
 }
 
 // RatesSheet returns the name of the sheet of rates that this tool wrote into a
@@ -110,30 +104,6 @@ func withoutOurs(s list.Sheet, ours pack.Place) list.Sheet {
 	return s
 }
 
-// plannedPair is a figure in a yellow cell of ours beside that which the plan was made
-// from.
-type plannedPair struct{ now, then, head string }
-
-// changedByHand finds figures in our yellow cells beside a cut list that are not those
-// that its bars were cut for.
-func changedByHand(file string, s *list.Sheet, ours pack.Place) []finding.Problem {
-	heads := ourHeads(s, ours)
-	var out []finding.Problem
-	for _, r := range s.Rows {
-		for _, p := range cutPlannedFrom {
-			now, then := r.At(heads[p.now].col), r.At(heads[p.then].col)
-			if heads[p.now].col == 0 || now.Formula || now.Kind != list.Number || then.Kind != list.Number || agree(now.Value, then.Value) {
-				continue
-			}
-			out = append(out, finding.Problem{
-				Place: finding.Place{File: file, Sheet: s.Name, Row: r.Number, Col: now.Col, Header: p.head}, Level: finding.Warning, Code: ChangedBeside,
-				Text: fmt.Sprintf("%s was changed from %s to %s in our column; the list itself still says the first", p.head, exact(then.Value), exact(now.Value)),
-				Read: now.Text, Want: "the change in your own column", Hint: "write the new figure into your own column and run again"})
-		}
-	}
-	return out
-}
-
 // head is a column of ours as it was found: where, under which words, and how many of
 // the unit that formulas reckon in one of its own makes.
 type head struct {
@@ -150,18 +120,22 @@ func headOf[R any](c *columnBeside[R], us bool) head {
 	return h
 }
 
-// ourHeads finds our columns of planned figures by their headers, in either unit.
+// ourHeads finds our columns of planned figures by their headers, in either unit, with
+// the name of the group before them or without.
 func ourHeads(s *list.Sheet, ours pack.Place) map[string]head {
 	names := map[string]head{}
+	name := func(group, title string, h head) {
+		names[title], names[grouped(group, title)] = h, h
+	}
 	for _, us := range []bool{true, false} {
 		for _, c := range append(readColumns(&layout{}), append(plannedColumns(), typedColumn())...) {
 			if ours.Mark == jointsMark {
-				names[c.title(us)] = headOf(&c, us)
+				name(c.group, c.title(us), headOf(&c, us))
 			}
 		}
 		for _, c := range append(cutRead(), cutPlan()...) {
 			if ours.Mark == cutMark {
-				names[c.title(us)] = headOf(&c, us)
+				name(c.group, c.title(us), headOf(&c, us))
 			}
 		}
 	}

@@ -81,7 +81,7 @@ func (b *beside[R]) headText(i int) string {
 	c := &b.cols[i]
 	text := c.title(b.l.us)
 	if b.labels == 0 && (i == 0 || b.cols[i-1].group != c.group) && c.group != "status" {
-		text = groupName(c.group) + ": " + text
+		text = grouped(c.group, text)
 	}
 	return text
 }
@@ -92,6 +92,9 @@ func (c *columnBeside[R]) title(us bool) string {
 	}
 	return c.head
 }
+
+// grouped is what stands over the first column of a group that has no label above it.
+func grouped(group, title string) string { return groupName(group) + ": " + title }
 
 func groupName(key string) string {
 	for _, g := range append(groups, cutGroups...) {

@@ -77,11 +77,11 @@ func planColumns() []column {
 }
 
 // unlinked is a figure that our own column holds where it does not follow a cell of
-// the list.
+// the list; without formulas none does.
 func unlinked[T ~float64](key string, link func(*row, string, float64) string, get func(*row) T) func(*row) (float64, bool) {
 	return func(r *row) (float64, bool) {
 		v := float64(get(r))
-		return v, v > 0 && link(r, key, v) == ""
+		return v, v > 0 && (!r.l.live || link(r, key, v) == "")
 	}
 }
 

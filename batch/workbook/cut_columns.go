@@ -47,7 +47,7 @@ func cutColumns(joints bool) []columnBeside[cutRow] {
 }
 
 // cutOwn are the keys of columns that the results file does not have.
-var cutOwn = []string{"status", "fits", "mass_each_kg", "joints", "bevels", "shrink_by", "worst", "planned_length_mm", "planned_qty", "cut_words"}
+var cutOwn = []string{"status", "fits", "mass_each_kg", "joints", "bevels", "shrink_by", "worst", "planned_length_mm", "planned_qty", "cut_words", "typed"}
 
 func cutWord(group, key, head string, width float64, get func(*cutRow) string, about string) columnBeside[cutRow] {
 	return columnBeside[cutRow]{key: key, head: head, group: group, width: width, role: look.Plain, fold: true, words: get, about: about}
@@ -187,12 +187,9 @@ func cutPlan() []columnBeside[cutRow] {
 		cutNumber("plan", "planned_length_mm", "Cut length", mm, "#,##0.0", func(r *cutRow) float64 { return float64(r.p.Length) }, nil, "length that the bars were cut for"),
 		cutNumber("plan", "planned_qty", "Cut pieces", none, "#,##0", func(r *cutRow) float64 { return float64(r.p.Qty) }, nil, "pieces that the bars were cut for"),
 		cutWord("plan", "cut_words", "Words read", 20, (*cutRow).saidThen, "what the list said of section, width, thickness, material and standard when it was read"),
+		cutWord("plan", "typed", typedHead, 24, func(r *cutRow) string { return r.c.l.job.Parts.List.Typed[r.p.Place.Row] }, typedAbout),
 	}
 }
-
-// cutPlannedFrom are the numbers that a cut list was worked from, beside those that
-// stand in our yellow cells now.
-var cutPlannedFrom = []plannedPair{{"length_mm", "planned_length_mm", "Cut length"}, {"qty", "planned_qty", "Cut pieces"}}
 
 // sized is a length as people see it, with its unit.
 func sized(v units.MM, us bool) string {

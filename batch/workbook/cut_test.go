@@ -170,8 +170,8 @@ func TestTwoListsRunAgain(t *testing.T) {
 	}
 }
 
-// A yellow cell beside a part that a person changed is told.
-func TestAChangeBesideAPartIsTold(t *testing.T) {
+// A yellow cell beside a part that a person changed is taken, and told.
+func TestATypedLengthBesideAPartIsTaken(t *testing.T) {
 	src, job := cutJob(t, twoLists(t), price.Options{})
 	f := opened(t, build(t, src, job, Options{}))
 	row, cell := job.Parts.List.Parts[2].Place.Row, ""
@@ -185,9 +185,12 @@ func TestAChangeBesideAPartIsTold(t *testing.T) {
 	must(t, f.SetCellValue("Cut list", cell, 500))
 	again, _, err := list.Read("frame.xlsx", written(t, f))
 	must(t, err)
-	_, problems := Undress(again)
-	if len(problems) != 1 || problems[0].Place.Cell() != cell || problems[0].Place.Sheet != "Cut list" || problems[0].Code != "changed-in-our-column" {
-		t.Errorf("problems: %+v", problems)
+	if _, problems := Undress(again); len(problems) != 0 {
+		t.Errorf("undressing has to say %+v", problems)
+	}
+	told := TakeTypedParts(again, &job.Parts.List)
+	if len(told) != 1 || told[0].Place.Cell() != cell || told[0].Place.Sheet != "Cut list" || told[0].Code != TypedBeside || job.Parts.List.Parts[2].Length != 500 {
+		t.Errorf("told %+v; the part is %v long", told, job.Parts.List.Parts[2].Length)
 	}
 }
 

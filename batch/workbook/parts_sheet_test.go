@@ -181,7 +181,7 @@ func TestACutListOfItsOwn(t *testing.T) {
 		}
 		rows, err := out.GetRows(sheet)
 		must(t, err)
-		if got, want := fmt.Sprint(rows[0][5:9], len(rows[0])), "[Status Bars fit? As read: Part Assembly] 24"; got != want {
+		if got, want := fmt.Sprint(rows[0][5:9], len(rows[0])), "[Status Bars fit? As read: Part Assembly] 25"; got != want {
 			t.Errorf("beside the parts stands %s, want %s: no columns of welds", got, want)
 		}
 		if mass := rows[1][13]; mass != exact(float64(job.Parts.Results[0].Mass)) {
