@@ -68,7 +68,8 @@ func readShop(path string) (*list.Source, error) {
 func (t *tools) shopOf(src *list.Source, j *Job) (rates.Shop, []finding.Problem, error) {
 	shop := t.shop.Clone()
 	problems := shop.ReadSheet(src, workbook.RatesSheet(src))
-	problems = append(problems, shop.ReadStated(workbook.StockTyped(src, t.set))...)
+	stock, wrong := workbook.StockTyped(src, t.set)
+	problems = append(append(problems, wrong...), shop.ReadStated(stock)...)
 	if t.file != nil {
 		problems = append(problems, shop.ReadFile(t.file, workbook.RatesSheet(t.file))...)
 	}

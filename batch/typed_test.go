@@ -198,51 +198,6 @@ func TestOursWithoutItsStampIsOurs(t *testing.T) {
 	}
 }
 
-// TestWhatIsOnHandIsKept types stock into the buy list: the next run buys less, has it on
-// the sheet of rates, and so does the run after it.
-func TestWhatIsOnHandIsKept(t *testing.T) {
-	for _, us := range []bool{false, true} {
-		looks := price.Options{Date: "2026-03-01", Paper: "a4", Lang: "en", Codes: "iso", Symbols: "iso", US: us}
-		if us {
-			looks.Codes = "aws"
-		}
-		plain, book := oneList(t, listIn(t, "Mark,Length,Size,t1,t2,Qty,Material\nW1,1 m,z8,12 mm,12 mm,60,S355\n"), t.TempDir(), looks)
-		line := 0
-		for i, b := range plain.Buy {
-			if b.What == price.BuyWire {
-				line = i
-			}
-		}
-		value, want := 4.0, 4.0
-		if us {
-			want = 4 * 0.45359237
-		}
-		f, err := excelize.OpenFile(book)
-		if err != nil {
-			t.Fatal(err)
-		}
-		cell, _ := excelize.CoordinatesToCellName(5, 5+line)
-		if err := f.SetCellValue("Buy list", cell, value); err != nil {
-			t.Fatal(err)
-		}
-		name := filepath.Join(t.TempDir(), "changed.xlsx")
-		if err := f.SaveAs(name); err != nil {
-			t.Fatal(err)
-		}
-		_ = f.Close()
-		again, second := oneList(t, name, t.TempDir(), looks)
-		third, _ := oneList(t, second, t.TempDir(), looks)
-		for i, job := range []*price.Job{again, third} {
-			if got := job.Buy[line].OnHand; !near(got, want) {
-				t.Errorf("inches %v, run %d: %v on hand, want %v", us, i+2, got, want)
-			}
-		}
-		if len(problemsOf(again, "shop-typed")) != 1 || len(problemsOf(third, "shop-typed")) != 0 {
-			t.Errorf("told %v, then %v", problemsOf(again, "shop-typed"), problemsOf(third, "shop-typed"))
-		}
-	}
-}
-
 // TestWhatCouldNotBeTakenIsNotReplaced: with --force a workbook of ours is replaced, but not
 // where it alone holds what somebody typed.
 func TestWhatCouldNotBeTakenIsNotReplaced(t *testing.T) {

@@ -18,6 +18,8 @@ const AsRun = "as run"
 type Stated struct {
 	Key   string
 	Value float64
+	Text  string // what stands there instead where that is no number
+	Unit  string // that the text is in where it names none
 	From  string // "workbook sheet Buy list"
 	Place finding.Place
 }
@@ -27,6 +29,9 @@ func (s *Shop) ReadStated(stated []Stated) (problems []finding.Problem) {
 	var entries []entry
 	for _, v := range stated {
 		e := entry{place: v.Place, from: v.From, key: v.Key, text: numberText(v.Value), source: v.From}
+		if v.Text != "" {
+			e.text, e.unit = v.Text, v.Unit
+		}
 		entries = append(entries, e)
 		problems = append(problems, finding.Problem{Place: v.Place, Level: finding.Note, Code: "shop-typed", Text: v.Key + " is taken as " + e.text + ", typed into the buy list",
 			Hint: "it stands on the sheet of rates from now on"})

@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"math"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -13,36 +14,43 @@ import (
 
 // StockTyped returns what somebody typed under On hand into the buy list of a workbook
 // of ours, as shop values: the next run reckons with it, and keeps it on the sheet of
-// rates.
-func StockTyped(src *list.Source, set *tables.Set) []rates.Stated {
+// rates. Typed is what differs from the stock that the list was last worked with. The
+// problems tell what no shop value can say.
+func StockTyped(src *list.Source, set *tables.Set) ([]rates.Stated, []finding.Problem) {
 	if src.Format == list.CSV {
-		return nil
+		return nil, nil
 	}
 	ours, ok := pack.FindOurs(src.Data, marks...)
 	if !ok {
-		return nil
+		return nil, nil
 	}
-	var out []rates.Stated
+	stock := stockTyping{set: set, asRun: asRunOf(src)}
 	for i := range src.Sheets {
-		s := &src.Sheets[i]
-		if !ours.Sheets[s.Name] {
+		if s := &src.Sheets[i]; ours.Sheets[s.Name] {
+			stock.sheet(src.File, s)
+		}
+	}
+	return stock.stated, stock.problems
+}
+
+type stockTyping struct {
+	set      *tables.Set
+	asRun    map[string]float64 // stock by key
+	stated   []rates.Stated
+	problems []finding.Problem
+}
+
+func (t *stockTyping) sheet(file string, s *list.Sheet) {
+	onHand := 0
+	for _, r := range s.Rows {
+		if onHand == 0 {
+			onHand = onHandColumn(r)
 			continue
 		}
-		onHand := 0
-		for _, r := range s.Rows {
-			switch {
-			case onHand == 0:
-				onHand = onHandColumn(r)
-			default:
-				if stated, ok := stockLine(set, r, onHand); ok {
-					stated.From = "workbook sheet " + s.Name
-					stated.Place = finding.Place{File: src.File, Sheet: s.Name, Row: r.Number, Col: onHand, Header: buyHeads[4]}
-					out = append(out, stated)
-				}
-			}
+		if cell := r.At(onHand); !cell.Formula && cell.Kind != list.Blank {
+			t.line(r, cell, finding.Place{File: file, Sheet: s.Name, Row: r.Number, Col: onHand, Header: buyHeads[4]})
 		}
 	}
-	return out
 }
 
 // onHandColumn finds the column in the header of a buy list; 0 in any other row.
@@ -53,31 +61,76 @@ func onHandColumn(r list.Row) int {
 	return 5
 }
 
-// stockLine reads what is on hand on one line; false where nothing was typed.
-func stockLine(set *tables.Set, r list.Row, onHand int) (rates.Stated, bool) {
-	cell := r.At(onHand)
-	if cell.Formula || cell.Kind != list.Number || !(cell.Value > 0) || !finiteCell(cell.Value) {
-		return rates.Stated{}, false
+// line reads what is on hand on one line.
+func (t *stockTyping) line(r list.Row, cell list.Cell, place finding.Place) {
+	number := cell.Kind == list.Number && !cell.Percent && finiteCell(cell.Value)
+	key, unit := t.stockKey(r)
+	stated := rates.Stated{Key: key, From: "workbook sheet " + place.Sheet, Place: place}
+	switch {
+	case key == "" && r.At(1).Text == price.BuyTip && !(number && cell.Value == 0):
+		t.problems = append(t.problems, finding.Problem{Place: place, Level: finding.Warning, Code: ChangedBeside, Read: cell.Text,
+			Text: "what is on hand of contact tips is not taken: no shop value holds it", Want: "stock of wire and gas", Hint: "take it off what you order"})
+		return
+	case key == "":
+		return
+	case !number:
+		stated.Text, stated.Unit = cell.Text, r.At(4).Text
+	default:
+		stated.Value = cell.Value
+		if r.At(4).Text == unit.us {
+			stated.Value *= unit.per
+		}
+		stated.Value = round6(stated.Value)
+		if math.Abs(stated.Value-t.asRun[key]) <= 1e-6*math.Max(1, math.Abs(stated.Value)) {
+			return
+		}
 	}
-	name, unit, value := r.At(2).Text, r.At(4).Text, cell.Value
+	t.stated = append(t.stated, stated)
+}
+
+// stockKey is the shop value that says how much of a line is on hand, and the unit of the
+// line; "" where none does.
+func (t *stockTyping) stockKey(r list.Row) (key string, u unit) {
+	name := r.At(2).Text
 	switch r.At(1).Text {
 	case price.BuyWire:
-		if unit == kilo.us {
-			value *= kilo.per
-		}
 		class := strings.TrimSuffix(name, " mm")
-		at := strings.LastIndexByte(class, ' ')
-		if at < 0 {
-			return rates.Stated{}, false
+		if at := strings.LastIndexByte(class, ' '); at >= 0 {
+			class = fillerNamed(t.set, class[:at]) + "." + class[at+1:]
 		}
-		return rates.Stated{Key: "on_hand_kg." + fillerNamed(set, class[:at]) + "." + class[at+1:], Value: round6(value)}, true
+		return "on_hand_kg." + class, kilo
 	case price.BuyGas:
-		if unit == litre.us {
-			value *= litre.per
-		}
-		return rates.Stated{Key: "on_hand_l." + name, Value: round6(value)}, true
+		return "on_hand_l." + name, litre
 	}
-	return rates.Stated{}, false
+	return "", none
+}
+
+// asRunOf reads the sheet of rates for the values that the list was last worked with.
+func asRunOf(src *list.Source) map[string]float64 {
+	out, name := map[string]float64{}, RatesSheet(src)
+	for i := range src.Sheets {
+		if s := &src.Sheets[i]; s.Name == name {
+			key, value := 0, 0
+			for _, r := range s.Rows {
+				if key == 0 || value == 0 {
+					key, value = columnHeaded(r, rateHeads[0]), columnHeaded(r, rateHeads[6])
+				} else if c := r.At(value); c.Kind == list.Number {
+					out[r.At(key).Text] = c.Value
+				}
+			}
+		}
+	}
+	return out
+}
+
+// columnHeaded finds a head in a row; 0 where it is not there.
+func columnHeaded(r list.Row, head string) int {
+	for _, c := range r.Cells {
+		if c.Text == head {
+			return c.Col
+		}
+	}
+	return 0
 }
 
 // fillerNamed returns the name that the shop values know a wire by, whichever of its
