@@ -229,7 +229,7 @@ func (c *catalog) fillIn(n *way) bool {
 	n.eff, n.effRow, n.k = eff.Value, &eff, k.K
 	n.ext = n.stick.Start - n.stick.Arc
 	n.targets = c.targetsOf(n)
-	return len(n.targets.points[butt]) > 0 && len(n.targets.points[fillet]) > 0
+	return len(n.targets.family[butt].points) > 0 && len(n.targets.family[fillet].points) > 0
 }
 
 // priceIn takes wire and gas prices from the shop. What is not in its stock has

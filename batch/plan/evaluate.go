@@ -92,7 +92,7 @@ func (c *catalog) tried(n *way, t *task) outcome {
 func (c *catalog) lay(n *way, t *task) (o outcome) {
 	t = c.filledBy(n, t)
 	o.way = n
-	o.wanted = target(n.targets.points[t.family], t.heatT)
+	o.wanted = target(n.targets.family[t.family].points, t.heatT)
 	o.stands, o.demerit = c.obstacles(n, t, o.wanted)
 	c.layPasses(&o, t)
 	if o.count == 0 {

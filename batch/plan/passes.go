@@ -56,10 +56,10 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 	switch {
 	case t.openRoot && number == 1:
 		rootWay = o.way.rootWay
-		rootWanted = min(o.wanted, target(rootWay.targets.points[butt], min(c.rules.rootT, c.rules.rootShare*t.thin)))
+		rootWanted = min(o.wanted, target(rootWay.targets.family[butt].points, min(c.rules.rootT, c.rules.rootShare*t.thin)))
 		first = rootWay.pass.Root
 	case t.prep.Backing == "ceramic" && number == 1:
-		rootWanted = min(o.wanted, target(o.way.targets.points[butt], c.rules.ceramicT))
+		rootWanted = min(o.wanted, target(o.way.targets.family[butt].points, c.rules.ceramicT))
 		if rootWanted < o.way.start { // the strip does not bear this mode
 			rootWay = o.way.rootWay
 		}

@@ -5,38 +5,67 @@ import "seamtally/tables"
 // point is one anchor of a target current.
 type point struct{ t, i float64 }
 
-// targetKey names the wires that share target currents.
+// targetKey names the wires and gases that share target currents.
 type targetKey struct {
 	metal, construction string
 	dia                 float64
+	gas                 string
 }
 
-// targets are the target currents of a wire over thickness, thin to thick, for
-// each joint family, with the last row behind each.
-type targets struct {
-	points [2][]point
-	rows   [2]*tables.Anchor
+// targets are the target currents of a wire in a gas over thickness, thin to thick,
+// for each joint family.
+type targets struct{ family [2]familyTargets }
+
+// familyTargets are the points of one joint family, the row that stands behind
+// those of any gas, and the row behind those of this gas, which reach to gasTo.
+type familyTargets struct {
+	points  []point
+	any, of *tables.Anchor
+	gasTo   float64
 }
 
-// targetsOf returns the target currents of a way's wire.
+// row returns the row behind the target at a thickness.
+func (f *familyTargets) row(t float64) *tables.Anchor {
+	if f.of != nil && t <= f.gasTo {
+		return f.of
+	}
+	return f.any
+}
+
+// targetsOf returns the target currents of a way's wire in its gas.
 func (c *catalog) targetsOf(n *way) *targets {
-	key := targetKey{n.wire.Metal, n.wire.Construction, n.dia}
+	key := targetKey{n.wire.Metal, n.wire.Construction, n.dia, n.gas.Gas}
 	if known := c.targets[key]; known != nil {
 		return known
 	}
 	out := &targets{}
+	out.family[butt], out.family[fillet] = c.familyTargets(key, "butt"), c.familyTargets(key, "fillet")
+	c.targets[key] = out
+	return out
+}
+
+// familyTargets collects the points of one joint family: those that name the gas,
+// and beyond them those that name none.
+func (c *catalog) familyTargets(key targetKey, family string) (out familyTargets) {
+	var common []point
 	for i := range c.set.Anchors {
 		r := &c.set.Anchors[i]
-		if r.Metal != key.metal || r.Construction != key.construction || !within(r.DiaFrom, n.dia, r.DiaTo) {
+		if r.Metal != key.metal || r.Construction != key.construction || r.Family != family || !within(r.DiaFrom, key.dia, r.DiaTo) {
 			continue
 		}
-		family := butt
-		if r.Family == "fillet" {
-			family = fillet
+		p := point{r.Thickness, r.Current}
+		switch {
+		case r.In(key.gas):
+			out.points, out.of, out.gasTo = append(out.points, p), r, r.Thickness
+		case r.GasList == "":
+			common, out.any = append(common, p), r
 		}
-		out.points[family], out.rows[family] = append(out.points[family], point{r.Thickness, r.Current}), r
 	}
-	c.targets[key] = out
+	for _, p := range common {
+		if out.of == nil || p.t > out.gasTo {
+			out.points = append(out.points, p)
+		}
+	}
 	return out
 }
 

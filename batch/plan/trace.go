@@ -126,7 +126,7 @@ func (w *working) smallest(o *outcome) {
 // arc shows target, window and every kind of pass.
 func (w *working) arc(o *outcome) {
 	t, n := w.t, o.way
-	a := n.targets.rows[t.family]
+	a := n.targets.family[t.family].row(t.heatT)
 	w.step("TARGET-1", "current that the parts call for", "between the anchors of metal, joint family and thickness",
 		fmt.Sprintf("thickness %s mm", number(t.heatT, 2)), number(o.wanted, 1)+" A", a.Source, a.Basis)
 	w.step("WINDOW-1", "where start settings lie", fmt.Sprintf("%s in %s, %s, %s", n.wire.Filler, cmp.Or(n.gas.Gas, "no gas"), n.mode, positions[n.pos]),
