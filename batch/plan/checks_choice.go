@@ -79,6 +79,10 @@ func (k *checker) passes(t *task, o *outcome) {
 	if t.leg <= 0 || o.passes < 2 {
 		return
 	}
+	if t.openRoot {
+		k.sayf("root-corner", finding.Note, "a root run first, %d in all: the corner is open and nothing stands behind it", o.passes)
+		return
+	}
 	why, most := "one pass lays up to %s", o.way.pass.MaxLeg
 	if t.leg <= most {
 		why, most = "the current that %s bears does not lay it in one", t.thin

@@ -113,7 +113,8 @@ func heatWindow(t *task, p *Plan, shape *tables.ShapeFactor, limit *tables.HeatL
 }
 
 // interpass fills in how warm the joint may be before the next pass: by the
-// parent metal that bears least. A preheat above it wins, and is told.
+// parent metal that bears least. A preheat above it wins, and is told, as is one that
+// comes too close to it to be held.
 func (k *checker) interpass(t *task, p *Plan) {
 	var limit *tables.HeatLimit
 	for _, m := range []*tables.Material{t.mat, t.mat2} {
@@ -131,6 +132,8 @@ func (k *checker) interpass(t *task, p *Plan) {
 	if p.Preheat != nil && *p.Preheat > top {
 		k.sayFrom("preheat-unknown", finding.Warning, limit.Source, limit.Basis, "preheat %.0f °C is above the interpass limit of %.0f °C: a filler with less hydrogen, or more heat per pass", float64(*p.Preheat), float64(top))
 		top = *p.Preheat
+	} else if r := k.c.book.first("preheat-narrow"); r != nil && p.Preheat != nil && float64(top-*p.Preheat) < r.Value {
+		k.say(r, finding.Warning, "preheat %.0f °C leaves %.0f °C to the interpass limit of %.0f °C", float64(*p.Preheat), float64(top-*p.Preheat), float64(top))
 	}
 	p.Interpass = &top
 }

@@ -4,7 +4,8 @@ import "math"
 
 // layPasses cuts the seam into passes and settles the current of each group:
 // a single pass where the drawn size and the travel allow it, else equal beads
-// for fillets, and a root with equal fills for grooves, side by side.
+// for fillets, and a root with equal fills for grooves and for corners whose root
+// hangs free, side by side.
 func (c *catalog) layPasses(o *outcome, t *task) {
 	if t.holeDepth > 0 {
 		c.layHole(o, t)
@@ -15,7 +16,7 @@ func (c *catalog) layPasses(o *outcome, t *task) {
 		if side.made <= 0 {
 			continue
 		}
-		if t.leg > 0 {
+		if t.leg > 0 && !t.openRoot {
 			c.layFillet(o, t, side, s+1)
 		} else {
 			c.layGroove(o, t, side, s+1)

@@ -106,7 +106,7 @@ func (g *group) named(t *task) string {
 	name := map[RunKind]string{Single: "the one run", Root: "the root", Fill: "each fill or cap run", Cap: "the cap", Back: "the back run"}[g.kind]
 	if t.holeDepth > 0 {
 		name = "each layer in the hole"
-	} else if t.leg > 0 && g.kind == Fill {
+	} else if t.leg > 0 && !t.openRoot && g.kind == Fill {
 		name = "each run"
 	}
 	if g.side == 2 && g.kind != Back {

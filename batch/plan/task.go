@@ -131,7 +131,7 @@ func (c *catalog) takeShape(t *task, s shape, why coded) {
 		}
 	}
 	t.oneSided = t.throughFromOneSide()
-	t.openRoot = s.family == butt && c.hangsFree(t)
+	t.openRoot = s.family == butt && c.hangsFree(t) || t.hangingCorner()
 	if t.prep.Backing == "gouge" && t.sides[1].made > 0 {
 		c.addGouge(t)
 	}
@@ -154,10 +154,22 @@ func (c *catalog) hangsFree(t *task) bool {
 // behind it: no bar, no strip, no gouge and no run from the other side.
 func (t *task) throughFromOneSide() bool {
 	p := &t.prep
+	if p.Kind == joint.Corner {
+		return t.hangingCorner()
+	}
 	if !p.Kind.IsButt() || p.Backing != "" || t.j.Sides == 2 || t.sides[1].made > 0 {
 		return false
 	}
 	return p.Throat >= t.thinner()
+}
+
+// hangingCorner tells whether an outside corner takes both edges whole, with nothing
+// behind it: they meet in a line, a groove without a root face, and the first run lies
+// on it as on an open root. In a half-open corner half an edge stands behind the run.
+func (t *task) hangingCorner() bool {
+	p := &t.prep
+	whole := p.T1 > 0 && p.T2 > 0 && p.LegA >= p.T1 && p.LegB >= p.T2
+	return p.Kind == joint.Corner && t.j.Open != joint.Closed && p.Backing == "" && whole
 }
 
 // readSeam works out the metres welded and the starts of one pass.

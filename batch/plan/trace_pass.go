@@ -19,7 +19,7 @@ func (w *working) passes(o *outcome) {
 		if side.made <= 0 {
 			continue
 		}
-		if t.leg > 0 {
+		if t.leg > 0 && !t.openRoot {
 			w.step("PASS-1", w.sideName(s)+"passes", "one up to the largest single leg and the largest pass that the slowest travel allows, else n = ⌈A_drawn / A_fill⌉, at least 2",
 				fmt.Sprintf("leg %s mm of %s mm, %s mm² of %s mm²; A_fill %s mm²", number(t.leg, 2), number(r.MaxLeg, 2),
 					number(side.made, 2), number(o.way.largestPass(o.wanted, t.density), 1), number(r.Fill, 1)),
