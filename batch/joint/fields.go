@@ -100,9 +100,6 @@ func (w *row) kind() {
 		w.joint.Sides = said.sides
 		w.assume("sides", strconv.Itoa(said.sides), "the kind says "+sidesText(said.sides)+`: "`+cell.Text+`"`, "derived")
 	}
-	if said.round {
-		w.assume("length", "all round", `the kind says so: "`+cell.Text+`"; a length that is given counts`, "derived")
-	}
 }
 
 func (w *row) nearestKind(text string) string {
@@ -114,7 +111,7 @@ func (w *row) nearestKind(text string) string {
 		}
 	}
 	if found != "" {
-		return `did you mean "` + found + `"? Write one of the kinds`
+		return `did you mean "` + found + `"? Write the kind alone; what else there is to say of the joint has columns of its own, such as sides and length`
 	}
 	return "write the kind that its weld is prepared as; if none fits, leave the joint out and price it by hand"
 }
@@ -257,6 +254,8 @@ func (w *row) length() {
 	switch {
 	case w.joint.AllRound && total <= 0 && w.joint.Part1 == "":
 		w.say(finding.Error, first, "all-round", read, "the seam goes all round, but the row names no section", "a length, or a section in part1", "write the length of the seam")
+	case w.joint.AllRound && !any:
+		w.assume("length", "all round", "blank, and the kind says so", "derived")
 	case w.joint.AllRound && !figure:
 	case w.joint.Kind == Plug && total <= 0 && !w.bad: // a hole has no seam length
 		return

@@ -175,7 +175,7 @@ func (w *row) stand() {
 	if text := w.text("position"); text != "" {
 		p, why, ok := w.positionOf(text, j.Kind.IsButt())
 		hint := "write one of these"
-		if strings.ContainsAny(text, "/,;+&") {
+		if strings.ContainsAny(text, "/,;+&(") {
 			hint = "write one position; if the seam is welded in several, give each length a row of its own"
 		}
 		switch {

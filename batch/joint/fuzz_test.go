@@ -70,6 +70,26 @@ func FuzzHeader(f *testing.F) {
 	})
 }
 
+// A kind that is read says one thing of its sides, and what is denied behind it is not
+// read as said.
+func FuzzKind(f *testing.F) {
+	words := newSpellings(loadTables(f))
+	for _, s := range []string{"fillet", "fillet 2 sides", "Kehlnaht umlaufend", "V (both sides)", "double V", "all round fillet (2S)", "угловой шов с 2-х сторон", "fillet (", "T ○", "cordon d'angle des 2 côtés"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		said, ok := words.kindSays(s)
+		if ok != (said.kind != NoKind) || said.sides < 0 || said.sides > 2 || !ok && (said.sides != 0 || said.round) {
+			t.Errorf("%q says %+v, %v", s, said, ok)
+		}
+		for _, denied := range []string{" not all round", " (not both sides)", " nicht umlaufend", " no 2 sides"} {
+			if said, ok := words.kindSays(s + denied); ok {
+				t.Errorf("%q says %+v", s+denied, said)
+			}
+		}
+	})
+}
+
 func TestFoldIsTheSameForPlainText(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := rapid.StringOfN(rapid.RuneFrom(nil, &unicode.RangeTable{R16: []unicode.Range16{{Lo: 1, Hi: 126, Stride: 1}}}), 0, 20, -1).Draw(t, "text")

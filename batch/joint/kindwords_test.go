@@ -2,6 +2,7 @@ package joint
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -65,6 +66,8 @@ func TestAllRoundInTheKindNeedsALengthOrASection(t *testing.T) {
 		case c.want < 0 && len(l.Joints) > 0:
 			t.Errorf("length %q, part %q: worked as %+v", c.length, c.part, l.Joints[0])
 		case c.want < 0:
+		case (c.length == "") != slices.ContainsFunc(l.Joints[0].Assumed, func(a Assumption) bool { return a.Key == "length" }):
+			t.Errorf("length %q: %+v", c.length, l.Joints[0].Assumed)
 		case len(l.Joints) != 1 || !l.Joints[0].AllRound || float64(l.Joints[0].Length) != c.want:
 			t.Errorf("length %q, part %q: %+v, %v", c.length, c.part, l.Joints, l.Problems)
 		}
