@@ -5,6 +5,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
@@ -247,5 +248,22 @@ func TestOnlyAWorkbookIsWrittenBeside(t *testing.T) {
 	r := ran(t, Job{Version: "test", Lists: []string{changed}, Only: []Output{Results}, Force: true, Looks: plainLooks})
 	if r.Err != nil || len(problemsOf(r.Job, "changed-in-our-column")) != 1 || len(problemsOf(r.Job, "kept-for-what-was-typed")) != 0 {
 		t.Errorf("%v; told %+v", r.Err, r.Job.Problems)
+	}
+}
+
+// TestASecondDepthThatIsTypedIsTold: the depth from the second side follows from the
+// others, and no list states it.
+func TestASecondDepthThatIsTypedIsTold(t *testing.T) {
+	plain, book := oneList(t, listIn(t, "Mark,Kind,Length,t1,t2,Material\nW1,double V,1 m,20 mm,20 mm,S355\n"), t.TempDir(), plainLooks)
+	if plain.Plans[0].Prep.Depth2 <= 0 {
+		t.Fatal("the plan has no second depth")
+	}
+	job, _ := oneList(t, edited(t, book, "Joints", edit{"Depth 2 mm", 2, 5}), t.TempDir(), plainLooks)
+	told := problemsOf(job, "changed-in-our-column")
+	if len(told) != 1 || !strings.Contains(told[0].Hint, "root face") || job.Totals.Price != plain.Totals.Price {
+		t.Errorf("told %+v, price %v, want %v", told, job.Totals.Price, plain.Totals.Price)
+	}
+	if again, _ := oneList(t, book, t.TempDir(), plainLooks); len(problemsOf(again, "changed-in-our-column")) != 0 {
+		t.Errorf("nothing typed: told %+v", again.Problems)
 	}
 }

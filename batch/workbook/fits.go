@@ -75,6 +75,7 @@ var plannedFrom = []planned{
 	{"angle_deg", "planned_angle_deg", "Planned angle", known(angleOf)},
 	{"root_face_mm", "planned_root_face_mm", "Planned root face", rootFaceUsed},
 	{"depth_mm", "planned_depth_mm", "Planned depth", known(func(r *row) units.MM { return r.p.Prep.Depth })},
+	{"depth2_mm", "planned_depth2_mm", "Planned depth 2", known(func(r *row) units.MM { return r.p.Prep.Depth2 })},
 	{"radius_mm", "planned_radius_mm", "Planned radius", known(radiusUsed)},
 }
 

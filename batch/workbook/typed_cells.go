@@ -20,6 +20,8 @@ type typedCell[T any] struct {
 
 	loose bool // then stands only where now follows no cell of the list's
 	alone bool // a formula of ours in now reads one of the keys, and nothing else
+
+	follows string // from what the figure always follows, so that the list has none of its own; "": it may
 }
 
 // longestTyped is the longest length, and the largest quantity, that is taken from a cell
@@ -57,6 +59,8 @@ var typedJoint = []typedCell[joint.Joint]{
 		take: func(j *joint.Joint, v float64) bool { j.RootFace, j.RootFaceGiven = units.MM(v), true; return true }},
 	{now: "depth_mm", then: "planned_depth_mm", keys: []string{"depth"}, most: largestTyped,
 		said: stated(func(j *joint.Joint) float64 { return float64(j.Depth) }), take: takeDepth},
+	{now: "depth2_mm", then: "planned_depth2_mm", follows: "thickness, depth and root face",
+		said: func(*joint.Joint) (float64, bool) { return 0, false }, take: func(*joint.Joint, float64) bool { return false }},
 	{now: "radius_mm", then: "planned_radius_mm", keys: []string{"radius"}, most: largestTyped,
 		said: stated(func(j *joint.Joint) float64 { return float64(j.Radius) }), take: func(j *joint.Joint, v float64) bool { j.Radius = units.MM(v); return v > 0 }},
 }

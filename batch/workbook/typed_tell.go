@@ -39,19 +39,25 @@ func (t *typing[T]) whyNot(c *typedCell[T], listed float64, stated, moved bool) 
 	case moved:
 		return "the list was changed as well, and holds: it says nothing now"
 	}
+	if c.follows != "" {
+		return "it follows from " + c.follows
+	}
 	return "this " + t.noun + " has no such figure of its own, or not of that size"
 }
 
 // tell says that what was typed into our cell is not taken.
 func (t *typing[T]) tell(c *typedCell[T], r list.Row, now list.Cell, why string) {
-	h, to := t.heads[c.now], ""
+	h, to, do := t.heads[c.now], "", "write the new figure into your own column and run again"
 	if now.Kind == list.Number {
 		to = " to " + exact(round6(now.Value))
+	}
+	if c.follows != "" {
+		do = "change " + c.follows + " instead and run again"
 	}
 	t.out = append(t.out, finding.Problem{
 		Place: t.place(r, h), Level: finding.Warning, Code: ChangedBeside,
 		Text: fmt.Sprintf("%s was changed%s in our column and is not taken: %s", h.text, to, why),
-		Read: now.Text, Want: "the change in your own column", Hint: "write the new figure into your own column and run again"})
+		Read: now.Text, Want: "the change in your own column", Hint: do})
 }
 
 // tellTouched tells of a cell of ours that holds no number, or none that was typed. An
