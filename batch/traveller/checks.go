@@ -36,20 +36,32 @@ func tellings(s setup.Setup) []told {
 			out = tell(out, c, p.Joint.Mark)
 		}
 	}
-	var sorted []told
-	for _, level := range []finding.Level{finding.Error, finding.Warning} {
-		for _, t := range out {
-			if t.check.Level != level {
-				continue
-			}
-			if len(t.marks) == len(s.Plans) {
-				t.marks = nil
-			}
-			sorted = append(sorted, t)
+	for i := range out { // one that holds for all names none
+		if len(out[i].marks) == len(s.Plans) {
+			out[i].marks = nil
 		}
 	}
-	return sorted
+	slices.SortStableFunc(out, func(a, b told) int { return a.grade() - b.grade() })
+	return out
 }
+
+// waits are the codes of warnings after which nobody welds before somebody has settled
+// something: a coordinator, an engineer, a permit, or whoever drew the size.
+var waits = []string{"weld-care", "braze", "quality-gap", "preheat-unknown", "confined", "leg-unlikely"}
+
+// grade is 0 of an error, 1 of a warning after which the work waits, 2 of others.
+func (t told) grade() int {
+	switch {
+	case t.check.Level == finding.Error:
+		return 0
+	case slices.Contains(waits, t.check.Code):
+		return 1
+	}
+	return 2
+}
+
+// stops tells whether the work waits for what a check says.
+func (t told) stops() bool { return t.grade() < 2 }
 
 func tell(list []told, c finding.Check, mark string) []told {
 	for i := range list {
@@ -70,6 +82,14 @@ func (f *flow) checkLines(t told) []string {
 		text = markList(t.marks, 6) + ": " + text
 	}
 	return page.Wrap(body.At(9), text, f.width-f.checkLead()-1, 4)
+}
+
+// leadWord is the word before a check: that of an error before all for which work waits.
+func (f *flow) leadWord(t told) string {
+	if t.stops() {
+		return f.say("level." + string(finding.Error))
+	}
+	return f.say("level." + string(t.check.Level))
 }
 
 // checkLead is the width that the words for the levels take before their checks.
@@ -159,10 +179,10 @@ func sentence(s string) string {
 	return string(unicode.ToUpper(first)) + s[n:] + "."
 }
 
-func (f *flow) checksHeight(s setup.Setup, level finding.Level) float64 {
+func (f *flow) checksHeight(s setup.Setup, stops bool) float64 {
 	h := 0.0
 	for _, t := range tellings(s) {
-		if t.check.Level == level {
+		if t.stops() == stops {
 			h += f.checkHeight(t)
 		}
 	}
@@ -173,17 +193,17 @@ func (f *flow) checkHeight(t told) float64 {
 	return float64(len(f.checkLines(t)))*body.At(9).Leading() + 2
 }
 
-// checks prints what must be looked at before welding, in plain words: what stops the
-// work stands above all settings, what is to be checked below them.
-func (f *flow) checks(s setup.Setup, level finding.Level) {
+// checks prints what must be looked at before welding, in plain words: what the work waits
+// for stands above all settings, what is to be checked below them.
+func (f *flow) checks(s setup.Setup, stops bool) {
 	for _, t := range tellings(s) {
-		if t.check.Level != level {
+		if t.stops() != stops {
 			continue
 		}
 		r, box := f.take("check", f.checkHeight(t))
 		f.p.Line(box, r.X+0.5, r.Y+0.6, r.X+0.5, r.Bottom()-1, 1, 0)
 		lead := f.checkLead()
-		f.p.Write(box, r.X+2.5, r.Y+4, lead-3, page.Left, strong.At(9), f.say("level."+string(t.check.Level)))
+		f.p.Write(box, r.X+2.5, r.Y+4, lead-3, page.Left, strong.At(9), f.leadWord(t))
 		f.p.Lines(box, r.X+lead, r.Y+4, r.W-lead, body.At(9), f.checkLines(t))
 	}
 }

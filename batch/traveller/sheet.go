@@ -24,7 +24,7 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	f.squeeze, f.signed = f.squeezeFor(s)
 	f.p.Mark(1, b.say("mark.setup", strconv.Itoa(s.Number), markList(s.Marks(), 12)))
 	f.titleBlock(s)
-	f.checks(s, finding.Error)
+	f.checks(s, true)
 	if p.Settings {
 		f.station(p)
 		f.dials(p)
@@ -39,7 +39,7 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	if p.Settings {
 		f.handling(p)
 	}
-	f.checks(s, finding.Warning)
+	f.checks(s, false)
 	f.assumed(s)
 	f.cautions(p)
 	first := f.p
@@ -58,7 +58,7 @@ func (f *flow) pictureHeight(s setup.Setup) float64 {
 // restHeight is the height of what follows the picture.
 func (f *flow) restHeight(s setup.Setup) float64 {
 	p := s.Pattern()
-	h := f.cautionsHeight(p) + f.checksHeight(s, finding.Warning) + f.assumedHeight(s) + f.signHeight(p, len(signLines(s.Plans))) + 1
+	h := f.cautionsHeight(p) + f.checksHeight(s, false) + f.assumedHeight(s) + f.signHeight(p, len(signLines(s.Plans))) + 1
 	if p.Settings {
 		h += f.handlingHeight(p)
 	}

@@ -1,7 +1,6 @@
 package traveller
 
 import (
-	"seamtally/batch/finding"
 	"seamtally/batch/traveller/setup"
 )
 
@@ -61,7 +60,7 @@ func (f *flow) squeezeFor(s setup.Setup) (squeeze, int) {
 // leadHeight is the height of what stands above the picture.
 func (f *flow) leadHeight(s setup.Setup) float64 {
 	p := s.Pattern()
-	h := f.squeeze.title() + f.checksHeight(s, finding.Error)
+	h := f.squeeze.title() + f.checksHeight(s, true)
 	if !p.Settings {
 		return h + f.noSettingsHeight(p)
 	}
