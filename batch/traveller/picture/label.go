@@ -4,6 +4,7 @@ import (
 	"seamtally/batch/joint"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
+	"seamtally/batch/traveller/sketch"
 )
 
 // label writes a text centred on the first of the places where it is free of
@@ -94,6 +95,9 @@ func (f *drawing) caption(pl *plan.Plan) {
 	}
 	if pl.Joint.Sides == 2 && (pl.Prep.Kind == joint.Fillet || pl.Prep.Kind == joint.Lap) {
 		text += " · " + f.Words.Say("picture.both")
+	}
+	if sketch.Undersides(pl) {
+		text += " · " + f.Words.Say("picture.under")
 	}
 	y := f.frame.Bottom() - 1.6
 	w := f.frame.W - 4

@@ -158,8 +158,10 @@ func (s *Sketch) groove(p *plan.Plan) weld {
 	left, right := c.profile(c.left), c.profile(c.right)
 	mouth := left[len(left)-1].X + right[len(right)-1].X
 	reach := max(c.t*0.55, mouth*0.35, 3)
-	half := max(left[len(left)-1].X, right[len(right)-1].X, left[0].X, right[0].X) + reach
-	s.buttPlates(c, p, left, right, half)
+	tops := c.tops(p)
+	outerLeft, outerRight := c.raised(c.left, left, tops[0]), c.raised(c.right, right, tops[1])
+	half := max(outerLeft[len(outerLeft)-1].X, outerRight[len(outerRight)-1].X, left[0].X, right[0].X) + reach
+	s.buttPlates(c, p, outerLeft, outerRight, half)
 	s.grooveDims(c, p, left, right, half)
 	w := weld{region: c.region(left, right, p), up: Point{0, 1}, along: Point{1, 0}, twoWay: true}
 	if region, gouged, ok := c.gouge(left, right, p); ok {
@@ -168,31 +170,12 @@ func (s *Sketch) groove(p *plan.Plan) weld {
 	return w
 }
 
-func (s *Sketch) buttPlates(c cut, p *plan.Plan, left, right []Point, half float64) {
-	for i, side := range [][]Point{left, right} {
-		t := [2]float64{float64(p.Prep.T1), float64(p.Prep.T2)}[i]
-		if t == 0 {
-			t = c.t
-		}
-		sign := float64(2*i - 1)
-		outline := []Point{{half * sign, -t}, {side[0].X * sign, -t}}
-		for _, q := range side {
-			outline = append(outline, Point{q.X * sign, q.Y})
-		}
-		outline = append(outline, Point{half * sign, 0})
-		s.plate([2]string{"t1", "t2"}[i], []int{len(outline) - 1}, outline...)
-	}
-	if p.Prep.Backing == "bar" || p.Prep.Backing == "ceramic" {
-		w, h := max(c.gap*1.5+c.t*0.4, 6), max(c.t*0.25, 3)
-		s.plate("backing", nil, Point{-w, -c.t - h}, Point{w, -c.t - h}, Point{w, -c.t}, Point{-w, -c.t})
-	}
-}
-
 func (s *Sketch) grooveDims(c cut, p *plan.Plan, left, right []Point, half float64) {
 	t1, t2 := float64(p.Prep.T1), float64(p.Prep.T2)
-	s.dim("t1", t1, Point{-half, -t1}, Point{-half, 0}, Point{-1, 0})
+	tops := c.tops(p)
+	s.dim("t1", t1, Point{-half, tops[0] - t1}, Point{-half, tops[0]}, Point{-1, 0})
 	if t1 == 0 || t2 != t1 {
-		s.dim("t2", t2, Point{half, -t2}, Point{half, 0}, Point{1, 0})
+		s.dim("t2", t2, Point{half, tops[1] - t2}, Point{half, tops[1]}, Point{1, 0})
 	}
 	floor := -(c.top + c.land + c.bottom)
 	s.dim("g", c.gap, Point{-c.gap / 2, -c.t}, Point{c.gap / 2, -c.t}, Point{0, -1})
@@ -278,7 +261,7 @@ func (c cut) region(left, right []Point, p *plan.Plan) Polygon {
 
 // rootOpen tells whether weld metal can stand out on the far side.
 func (c cut) rootOpen(p *plan.Plan) bool {
-	if p.Prep.Backing == "bar" || p.Prep.Backing == "ceramic" {
+	if backed(p) {
 		return false
 	}
 	return c.double || c.top+c.land+c.bottom >= c.t-1e-6

@@ -217,3 +217,48 @@ func TestAnyPlanIsSafe(t *testing.T) {
 		}
 	})
 }
+
+// A bar lies on the undersides of both parts: of unequal ones the thicker stands above the
+// weld, which fills the thickness of the thinner, and no part reaches into the bar.
+func TestBarLiesOnBothUndersides(t *testing.T) {
+	for _, kind := range grooves {
+		for _, backing := range []string{"bar", "ceramic"} {
+			for _, thick := range [][2]units.MM{{10, 20}, {20, 10}, {10, 12}, {10, 10}} {
+				p := &plan.Plan{Manner: &plan.Manner{
+					Prep: plan.Prep{Kind: kind, T1: thick[0], T2: thick[1], Gap: 6, RootFace: 1, Angle: 45, Radius: 4, Backing: backing},
+					Area: 150, Runs: runsOf(150, 3, 1, 1)}, Joint: &joint.Joint{Detail: &joint.Detail{Sides: 1}}}
+				s, ok := Build(p)
+				if !ok {
+					t.Fatalf("%s is not drawn", kind)
+				}
+				const under = -10 // of the thinner part
+				for _, pl := range s.Plates {
+					low, high := math.Inf(1), math.Inf(-1)
+					for _, q := range pl.Outline {
+						low, high = min(low, q.Y), max(high, q.Y)
+					}
+					want := [2]float64{under, under}
+					switch pl.Name {
+					case "t1":
+						want[1] += float64(thick[0])
+					case "t2":
+						want[1] += float64(thick[1])
+					case "backing":
+						want = [2]float64{low, under}
+					}
+					if math.Abs(low-want[0]) > 1e-9 || math.Abs(high-want[1]) > 1e-9 {
+						t.Errorf("%s, %s, %v: %s from %.2f to %.2f, want %.2f to %.2f", kind, backing, thick, pl.Name, low, high, want[0], want[1])
+					}
+				}
+				for _, d := range s.Dims {
+					if d.Name == "t1" || d.Name == "t2" {
+						if math.Abs(d.To.Sub(d.From).Len()-d.Value) > 1e-9 || math.Abs(min(d.From.Y, d.To.Y)-under) > 1e-9 {
+							t.Errorf("%s: %s is measured from %v to %v", kind, d.Name, d.From, d.To)
+						}
+					}
+				}
+				near(t, string(kind), s.Seam(), 150)
+			}
+		}
+	}
+}
