@@ -49,10 +49,14 @@ func (b *builder) sheet(a *setup.Assembly, s setup.Setup, of int) {
 	}
 }
 
-// pictureHeight gives the picture what the rest of the sheet leaves, within
-// bounds that keep it readable.
+// pictureHeight gives the picture what the rest of the sheet leaves, within bounds that
+// keep it readable: all that is left of the page where what follows goes on to another.
 func (f *flow) pictureHeight(s setup.Setup) float64 {
-	return max(f.squeeze.picture(), min(98, f.room()-f.restHeight(s)))
+	least, rest := f.squeeze.picture(), f.restHeight(s)
+	if p := s.Pattern(); p.Settings && f.room()-least < f.handlingHeight(p) {
+		rest = 0
+	}
+	return max(least, min(98, f.room()-rest))
 }
 
 // restHeight is the height of what follows the picture.

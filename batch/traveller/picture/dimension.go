@@ -58,6 +58,9 @@ func (f *drawing) dimension(d sketch.Dim) {
 			page.Point{X: mid.X + away.X*gapX - away.Y*(gapX+more), Y: mid.Y + away.Y*gapY + away.X*(gapY+more)},
 			page.Point{X: mid.X + away.X*gapX + away.Y*(gapX+more), Y: mid.Y + away.Y*gapY - away.X*(gapY+more)})
 	}
+	for _, back := range []float64{0, 3, 6} { // else on the part itself, before its edge
+		places = append(places, page.Point{X: mid.X - away.X*(off+gapX+back), Y: mid.Y - away.Y*(off+gapY+back)})
+	}
 	f.later = append(f.later, func() {
 		if at, ok := f.label(s, f.dimName(d), places); ok {
 			f.lead(mid, at, s)

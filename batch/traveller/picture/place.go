@@ -23,7 +23,7 @@ const (
 	figureTop  = 5
 	figureFoot = 8
 	figureDim  = 8   // more where dimensions or an angle stand above or below
-	lowDim     = 6.5 // the same in a low frame
+	lowDim     = 5.8 // the same in a low frame
 	lowFrame   = 46  // height up to which a frame is low
 )
 
