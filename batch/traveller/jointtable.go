@@ -60,7 +60,11 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 	}
 	wire := f.say("col.nosettings")
 	if p.Settings {
-		wire = joinParts([]string{f.names.Filler(p.Filler) + " " + show.Num(float64(p.Dia), 1), p.Gas})
+		filler := f.names.Filler(p.Filler) + " " + f.show.DiaShort(p.Dia, p.Filler)
+		wire = joinParts([]string{filler, p.Gas})
+		if small.Width(page.Clean(wire)) > f.jointWidth { // the gas stands with the steps above
+			wire = filler
+		}
 	}
 	times := ""
 	if j.Qty > 1 {

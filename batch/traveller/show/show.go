@@ -121,6 +121,14 @@ func (s Figures) Dia(v units.MM, filler string) string {
 	return Fixed(v.Inch(), 3) + " in" + metric
 }
 
+// DiaShort is Dia without units, where there is little room.
+func (s Figures) DiaShort(v units.MM, filler string) string {
+	if name := units.WireInches(v, filler); s.US && name != "" {
+		return name
+	}
+	return Num(float64(v), 1)
+}
+
 // Spread is a start value and its band in the unit shown.
 type Spread struct {
 	Start, Low, High string
