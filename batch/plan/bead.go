@@ -1,6 +1,11 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"seamtally/batch/units"
+	"seamtally/batch/weld"
+)
 
 // beadsOf returns the current that beads of a way call for, from the smallest to
 // the largest; empty where the table has no limit.
@@ -22,10 +27,16 @@ func (c *catalog) beadsOf(n *way) []bead {
 }
 
 // bears returns the largest current in A that a bead of the group's size is laid
-// with. A root, or a butt in one pass, takes what melting through needs.
+// with. A root, or a butt in one pass, takes what melting through needs. The passes
+// over a root are as many as the groove takes and so as large as it happens: its walls
+// carry the pool, and all are laid with what the largest of the way bears, smaller ones
+// faster. So a thicker plate never asks for less.
 func (g *group) bears() float64 {
 	if g.kind != Fill || len(g.way.beads) == 0 {
 		return math.Inf(1)
+	}
+	if g.full > 0 {
+		return g.way.bears(g.full)
 	}
 	return g.way.bears(g.area)
 }
@@ -52,6 +63,18 @@ func (n *way) bears(area float64) float64 {
 		}
 	}
 	return n.beads[len(n.beads)-1].current
+}
+
+// fullBead returns the area in mm², as made, of the largest pass over a root: that of a
+// fillet which is drawn as large as the table of passes says, with the shop's allowances,
+// which is how the table of beads counts a bead.
+func (c *catalog) fullBead(n *way) float64 {
+	leg := units.MM(math.Sqrt(2 * n.pass.Fill))
+	made, err := weld.Fillet{LegA: leg, LegB: leg, Angle: 90}.Made(weld.Allowances{Overweld: c.shop.Overweld, Convexity: c.shop.Convexity})
+	if err != nil {
+		return 0 // no size that a bead can have: its own area counts
+	}
+	return float64(made)
 }
 
 // eased raises the points of small beads so that the current falls no faster than

@@ -50,7 +50,8 @@ type way struct {
 	effRow            *tables.Efficiency
 	pass              *tables.SinglePass
 	travel            []*tables.Travel
-	beads             []bead // small to large
+	beads             []bead  // small to large
+	full              float64 // the largest pass over a root as made, mm²
 	flow              *tables.Flow
 	stick             *tables.Stickout
 	targets           *targets
@@ -218,6 +219,7 @@ func (c *catalog) fillIn(n *way) bool {
 	n.pass = c.singlePass(n)
 	n.travel = c.travels(n)
 	n.beads = c.beadsOf(n)
+	n.full = c.fullBead(n)
 	n.slag = n.wire.Slag()
 	n.flow = c.shield(n)
 	n.stick = c.stickout(n)

@@ -15,6 +15,7 @@ type group struct {
 	kind      RunKind
 	way       *way
 	area      float64 // of one pass, with allowances, mm²
+	full      float64 // of a pass over a root: what the largest of the way has, mm²; 0: the area itself counts
 	wanted    float64 // what the parts call for, A
 	borne     float64 // what a bead of the area bears, A
 	current   float64

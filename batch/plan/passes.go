@@ -70,17 +70,17 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 		c.add(o, t, group{n: 1, side: number, kind: rootKind(number), way: rootWay, area: s.made}, rootWanted)
 		return
 	}
-	root, n := c.split(o, s.drawn, limit, ratio, t.density)
+	largest := o.way.largestPass(o.wanted, t.density)
+	root, n := split(s.drawn, limit, min(o.way.pass.Fill, largest/ratio))
 	c.add(o, t, group{n: 1, side: number, kind: rootKind(number), way: rootWay, area: root * ratio}, rootWanted)
-	c.add(o, t, group{n: n, side: number, kind: Fill, way: o.way, area: (s.drawn - root) * ratio / float64(n)}, o.wanted)
+	c.add(o, t, group{n: n, side: number, kind: Fill, way: o.way, area: (s.drawn - root) * ratio / float64(n), full: min(o.way.full, largest)}, o.wanted)
 }
 
-// split returns the drawn area of the root pass and the number of passes over it.
-// A root much larger than the passes on it would leave them thin and hurried, so
-// it gives some of its metal away.
-func (c *catalog) split(o *outcome, drawn, root, ratio, density float64) (float64, int) {
+// split returns the drawn area of the root pass, at most root, and the number of
+// passes over it, of at most fill. A root much larger than the passes on it would leave
+// them thin and hurried, so it gives some of its metal away.
+func split(drawn, root, fill float64) (float64, int) {
 	root = min(root, drawn*2/3)
-	fill := min(o.way.pass.Fill, o.way.largestPass(o.wanted, density)/ratio)
 	n := max(1, ceil((drawn-root)/fill))
 	return min(root, 1.15*drawn/float64(n+1)), n
 }

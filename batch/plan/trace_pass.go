@@ -56,7 +56,11 @@ func (w *working) amperes(g *group, what string) {
 	n := g.way
 	bead := "no limit from the bead"
 	if !math.IsInf(g.borne, 1) {
-		bead = fmt.Sprintf("a bead of %s mm² (leg %s mm) bears %s A", number(g.area, 2), number(math.Sqrt(2*g.area), 2), number(g.borne, 0))
+		size, name := g.area, "a bead"
+		if g.full > 0 {
+			size, name = g.full, "the largest bead over a root"
+		}
+		bead = fmt.Sprintf("%s of %s mm² (leg %s mm) bears %s A", name, number(size, 2), number(math.Sqrt(2*size), 2), number(g.borne, 0))
 	}
 	fastest := "" // a hole filled on the spot has no travel
 	if r := g.hand(); r != nil && g.travel > 0 && w.t.holeDepth == 0 {
