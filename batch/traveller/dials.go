@@ -217,7 +217,7 @@ func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *
 		if r.H < 14 {
 			y -= 0.8
 		}
-		f.p.Write(box, r.X+2, y-1.2, lead-3, page.Left, page.Style{Face: page.Bold, Size: 14}, f.say("dial.pass", numbers(s.runs)))
+		f.p.Write(box, r.X+2, y-1.2, lead-3, page.Left, page.Style{Face: page.Bold, Size: 14}, f.passNames(s.runs, lead-3))
 		kind, mode := f.kindsOf(s.runs, lead-3), f.transfer(s.runs[0].Transfer)
 		f.p.Write(box, r.X+2, y+2.7, lead-3, page.Left, body.At(8.5), kind)
 		f.p.Write(box, r.X+2, y+6, lead-3, page.Left, body.At(8.5), mode)
@@ -231,6 +231,16 @@ func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *
 		f.dial(box, cells[i], size, v)
 	}
 	f.polarity(box, cells[4], size, f.phrase(p.Polarity))
+}
+
+// passNames says which passes a set of dials is for: the word and the numbers, or the
+// numbers alone where there are so many that both would be too small to read.
+func (f *flow) passNames(runs []plan.Run, room float64) string {
+	named := f.say("dial.pass", numbers(runs))
+	if (page.Style{Face: page.Bold, Size: 10}).Width(page.Clean(named)) > room {
+		return numbers(runs)
+	}
+	return named
 }
 
 // numbers lists pass numbers, with a dash for a stretch: 1, 3–5.
