@@ -30,12 +30,12 @@ func (c *catalog) beadsOf(n *way) []bead {
 // with. A root, or a butt in one pass, takes what melting through needs. The passes
 // over a root are as many as the groove takes and so as large as it happens: its walls
 // carry the pool, and all are laid with what the largest of the way bears, smaller ones
-// faster. So a thicker plate never asks for less.
+// faster; a back run that others follow likewise. So a thicker plate never asks for less.
 func (g *group) bears() float64 {
-	if g.kind != Fill || len(g.way.beads) == 0 {
+	switch {
+	case len(g.way.beads) == 0 || g.kind != Fill && g.full == 0:
 		return math.Inf(1)
-	}
-	if g.full > 0 {
+	case g.full > 0:
 		return g.way.bears(g.full)
 	}
 	return g.way.bears(g.area)

@@ -72,8 +72,13 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 	}
 	largest := o.way.largestPass(o.wanted, t.density)
 	root, n := split(s.drawn, limit, min(o.way.pass.Fill, largest/ratio))
-	c.add(o, t, group{n: 1, side: number, kind: rootKind(number), way: rootWay, area: root * ratio}, rootWanted)
-	c.add(o, t, group{n: n, side: number, kind: Fill, way: o.way, area: (s.drawn - root) * ratio / float64(n), full: min(o.way.full, largest)}, o.wanted)
+	full := min(o.way.full, largest)
+	lowest := group{n: 1, side: number, kind: rootKind(number), way: rootWay, area: root * ratio}
+	if lowest.kind == Back {
+		lowest.full = full // the dials stay for the whole side
+	}
+	c.add(o, t, lowest, rootWanted)
+	c.add(o, t, group{n: n, side: number, kind: Fill, way: o.way, area: (s.drawn - root) * ratio / float64(n), full: full}, o.wanted)
 }
 
 // split returns the drawn area of the root pass, at most root, and the number of
