@@ -11,12 +11,11 @@ import (
 func TestPictureTakesWhatAPageLeaves(t *testing.T) {
 	look := metric
 	look.Paper, look.Lang = "letter", "de"
-	v := butt("V25", joint.DoubleV, 25, 600, "PA")
-	v.Assembly, v.Drawing, v.Rev = "", "", ""
 	spilt := 0
 	for _, wps := range []string{"", "WPS-12"} {
-		for _, position := range []string{"PA", "PF"} {
-			j := v.Apart()
+		for _, position := range []string{"PA", "PF", "PE"} {
+			j := butt("V32", joint.DoubleV, 32, 600, position)
+			j.Assembly, j.Drawing, j.Rev, j.Material = "", "", "", "S690"
 			j.WPS, j.Position, j.Note = wps, position, "Stoß im Untergurt neben der Steife, siehe Zeichnung 4, Schnitt B, und die Bemerkung des Prüfers dazu auf dem Deckblatt"
 			doc := faultless(t, jobOf(t, []joint.Joint{j}, look))
 			for i, p := range doc.Pages {
