@@ -33,6 +33,9 @@ type Procedure struct {
 
 // Procedure returns the procedure of a number.
 func (f *Facts) Procedure(number string) (*Procedure, bool) {
+	if len(f.Procedures) == 0 {
+		return nil, false
+	}
 	key := ProcedureKey(number)
 	for i := range f.Procedures {
 		if p := &f.Procedures[i]; key != "" && ProcedureKey(p.Number) == key {

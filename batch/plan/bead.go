@@ -7,9 +7,20 @@ import (
 	"seamtally/batch/weld"
 )
 
+// beadKey is what the table of beads is asked by.
+type beadKey struct {
+	metal string
+	pos   int
+	dia   float64
+}
+
 // beadsOf returns the current that beads of a way call for, from the smallest to
 // the largest; empty where the table has no limit.
 func (c *catalog) beadsOf(n *way) []bead {
+	key := beadKey{n.wire.Metal, n.pos, n.dia}
+	if known, ok := c.beads[key]; ok {
+		return known
+	}
 	var out []bead
 	metal := ""
 	for i := range c.set.Beads {
@@ -23,7 +34,8 @@ func (c *catalog) beadsOf(n *way) []bead {
 		metal = r.Metal
 		out = append(out, bead{leg: r.Leg, current: r.Current})
 	}
-	return eased(out)
+	c.beads[key] = eased(out)
+	return c.beads[key]
 }
 
 // bears returns the largest current in A that a bead of the group's size is laid

@@ -89,6 +89,7 @@ type catalog struct {
 	fillers       map[string]int     // bit number of a filler class
 	pairs         map[[2]string][]tables.FillerChoice
 	targets       map[targetKey]*targets
+	beads         map[beadKey][]bead
 	likely        []likely            // the plausible ranges, compiled
 	sections      map[string]known    // designations, each read once
 	conditions    map[string][]string // words that tell of one, lower case
@@ -103,7 +104,7 @@ type catalog struct {
 func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 	c := &catalog{
 		set: set, shop: shop, stockOnly: opt.stockOnly, rules: readRules(set), aws: opt.Codes == "aws", book: readRuleBook(set, opt.Codes == "aws"),
-		materials: map[string]grade{}, steels: map[string]*steelFacts{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{}, careOf: map[condition]care{}, forms: map[formKey]*form{},
+		materials: map[string]grade{}, steels: map[string]*steelFacts{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{}, beads: map[beadKey][]bead{}, careOf: map[condition]care{}, forms: map[formKey]*form{},
 	}
 	c.readLikely()
 	c.readConditions()
@@ -219,7 +220,6 @@ func (c *catalog) fillIn(n *way) bool {
 	n.pass = c.singlePass(n)
 	n.travel = c.travels(n)
 	n.beads = c.beadsOf(n)
-	n.full = c.fullBead(n)
 	n.slag = n.wire.Slag()
 	n.flow = c.shield(n)
 	n.stick = c.stickout(n)
@@ -228,6 +228,7 @@ func (c *catalog) fillIn(n *way) bool {
 	if n.volts == nil || n.pass == nil || len(n.travel) == 0 || n.flow == nil || n.stick == nil || !ok || !okK {
 		return false
 	}
+	n.full = c.fullBead(n)
 	n.eff, n.effRow, n.k = eff.Value, &eff, k.K
 	n.ext = n.stick.Start - n.stick.Arc
 	n.targets = c.targetsOf(n)

@@ -209,8 +209,10 @@ func (c *catalog) nothingTried(t *task) reason {
 	if len(w.wires) > 0 && w.gas != "" && !hasWord(w.wires[0].GasList, w.gas) {
 		return because("wire-gas", "%s is not welded with %s; it takes %s", w.wires[0].Filler, w.gas, strings.Join(w.wires[0].Gases(), ", "))
 	}
-	if takes := c.gasesFor(t); len(w.wires) == 0 && w.gas != "" && len(takes) > 0 && !slices.Contains(takes, w.gas) {
-		return because("wire-gas", "no wire for these materials is welded with %s; they take %s", w.gas, strings.Join(takes, ", "))
+	if len(w.wires) == 0 && w.gas != "" {
+		if takes := c.gasesFor(t); len(takes) > 0 && !slices.Contains(takes, w.gas) {
+			return because("wire-gas", "no wire for these materials is welded with %s; they take %s", w.gas, strings.Join(takes, ", "))
+		}
 	}
 	if w.named && c.anyPosition(t) {
 		return because("wish-position", "the wire, gas or process that the list asks for is not welded in %s", positions[t.pos])

@@ -165,4 +165,4 @@ func (k *checker) stitches(t *task) {
 }
 
 // mmText writes millimetres as a person reads them.
-func mmText(v float64) string { return number(v, 1) + " mm" }
+func mmText(v float64) string { return numberWith(v, 1, " mm") }

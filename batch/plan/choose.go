@@ -21,18 +21,20 @@ type laid struct {
 	named   bool     // the list names the machine
 }
 
-// candidate sums an outcome up for the choice.
-func (o *outcome) candidate(t *task) candidate {
+// candidate sums an outcome up for the choice; room is where what it shares with no
+// other joint may stand.
+func (o *outcome) candidate(t *task, room *laid) candidate {
 	c := candidate{laid: o.laid, cost: float64(o.cost.Total), kg: o.wireKg, litres: o.gas}
 	if c.laid == nil {
-		c.laid = o.layout(t)
+		*room = o.layout(t)
+		c.laid = room
 	}
 	return c
 }
 
 // layout is what of an outcome does not follow from the length.
-func (o *outcome) layout(t *task) *laid {
-	l := &laid{way: o.way, machine: o.machine, named: t.wish.machine != ""}
+func (o *outcome) layout(t *task) laid {
+	l := laid{way: o.way, machine: o.machine, named: t.wish.machine != ""}
 	for i := range o.groups[:o.count] {
 		l.most = max(l.most, o.groups[i].current)
 	}
@@ -51,11 +53,11 @@ func (c *catalog) offers(t *task) offer {
 		return offer{}
 	}
 	open := c.openWays(t)
-	list := make([]candidate, 0, len(open))
+	list, room := make([]candidate, 0, len(open)), make([]laid, len(open))
 	for i := range open {
 		o := open[i]
 		c.quantities(&o, t)
-		list = keep(list, o.candidate(t))
+		list = keep(list, o.candidate(t, &room[i]))
 	}
 	if len(list) == 0 && t.wish.named {
 		return c.obey(t)
@@ -87,8 +89,10 @@ func (c *catalog) openWays(t *task) []outcome {
 	c.room = open
 	if t.form.repeats() {
 		open = slices.Clone(open)
+		room := make([]laid, len(open))
 		for i := range open {
-			open[i].laid = open[i].layout(t)
+			room[i] = open[i].layout(t)
+			open[i].laid = &room[i]
 		}
 		t.form.open, t.form.tried = open, true
 	}
@@ -139,7 +143,7 @@ func (c *catalog) obey(t *task) offer {
 	if best == nil {
 		return offer{}
 	}
-	return offer{forced: true, list: []candidate{best.candidate(t)}}
+	return offer{forced: true, list: []candidate{best.candidate(t, new(laid))}}
 }
 
 // milder tells whether a way does less harm than another: of two that are too hot for the

@@ -97,7 +97,7 @@ var whyFigure = map[string]string{
 	"atLeast":       "bits of a set",
 	"narrowWish":    "bits of a set",
 	"widenWish":     "bits of a set",
-	"number":        "bits of a float",
+	"numberWith":    "bits of a float",
 	"findWires":     "bits of a float; parts of a match",
 	"inches":        "bits of a float; parts of a match",
 	"nominal":       "how far a wire sold by the inch lies from its metric name: .035 in is 0.9 mm",

@@ -116,16 +116,17 @@ func heatWindow(t *task, p *Plan, shape *tables.ShapeFactor, limit *tables.HeatL
 // parent metal that bears least. A preheat above it wins, and is told, as is one that
 // comes too close to it to be held.
 func (k *checker) interpass(t *task, p *Plan) {
-	var limit *tables.HeatLimit
+	var limit tables.HeatLimit
+	found := false
 	for _, m := range []*tables.Material{t.mat, t.mat2} {
 		if m == nil {
 			continue
 		}
-		if l, ok := k.c.set.HeatLimit(m.Family); ok && l.Interpass > 0 && (limit == nil || l.Interpass < limit.Interpass) {
-			limit = &l
+		if l, ok := k.c.set.HeatLimit(m.Family); ok && l.Interpass > 0 && (!found || l.Interpass < limit.Interpass) {
+			limit, found = l, true
 		}
 	}
-	if limit == nil || p.Preheat == nil && len(p.Runs) < 2 {
+	if !found || p.Preheat == nil && len(p.Runs) < 2 {
 		return
 	}
 	top := limit.Interpass

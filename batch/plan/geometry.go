@@ -355,7 +355,7 @@ func (t *task) partial(g weld.Groove, thick units.MM) weld.Groove {
 }
 
 // mm writes a length as a person reads it.
-func mm(v units.MM) string { return fmt.Sprintf("%s mm", number(float64(v), 2)) }
+func mm(v units.MM) string { return numberWith(float64(v), 2, " mm") }
 
 // allowances are the shop's additions to the drawn section; a gap that the list
 // gives for a fillet or lap stands in place of the shop's.

@@ -49,7 +49,7 @@ func (d *drawn) steps(working bool) []shrinkStep {
 	case joint.Edge, joint.Plug, joint.Slot, joint.FlareBevel, joint.FlareV:
 		return nil
 	}
-	var out []shrinkStep
+	out := make([]shrinkStep, 0, 2)
 	if v, err := weld.ShrinkButtLow(d.area, d.thin); err == nil {
 		out = append(out, shrinkStep{"SHRINK-4", "S = 0.1 A/t", say(func() string { return "0.1 x " + number(float64(d.area), 2) + " / " + n2(d.thin) }), "method statement citing AWS D1.1:2020 and Blodgett (extract)", "published", v})
 	}
@@ -78,7 +78,7 @@ func (d *drawn) fillets(say func(func() string) string) []shrinkStep {
 	if d.prep.Kind == joint.Lap {
 		formula, f, id = "S = 1.52 z/t", weld.ShrinkLap, "SHRINK-5"
 	}
-	var out []shrinkStep
+	out := make([]shrinkStep, 0, 2)
 	if v, err := f(d.leg, plate); err == nil {
 		out = append(out, shrinkStep{id, formula + " for two fillets, times the share welded", say(func() string { return n2(d.leg) + " / " + n2(plate) + " x " + number(share, 3) }), "AWS Welding Handbook", "memory", v * units.MM(share)})
 	}

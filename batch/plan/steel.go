@@ -37,6 +37,7 @@ type steelLimit struct {
 	cet  float64
 	cev  float64
 	text string // the analysis, for explain
+	from string // "the highest that EN 10025-2 allows S355J2"
 }
 
 // steelFacts returns the limits and certificate values of a steel. A bare grade of what
@@ -63,7 +64,7 @@ func (c *catalog) steelFacts(words string, m *tables.Material, hollow bool) *ste
 			limits.CEV = f.cev
 		}
 		if cet, err := weld.HighestCET(limits); err == nil {
-			f.limits = append(f.limits, steelLimit{l, cet, highestCEV(limits), limitsText(limits)})
+			f.limits = append(f.limits, steelLimit{l, cet, highestCEV(limits), limitsText(limits), "the highest that " + l.Standard + " allows " + l.Name()})
 		}
 	}
 	c.steels[key] = f
@@ -105,8 +106,7 @@ func (c *catalog) steelOf(words string, m *tables.Material, thick float64, hollo
 	switch {
 	case best != nil:
 		s.cet, s.formula = best.cet, best.text
-		s.from = "the highest that " + best.row.Standard + " allows " + best.row.Name()
-		s.basis, s.source = "derived", best.row.Source
+		s.from, s.basis, s.source = best.from, "derived", best.row.Source
 	case f.cev == 0:
 		s.cet, s.from, s.formula = m.CETMax, "the highest on record for this grade", "table of materials"
 		s.basis, s.source = m.Basis, m.Source
