@@ -66,3 +66,23 @@ func (c Check) Figures() []string {
 	}
 	return strings.Split(c.Args, between)
 }
+
+// Metric is the sentence in the units that it was said in, whatever its text was worded
+// in since; the text where the sentence has no words of its own.
+func (c Check) Metric() string {
+	if c.Key == "" {
+		return c.Text
+	}
+	text, figures := "", c.Figures()
+	for rest := c.Key; rest != ""; {
+		before, verb, after := cutVerb(rest)
+		text, rest = text+before, after
+		switch {
+		case verb == "%%":
+			text += "%"
+		case verb != "" && len(figures) > 0:
+			text, figures = text+figures[0], figures[1:]
+		}
+	}
+	return text
+}

@@ -21,5 +21,8 @@ func TestSayKeepsSentenceAndFiguresApart(t *testing.T) {
 		if got.Text != c.text || got.Key != c.key || !slices.Equal(got.Figures(), c.figures) {
 			t.Errorf("%q: text %q, sentence %q, figures %q", c.format, got.Text, got.Key, got.Figures())
 		}
+		if got.Text = "in other units"; got.Key != "" && got.Metric() != c.text {
+			t.Errorf("%q: put together again it is %q", c.format, got.Metric())
+		}
 	}
 }

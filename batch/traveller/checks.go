@@ -106,7 +106,11 @@ func (f *flow) checkLead() float64 {
 // language has neither, the planner's English.
 func (f *flow) checkText(c finding.Check) string {
 	if key := "check." + c.Key; c.Key != "" && f.words.Has(key) {
-		return f.inUnits(fill(f.say(key), f.figuresIn(c.Figures())))
+		text := fill(f.say(key), f.figuresIn(c.Figures()))
+		if f.show.US {
+			return units.ImperialAs(text, c.Metric())
+		}
+		return text
 	}
 	if key := "rule." + c.Code; c.Key == "" && f.words.Has(key) {
 		return f.inUnits(f.say(key))
@@ -134,10 +138,13 @@ func (f *flow) remedy(c finding.Check) string {
 	if was := f.remedies[c.Do]; was != "" {
 		key = was
 	}
-	if f.words.Has(key) {
-		return f.inUnits(f.say(key))
+	switch {
+	case !f.words.Has(key):
+		return c.Do
+	case f.show.US:
+		return units.ImperialAs(f.say(key), strings.TrimPrefix(key, "do."))
 	}
-	return c.Do
+	return f.say(key)
 }
 
 // imperialRemedies are the keys of the remedies by what the planner says in inches: the

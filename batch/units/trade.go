@@ -10,8 +10,6 @@ import (
 var (
 	wireSize   = regexp.MustCompile(`\b(ER[\w-]+|E\d+[\w/-]+|G3Si1|G [\d ]+L Si|S (?:Al|Cu) \d+|T \d\w* [A-Z\d ]+)( of)? (0\.6|0\.8|0\.9|1|1\.0|1\.2|1\.4|1\.6|2|2\.0) mm\b`)
 	nozzleBore = regexp.MustCompile(`\bnozzle (of )?(\d+(?:\.\d+)?) mm\b`)
-	warmTo     = regexp.MustCompile(`\b(preheat|at least) (\d+(?:\.\d+)?) °C`)
-	coolTo     = regexp.MustCompile(`\b(interpass |interpass limit of |at most |to )(\d+(?:\.\d+)?) °C( at most)?`)
 )
 
 // wireInches are the names under which wires are sold in inches, by their diameter in
@@ -36,8 +34,7 @@ func WireInches(dia MM, filler string) string {
 var aluminiumWire = regexp.MustCompile(`^(?:S Al|ER[1-5]\d{3}\b)`)
 
 // trade writes wires, nozzles and preheats as American shops do: a wire of 1.2 mm is
-// .045 in, a nozzle is named by eighths, a preheat is rounded up to ten degrees and a limit
-// between runs down.
+// .045 in, a nozzle is named by eighths, a preheat is rounded to the safe side.
 func trade(text string) string {
 	text = wireSize.ReplaceAllStringFunc(text, func(s string) string {
 		m := wireSize.FindStringSubmatch(s)
@@ -49,29 +46,5 @@ func trade(text string) string {
 		v, _ := strconv.ParseFloat(m[2], 64)
 		return "nozzle " + m[1] + inchText(math.Round(v/MMPerInch*8)/8) + " in"
 	})
-	text = coolTo.ReplaceAllStringFunc(text, func(s string) string {
-		m := coolTo.FindStringSubmatch(s)
-		if m[1] == "to " && m[3] == "" { // the end of a range
-			return s
-		}
-		return m[1] + tens(m[2], math.Floor, 1e-9) + " °F" + m[3]
-	})
-	return warmTo.ReplaceAllStringFunc(text, func(s string) string {
-		m := warmTo.FindStringSubmatch(s)
-		return m[1] + " " + tens(m[2], math.Ceil, -1e-9) + " °F"
-	})
-}
-
-// tens writes degrees Celsius as tens of degrees Fahrenheit, rounded to one side.
-func tens(celsius string, round func(float64) float64, slack float64) string {
-	v, _ := strconv.ParseFloat(celsius, 64)
-	return strconv.FormatFloat(round((v*1.8+32)/10+slack)*10, 'f', 0, 64)
-}
-
-// warmth writes degrees Fahrenheit whole below 100 and by tens above.
-func warmth(f float64) string {
-	if math.Abs(f) >= 100 {
-		f = math.Round(f/10) * 10
-	}
-	return plain(f, 0)
+	return warm(text, text)
 }

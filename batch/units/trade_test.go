@@ -19,10 +19,14 @@ func TestTradeNamesInInches(t *testing.T) {
 		"an interpass limit of 225 °C":    "an interpass limit of 430 °F", // 437, never above
 		"interpass at most 175 °C":        "interpass at most 340 °F",
 		"warm them to 115 °C at most":     "warm them to 230 °F at most", // 239
-		"ER4043 1.2 mm":                   "ER4043 3/64 in",
-		"ER70S-6 1.2 mm":                  "ER70S-6 .045 in",
-		"T 42 3 Y N 2.0 mm":               "T 42 3 Y N 5/64 in",
-		"a part of 1 mm":                  "a part of 0.039 in",
+		// what is left is the difference of the two that are said, not a temperature
+		"preheat 120 °C leaves 50 °C to the interpass limit of 170 °C": "preheat 250 °F leaves 80 °F to the interpass limit of 330 °F", // 248 and 338
+		"preheat 172 °C leaves 3 °C to the interpass limit of 175 °C":  "preheat 342 °F leaves 5 °F to the interpass limit of 347 °F",  // by tens nothing is left
+		"it cools from 800 to 500 °C in 5 s":                           "it cools from 1470 to 930 °F in 5 s",
+		"ER4043 1.2 mm":                                                "ER4043 3/64 in",
+		"ER70S-6 1.2 mm":                                               "ER70S-6 .045 in",
+		"T 42 3 Y N 2.0 mm":                                            "T 42 3 Y N 5/64 in",
+		"a part of 1 mm":                                               "a part of 0.039 in",
 	} {
 		if got := Imperial(text); got != want {
 			t.Errorf("%q: got %q, want %q", text, got, want)

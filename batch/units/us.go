@@ -14,10 +14,10 @@ const (
 	KmPerMile = 1.609344
 )
 
-// figure is a number, or two with a word between, and its unit. both is a length
+// figure is a number, or two with a word between, in the languages of the sheets, and its unit. both is a length
 // that has its inches behind it in brackets, wind a speed that is told twice.
 var (
-	figure = regexp.MustCompile(`(^|[^\pL\d.,])(\d+(?:\.\d+)?)(?:( to | and | x |–)(\d+(?:\.\d+)?))? ?(mm/min|mm²|mm|°C|kJ/mm|m/min|l/min|kg/h|kg|km/h|m/s|m)($|[^\pL\d²³/])`)
+	figure = regexp.MustCompile(`(^|[^\pL\d.,])(\d+(?:\.\d+)?)(?:( to | and | bis | und | a | y | e | do | i | до | і | й | та | x |–)(\d+(?:\.\d+)?))? ?(mm/min|mm²|mm|°C|kJ/mm|m/min|l/min|kg/h|kg|km/h|m/s|m)($|[^\pL\d²³/])`)
 	both   = regexp.MustCompile(`\d+(?:\.\d+)? mm \((\d+(?:/\d+)?) in\)`)
 	wind   = regexp.MustCompile(`\d+(?:\.\d+)? m/s \((\d+(?:\.\d+)? km/h)\)`)
 )
