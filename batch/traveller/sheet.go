@@ -148,8 +148,8 @@ func (f *flow) describe(p *plan.Plan) string {
 	if j.Sides == 2 {
 		parts[0] += ", " + f.say("both.sides")
 	}
-	if j.Stitch != nil {
-		parts = append(parts, f.say("stitch")+" "+j.Stitch.Text)
+	if stitch := f.pen.Stitch(p); stitch != "" {
+		parts = append(parts, f.say("stitch")+" "+stitch)
 	}
 	parts = append(parts, f.thicknesses(p), f.material(p))
 	if j.Where == joint.Site {

@@ -15,6 +15,21 @@ const (
 	awsStagger      = 2.4
 )
 
+// Stitch is a stitch as the symbol of the joint has it, with its unit: 8×40 (160) mm by
+// ISO, 2-7 in by AWS; nothing for a continuous seam.
+func (b Pen) Stitch(pl *plan.Plan) string {
+	f := drawing{Pen: b}
+	lengths, gap := f.symbolStitch(pl)
+	if lengths == "" {
+		return ""
+	}
+	text := joined(lengths, gap) + " " + b.Show.Size(pl.Joint.Stitch.Segment).Unit
+	if staggered(pl) {
+		text += " " + b.Words.Say("staggered")
+	}
+	return text
+}
+
 // staggered tells whether the stitches of the two sides lie between one another.
 func staggered(pl *plan.Plan) bool {
 	s := pl.Joint.Stitch

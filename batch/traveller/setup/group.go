@@ -189,7 +189,7 @@ func key(p *plan.Plan) string {
 		p.Transfer, p.Machine, p.Runs, p.Current, p.Voltage, p.WireFeed, p.Travel, p.GasFlow, p.Stickout,
 		p.Polarity, p.Torch, p.Trigger, p.Inductance, p.Technique, temps, p.CleanWidth, p.FilterShade, p.HeatRange, p.Limits, j.Gap, j.GapGiven,
 		[]string{j.Material, j.Material2, j.Position, string(j.Where), j.WPS, j.Drawing, j.Rev, j.Quality, j.NDT},
-		j.Sides, j.AllRound, j.Size.Means, stitch, fillets(j), p.Cautions)
+		j.Sides, j.AllRound, j.Size.Means, stitch, p.Segments, fillets(j), p.Cautions)
 }
 
 // fillets keeps apart sizes that are the same metal but stated in another way.
