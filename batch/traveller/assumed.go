@@ -2,14 +2,17 @@ package traveller
 
 import (
 	"slices"
+	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"seamtally/batch/joint"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/setup"
 )
 
-// assumedLines says what the list left open and the sheet takes for granted.
+// assumedLines says what the list left open and the sheet takes for granted: all of it, or
+// as much as has room, and how much more the workbook tells.
 func (f *flow) assumedLines(s setup.Setup) []string {
 	var parts []string
 	for _, p := range s.Plans {
@@ -30,7 +33,17 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 	if len(parts) == 0 {
 		return lines
 	}
-	return append(lines, page.Wrap(small.At(8.5), f.say("assumed", strings.Join(parts, ", ")), f.width, 2)...)
+	most := f.squeeze.mostRemarkLines()
+	for n := len(parts); ; n-- {
+		text := strings.Join(parts[:n], ", ")
+		if n < len(parts) {
+			text += "; " + f.say("taken.more", strconv.Itoa(len(parts)-n))
+		}
+		text = f.say("assumed", text)
+		if taken := page.Wrap(small.At(8.5), text, f.width, most+1); n == 1 || len(taken) <= most && utf8.RuneCountInString(text) <= page.Longest {
+			return append(lines, taken...)
+		}
+	}
 }
 
 // takenText says a value that was taken in the language of the sheet, as far as it is

@@ -1,0 +1,54 @@
+package traveller
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"seamtally/batch/joint"
+	"seamtally/templates"
+)
+
+// What was taken for a blank cell is told in full; what has no room is counted, never cut.
+func TestWhatIsTakenIsToldOrCounted(t *testing.T) {
+	of := func(n int) []joint.Joint {
+		var out []joint.Joint
+		for i := range n {
+			j := leg(fmt.Sprintf("W-%02d", i+1), 5, 6, 6, 500, "PB")
+			j = j.Apart()
+			j.Assumed = []joint.Assumption{{Key: "length", Value: fmt.Sprintf("%d.25 mm", 301+i)}}
+			if i == 0 {
+				j.Assumed = append(j.Assumed, joint.Assumption{Key: "material", Value: "S355J2H"}, joint.Assumption{Key: "material2", Value: "S235"},
+					joint.Assumption{Key: "t1", Value: "6 mm"}, joint.Assumption{Key: "t2", Value: "6 mm"}, joint.Assumption{Key: "kind", Value: "fillet"},
+					joint.Assumption{Key: "position", Value: "PB"}, joint.Assumption{Key: "gap", Value: "0.5 mm"})
+			}
+			out = append(out, j)
+		}
+		return out
+	}
+	for _, lang := range templates.Languages() {
+		words, err := templates.Wording(lang)
+		must(t, err)
+		look := metric
+		look.Lang = lang
+		for n, whole := range map[int]bool{1: true, 5: true, 60: false} {
+			doc := faultless(t, jobOf(t, of(n), look))
+			got := ""
+			for _, p := range doc.Pages {
+				if got == "" {
+					got = said(p, "assumed")
+				}
+			}
+			told := strings.Count(got, ".25 mm")
+			rest := words.Say("taken.more", fmt.Sprint(n-told))
+			switch {
+			case strings.Contains(got, "…"):
+				t.Errorf("%s: %q is cut", lang, got)
+			case whole && told != n:
+				t.Errorf("%s: %d of %d are told in %q", lang, told, n, got)
+			case !whole && (told == n || !strings.Contains(got, rest)):
+				t.Errorf("%s: %q does not say %q", lang, got, rest)
+			}
+		}
+	}
+}
