@@ -57,31 +57,6 @@ func (w *row) words() {
 	}
 }
 
-// quantity reads how many identical joints there are.
-func (w *row) quantity() {
-	w.joint.Qty = 1
-	cell, c, ok := w.cell("qty")
-	if !ok && w.column("qty") != nil {
-		w.assume("qty", "1", "blank: one of it", "common-practice")
-	}
-	if !ok || w.unreadable(cell, c, "a whole number of "+w.dialect.all+", at least 1") {
-		return
-	}
-	v, bad := cell.Value, (*measure.Fault)(nil)
-	if cell.Kind == list.Text {
-		t := strings.Trim(fold(strings.TrimRight(cell.Text, ".,")), "xpcsoftkeaшт ")
-		if _, direct := measure.Number(cell.Text, w.style); direct == nil {
-			t = cell.Text
-		}
-		v, bad = measure.Number(t, w.style)
-	}
-	if bad != nil || v != math.Trunc(v) || v < 1 || v > 1e6 {
-		w.say(finding.Error, c, "bad-quantity", cell.Text, "it is not a whole number of "+w.dialect.all, "a whole number, at least 1", "write how many identical "+w.dialect.all+" there are")
-		return
-	}
-	w.joint.Qty = int(v)
-}
-
 // kind reads the kind of joint; a code for full penetration may stand under the size.
 func (w *row) kind() {
 	cell, c, ok := w.cell("kind")
