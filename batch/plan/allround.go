@@ -94,8 +94,27 @@ func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, 
 	if j.Mitre > 0 {
 		return mitreOf(first, second, j)
 	}
+	length, how, err = standing(first, second, j)
+	if err == nil && j.Angle > 0 && !leans(j) {
+		how += fmt.Sprintf("; %s° is the angle of the groove and says nothing of a lean: write mitre 45, or the length, where the end is cut aslant", n2(j.Angle))
+	}
+	return length, how, err
+}
+
+// leans tells whether the angle of a joint is that between its parts: that of a groove
+// lies between its edges.
+func leans(j *joint.Joint) bool {
+	switch j.Kind {
+	case joint.Fillet, joint.Lap, joint.Corner, joint.Edge, joint.NoKind:
+		return j.Angle > 0
+	}
+	return false
+}
+
+// standing returns the seam all round the first part as it stands on the second.
+func standing(first, second known, j *joint.Joint) (length units.MM, how string, err error) {
 	angle := units.Degree(90)
-	if j.Angle > 0 {
+	if leans(j) {
 		angle = min(j.Angle, 180-j.Angle)
 	}
 	lean := ""
@@ -103,6 +122,9 @@ func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, 
 		lean = fmt.Sprintf(" at %s°", n2(angle))
 	}
 	switch {
+	case first.Shape == section.Round && second.err == nil && endToEnd[j.Kind] && alikeTubes(&first.Section, &second.Section):
+		length, err = weld.FaceLength(first.H, 90)
+		return length, "all round " + partName(j.Part1, j.Lent1) + ", end to end", err
 	case first.Shape == section.Round && second.err == nil && second.Shape == section.Round:
 		length, err = weld.SaddleLength(first.H, second.H, angle)
 		return length, "all round " + partName(j.Part1, j.Lent1) + " on " + partName(j.Part2, j.Lent2) + lean + ": where the two tubes meet", err
@@ -125,6 +147,9 @@ func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, 
 	}
 	return first.Perimeter, "all round " + partName(j.Part1, j.Lent1) + corners + ", all its outside", nil
 }
+
+// endToEnd are the kinds of a butt joint in which two tubes that are alike lie in line.
+var endToEnd = map[joint.Kind]bool{joint.SquareButt: true, joint.SingleV: true, joint.DoubleV: true, joint.SingleU: true, joint.DoubleU: true}
 
 // mitreOf returns the seam all round the mitred ends of two tubes that are alike.
 func mitreOf(first, second known, j *joint.Joint) (length units.MM, how string, err error) {

@@ -48,6 +48,40 @@ func TestSeamsAllRoundTakeTheirLengthFromTheSections(t *testing.T) {
 	}
 }
 
+// The angle of a groove is that between its edges: a tube with a bevelled end does not
+// lean by it, and its seam is no longer. The list is told how the angle was taken.
+func TestAGrooveAngleIsNoLean(t *testing.T) {
+	set, shop := world(t)
+	for _, c := range []struct {
+		kind         joint.Kind
+		part1, part2 string
+		want         float64
+	}{
+		{joint.SingleV, "SHS 60x60x4", "SHS 60x60x4", 240 - (8-2*math.Pi)*8},
+		{joint.SingleBevel, "SHS 60x60x4", "PL 12", 240 - (8-2*math.Pi)*8},
+		{joint.SingleV, "CHS 88.9x5", "CHS 88.9x5", math.Pi * 88.9},
+		{joint.SingleBevel, "CHS 48.3x4", "CHS 114.3x6", 153.59},
+		{joint.SingleBevel, "IPE 200", "PL 12", 768},
+	} {
+		straight := joint.Joint{Mark: "A", Qty: 1, Part1: c.part1, Part2: c.part2, Detail: &joint.Detail{Kind: c.kind, Sides: 1, AllRound: true, Material: "S355", Position: "PA"}}
+		if got := float64(Joints([]joint.Joint{straight}, set, shop, Options{})[0].Seam) * 1000; math.Abs(got-c.want) > 0.001*c.want {
+			t.Errorf("%s of %s on %s: %.2f mm, want %.2f", c.kind, c.part1, c.part2, got, c.want)
+		}
+		j := joint.Joint{Mark: "A", Qty: 1, Part1: c.part1, Part2: c.part2, Detail: &joint.Detail{Kind: c.kind, Sides: 1, AllRound: true, Angle: 50, Material: "S355", Position: "PA"}}
+		p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
+		if got := float64(p.Seam) * 1000; math.Abs(got-c.want) > 0.001*c.want {
+			t.Errorf("%s of %s on %s, groove of 50°: %.2f mm, want %.2f", c.kind, c.part1, c.part2, got, c.want)
+		}
+		told := false
+		for _, a := range p.Assumed {
+			told = told || a.Key == "length" && strings.Contains(a.Why, "50° is the angle of the groove")
+		}
+		if !told {
+			t.Errorf("%s of %s on %s: %v does not say how the angle was taken", c.kind, c.part1, c.part2, p.Assumed)
+		}
+	}
+}
+
 func TestALeaningBeamAsksForItsLength(t *testing.T) {
 	set, shop := world(t)
 	j := joint.Joint{Mark: "A", Qty: 1, Part1: "IPE 200", Detail: &joint.Detail{Kind: joint.Fillet, Sides: 1, AllRound: true, Size: joint.Size{Means: joint.Leg, A: 5}, T2: 10, Angle: 60, Material: "S355", Position: "PB"}}
