@@ -2,8 +2,18 @@ package parts
 
 import (
 	"seamtally/batch/finding"
+	"seamtally/batch/section"
 	"seamtally/batch/units"
 )
+
+// Called is how a section is named to people: where they work in inches, what is sold in
+// inches by its inches.
+func Called(designation string, us bool) string {
+	if us {
+		return section.InInches(designation)
+	}
+	return designation
+}
 
 // Imperial words what the book says in US units. A nil book has nothing to say.
 func (b *Book) Imperial() {

@@ -103,6 +103,23 @@ func (w *written) inchesOfMetric() {
 	w.raw = strings.Join(names, "X")
 }
 
+// fractions names the sizes of a square or rectangular hollow section as its tables do,
+// in sixteenths, where a list has them in decimals: 6x6x.250, 4x4x.188. A size that is no
+// sixteenth stays; round ones are called by decimals.
+func (w *written) fractions() {
+	if len(w.sizes) != 3 || !strings.Contains(w.raw, ".") {
+		return
+	}
+	var names []string
+	for i, v := range w.sizes {
+		if near := math.Round(v*16) / 16; near > 0 && math.Abs(near-v) < 0.00051 {
+			w.sizes[i] = near
+		}
+		names = append(names, inchName(w.sizes[i]))
+	}
+	w.raw = strings.Join(names, "X")
+}
+
 // inchName writes inches as designations have them: "4", "1/4", "3-1/2", "4.724".
 func inchName(v float64) string {
 	whole, parts := math.Trunc(v), math.Round((v-math.Trunc(v))*16)

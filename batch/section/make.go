@@ -66,6 +66,7 @@ func (w *written) make(set *tables.Set) (Section, string) {
 // hss reads an American hollow section, in inches: of the table, else by geometry.
 func (w *written) hss(set *tables.Set) (Section, string) {
 	w.inchesOfMetric()
+	w.fractions()
 	if s, why := w.fromTable(set); why == "" {
 		return s, ""
 	}

@@ -37,11 +37,12 @@ var (
 	reTape     = regexp.MustCompile(`\bHE[- ]?(AA|[ABCM])[- ]?(\d)`)
 	reFormed   = regexp.MustCompile(`\b(HF|CF)([RSC]HS)`)
 	reComma    = regexp.MustCompile(`(\d)[,_](\d)`)
+	rePoint    = regexp.MustCompile(`(^|[^\d.])\.(\d)`)
 	reZero     = regexp.MustCompile(`(\d)\.0+(\D|$)`)
 	reRest     = regexp.MustCompile(`\d`)
 )
 
-var plain = strings.NewReplacer("×", "X", "✕", "X", "*", "X", "Х", "X", "Ø", " D ", "⌀", " D ", "∅", " D ", "Φ", " D ", "\u00a0", " ", "\u202f", " ", ";", " ", "\t", " ")
+var plain = strings.NewReplacer("×", "X", "✕", "X", "*", "X", "Х", "X", "Ø", " D ", "⌀", " D ", "∅", " D ", "Φ", " D ", "\"", " ", "″", " ", "”", " ", "\u00a0", " ", "\u202f", " ", ";", " ", "\t", " ")
 
 // written is a designation taken apart.
 type written struct {
@@ -53,6 +54,7 @@ type written struct {
 	hot     bool
 	cold    bool
 	rest    bool   // figures beside the sizes, which nobody may drop
+	mixed   bool   // sizes in inches and in millimetres
 	strange string // a word that is not known
 	name    string // of a section that is called by a name and not by sizes
 }
@@ -67,6 +69,9 @@ func Parse(text string, set *tables.Set) (Section, error) {
 	}
 	if w.rest {
 		return Section{}, &Error{Text: text, Why: "it holds figures beside its sizes", Near: w.near(set)}
+	}
+	if w.mixed {
+		return Section{}, &Error{Text: text, Why: "it has sizes in inches and in millimetres; write all of them in one", Near: w.near(set)}
 	}
 	if w.strange != "" {
 		return Section{}, &Error{Text: text, Why: "the word " + w.strange + " is not known; write SHS, RHS, CHS, L, IPE, HEA, UPN, FL or PL before the size, and nothing else", Near: w.near(set)}
@@ -86,7 +91,7 @@ func takeApart(text string) written {
 		t = reStandard.ReplaceAllString(t, " ")
 	}
 	t = reOther.ReplaceAllString(reGrade.ReplaceAllString(t, " "), " ")
-	t = reComma.ReplaceAllString(t, "$1.$2")
+	t = rePoint.ReplaceAllString(reComma.ReplaceAllString(t, "$1.$2"), "${1}0.$2")
 	if w.named(t) {
 		return w
 	}
@@ -111,7 +116,7 @@ func takeApart(text string) written {
 	others := strings.Replace(t, at, " ", 1)
 	w.rest = reRest.MatchString(others)
 	w.readWords(others)
-	w.inches = w.inches || strings.Contains(text, `"`)
+	w.inches = w.inches || strings.ContainsAny(text, `"″”`)
 	w.addSizes(at)
 	return w
 }

@@ -47,7 +47,8 @@ func TestSpellings(t *testing.T) {
 		"W36X150":             {"W920x223"},
 		"C6X8.2":              {"C150x12", "C150x12.2"},
 		"HSS3-1/2X3-1/2X3/16": {"HSS 89x89x4.8", "HSS3-1/2X3-1/2X3/16"},
-		"HSS4.500X0.237":      {"HSS4.500X0.237"},
+		"HSS4.500X0.237":      {"HSS4.500X0.237", "HSS 4.500x.237", "HSS 4.500 x .237"},
+		"HSS6X6X1/4":          {"HSS 6x6x.250", "HSS 6x6x1/4", "HSS6.000X6.000X0.250"},
 		"HEA 200":             {"HEA 200", "HE 200 A", "HE200A", "HE-A 200", "HEA200", "HE A 200"},
 		"HEB 200":             {"HEB 200", "HE 200 B", "HE200B"},
 		"HEM 200":             {"HEM 200", "HE 200 M"},
@@ -161,7 +162,7 @@ func rounding(s Section) float64 {
 // taken without it. Inches said in words count.
 func TestUnknownWordsAreRefused(t *testing.T) {
 	set := load(t)
-	for _, text := range []string{"MC8X20.5", "IPE R 200", "UBP 305x305x80", "FOO 100x10", "WT6X14", "Pipe4XXXS", "швеллер 11П", "T 55"} {
+	for _, text := range []string{"MC8X20.5", "IPE R 200", "UBP 305x305x80", "FOO 100x10", "WT6X14", "Pipe4XXXS", "швеллер 11П", "T 55", `PL 1/2"x250mm`, "FL 3/8x100 mm"} {
 		if s, err := Parse(text, set); err == nil {
 			t.Errorf("%q is read as %s", text, s.Designation)
 		}

@@ -8,6 +8,7 @@ import (
 
 // addSizes reads "100X50X4" or "4X4X1/4".
 func (w *written) addSizes(at string) {
+	metric := strings.Contains(at, "MM")
 	at = strings.ReplaceAll(at, "MM", "")
 	at = reZero.ReplaceAllString(at, "$1$2")
 	w.raw = strings.ReplaceAll(at, " ", "")
@@ -16,6 +17,7 @@ func (w *written) addSizes(at string) {
 		w.inches = w.inches || fraction
 		w.sizes = append(w.sizes, v)
 	}
+	w.mixed = metric && w.inches
 	w.inches = w.inches || slices.Contains([]string{"HSS", "W", "C", "MC", "M", "S", "HP"}, w.family)
 }
 

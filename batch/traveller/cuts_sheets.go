@@ -3,6 +3,7 @@ package traveller
 import (
 	"slices"
 
+	"seamtally/batch/parts"
 	"seamtally/batch/traveller/cutting"
 	"seamtally/batch/traveller/page"
 )
@@ -34,6 +35,7 @@ func (b *builder) dealSaw() saw {
 	var s saw
 	s.sections, s.plates = cutting.Of(b.job.Parts)
 	for i := range s.sections {
+		s.sections[i].Name = parts.Called(s.sections[i].Name, b.show.US)
 		s.blocks = append(s.blocks, sawBlock{section: &s.sections[i]})
 	}
 	if len(s.plates) > 0 {

@@ -75,7 +75,7 @@ func headLine(g *look.Grid, row, words int, heads []string) {
 
 func (o *output) barGroupLine(g *look.Grid, row int, x *parts.Group) {
 	us := o.l.us
-	g.Text(row, 1, look.Plain, x.Section)
+	g.Text(row, 1, look.Plain, o.l.called(x.Section))
 	g.Text(row, 2, look.Plain, x.Material)
 	g.Number(row, 3, look.Plain, "0.000", "", kiloM.show(x.KgM, us))
 	g.Number(row, 4, look.Plain, "0", "", float64(x.Bars))
@@ -160,7 +160,7 @@ func (o *output) barPlan(g *look.Grid, row int) {
 			n++
 		}
 		group := &b.Groups[x.Group]
-		g.Text(row, 1, look.Plain, group.Section)
+		g.Text(row, 1, look.Plain, o.l.called(group.Section))
 		g.Text(row, 2, look.Plain, group.Material)
 		g.Number(row, 3, look.Plain, "0", "", float64(n))
 		g.Number(row, 4, look.Plain, "#,##0.0", "", mm.show(float64(x.Stock), us))

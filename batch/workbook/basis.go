@@ -172,7 +172,7 @@ func (o *output) sectionSources() []string {
 	for i := range o.l.job.Parts.List.Parts {
 		s := &o.l.job.Parts.List.Parts[i].Section
 		if s.Source != "" {
-			said.add(s.Designation, fmt.Sprintf("%s (%s)", s.Source, s.Basis))
+			said.add(o.l.called(s.Designation), fmt.Sprintf("%s (%s)", s.Source, s.Basis))
 		}
 	}
 	out := said.texts()

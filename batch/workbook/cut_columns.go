@@ -78,7 +78,7 @@ func cutRead() []columnBeside[cutRow] {
 	read := []columnBeside[cutRow]{
 		cutWord("read", "part", "Part", 12, func(r *cutRow) string { return r.p.Mark }, "as read"),
 		cutWord("read", "assembly", "Assembly", 14, func(r *cutRow) string { return r.p.Assembly }, "as read, or from the group row above"),
-		cutWord("read", "section", "Section", 18, func(r *cutRow) string { return r.p.Section.Designation }, "the section as understood"),
+		cutWord("read", "section", "Section", 18, func(r *cutRow) string { return r.c.l.called(r.p.Section.Designation) }, "the section as understood"),
 		cutWord("read", "material", "Material", 11, func(r *cutRow) string { return r.p.Material }, "as read, or the shop's own"),
 		cutNumber("read", "length_mm", "Length", mm, "#,##0.0", length, func(r *cutRow) string { return r.link("length", length(r)) }, "of one piece"),
 		cutNumber("read", "qty", "Pieces", none, "#,##0", qty, func(r *cutRow) string { return r.link("qty", qty(r)) }, "from the list's own cell where that is a number"),

@@ -7,6 +7,7 @@ import (
 
 	"seamtally/batch/joint"
 	"seamtally/batch/list"
+	"seamtally/batch/parts"
 	"seamtally/batch/price"
 	"seamtally/batch/workbook/look"
 	"seamtally/batch/workbook/pack"
@@ -80,6 +81,11 @@ func newLayout(job *price.Job, opt Options, from *list.Sheet, sheet string) *lay
 		l.at[c.key] = i
 	}
 	return l
+}
+
+// called is how a section is named in the units that people see.
+func (l *layout) called(designation string) string {
+	return parts.Called(designation, l.us)
 }
 
 // aws tells whether American names were asked for.

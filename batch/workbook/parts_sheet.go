@@ -63,7 +63,7 @@ func (o *output) partsSheet() *look.Grid {
 	g.Last = partsFrom - 1 + len(b.List.Parts)
 	g.Text(1, 1, look.Title, "Parts")
 	g.Text(2, 1, look.Sub, "The cut list worked out, all pieces of a part together. Paint is on all faces; seam and weld metal are those of the joints that name the part, on both parts of a seam.")
-	g.Text(3, 1, look.Sub, o.aboutWelds()+" Where weights and perimeters are from is named on the sheet "+o.basis+".")
+	g.Text(3, 1, look.Sub, o.aboutWelds())
 	for i, h := range partHeads {
 		g.Widths = append(g.Widths, h.wide)
 		role, text := look.Head, h.text
@@ -83,11 +83,11 @@ func (o *output) partsSheet() *look.Grid {
 }
 
 // aboutWelds says what the columns hold that come from the joints, or why they are
-// empty.
+// empty: one line that fits the paper.
 func (o *output) aboutWelds() string {
 	for i := range o.l.job.Parts.Results {
 		if o.l.job.Parts.Results[i].Seam > 0 {
-			return "Shrink is what the welds shorten one piece by, least and most; it is not in the length."
+			return "Shrink is what the welds shorten one piece by, least and most; it is not in the length. Where weights and perimeters are from is named on the sheet " + o.basis + "."
 		}
 	}
 	return "No joint names a part, so nothing is known here of seams, weld metal, shrinkage and bevels: name the two parts of each joint in columns part 1 and part 2 of the list."
@@ -121,7 +121,7 @@ func (o *output) partLine(g *look.Grid, row, i int) {
 	}
 	g.Text(row, partCol, look.Plain, p.Mark)
 	g.Text(row, assemblyCol, look.Plain, p.Assembly)
-	g.Text(row, sectionCol, look.Plain, p.Section.Designation)
+	g.Text(row, sectionCol, look.Plain, o.l.called(p.Section.Designation))
 	g.Text(row, materialCol, look.Plain, p.Material)
 	length := o.cutCell(p, "length", float64(p.Length))
 	if length != "" {

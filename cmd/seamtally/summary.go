@@ -42,16 +42,16 @@ func cutTotals(job *price.Job) string {
 	if job.Parts == nil {
 		return ""
 	}
-	t := &job.Parts.Totals
-	text := fmt.Sprintf("  cut list: %s, %s, %.1f kg, %.2f m² to paint", plural(t.Rows, "row"), plural(t.Pieces, "piece"), float64(t.Mass), t.Paint)
+	t, in := &job.Parts.Totals, unitsOf(job)
+	text := fmt.Sprintf("  cut list: %s, %s, %.1f %s, %.2f %s² to paint", plural(t.Rows, "row"), plural(t.Pieces, "piece"), float64(t.Mass)/in.kg, in.mass, t.Paint/(in.metre*in.metre), in.length)
 	if t.WeldPerTonne > 0 {
-		text += fmt.Sprintf(", %.1f kg of weld metal a tonne", t.WeldPerTonne)
+		text += fmt.Sprintf(", %.1f %s of weld metal a %s", t.WeldPerTonne*in.perTonne, in.mass, in.tonne)
 	}
 	if t.Bars > 0 {
 		text += fmt.Sprintf("\n  %s to buy, no plan needs fewer than %d", plural(t.Bars, "bar"), t.LowerBound)
 	}
 	if t.Cost > 0 {
-		text += fmt.Sprintf("\n  material %.2f %s for %.1f kg, apart from the welding price", float64(t.Cost), job.Shop.Currency, float64(t.BoughtKg))
+		text += fmt.Sprintf("\n  material %.2f %s for %.1f %s, apart from the welding price", float64(t.Cost), job.Shop.Currency, float64(t.BoughtKg)/in.kg, in.mass)
 	}
 	return text + "\n"
 }
@@ -108,13 +108,15 @@ type seen struct {
 	length, mass, speed, volume string
 	metre, kg, feed, litre      float64
 	feedDecimals                int
+	tonne                       string
+	perTonne                    float64 // kilograms a tonne in these units; a ton is 2000 lb
 }
 
 func unitsOf(job *price.Job) seen {
 	if job.Opts.US {
-		return seen{"ft", "lb", "in/min", "ft³", 0.3048, 0.45359237, 0.0254, 28.316846592, 0}
+		return seen{"ft", "lb", "in/min", "ft³", 0.3048, 0.45359237, 0.0254, 28.316846592, 0, "ton", 2}
 	}
-	return seen{"m", "kg", "m/min", "l", 1, 1, 1, 1, 1}
+	return seen{"m", "kg", "m/min", "l", 1, 1, 1, 1, 1, "tonne", 1}
 }
 
 // toBuy says how many whole packs of wire and gas the job needs, and what they cost
