@@ -70,7 +70,8 @@ func cutList(b *book, s styles) {
 	b.must(b.SetColWidth(cutSheet, "C", "D", 16))
 	b.must(b.SetColWidth(cutSheet, "E", "F", 9))
 	b.must(b.SetColWidth(cutSheet, "G", "G", 40))
-	wide, tall, fit := 1, 0, true
-	b.must(b.SetPageLayout(cutSheet, &excelize.PageLayoutOptions{FitToWidth: &wide, FitToHeight: &tall}))
+	// Across the paper: upright, the columns set beside the list would shrink to a third.
+	landscape, wide, tall, fit := "landscape", 1, 0, true
+	b.must(b.SetPageLayout(cutSheet, &excelize.PageLayoutOptions{Orientation: &landscape, FitToWidth: &wide, FitToHeight: &tall}))
 	b.must(b.SetSheetProps(cutSheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
 }
