@@ -12,10 +12,7 @@ func (k *checker) cold(t *task, o *outcome) {
 	}
 	for i := range o.groups[:o.count] {
 		g := &o.groups[i]
-		called := g.wanted
-		if hasWord("PD PE PF", positions[t.pos]) {
-			called *= k.c.rules.upShare
-		}
+		called := g.wanted * k.c.upward(t)
 		if g.kind == Fill || g.current >= r.Value*called || !g.hurried() {
 			continue
 		}

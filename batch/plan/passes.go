@@ -57,7 +57,7 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 	switch {
 	case t.openRoot && number == 1:
 		rootWay = o.way.rootWay
-		rootWanted = min(o.wanted, target(rootWay.targets.family[butt].points, min(c.rules.rootT, c.rules.rootShare*t.thin)))
+		rootWanted = min(o.wanted, c.upward(t)*target(rootWay.targets.family[butt].points, min(c.rules.rootT, c.rules.rootShare*t.thin)))
 		first = rootWay.pass.Root
 	case t.prep.Backing == "ceramic" && number == 1:
 		rootWanted = min(o.wanted, target(o.way.targets.family[butt].points, c.rules.ceramicT))
@@ -79,6 +79,15 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 	}
 	c.add(o, t, lowest, rootWanted)
 	c.add(o, t, group{n: n, side: number, kind: Fill, way: o.way, area: (s.drawn - root) * ratio / float64(n), full: full}, o.wanted)
+}
+
+// upward is the share of a flat butt's current that melts a butt through in the joint's
+// position: the pool that would run out asks for less.
+func (c *catalog) upward(t *task) float64 {
+	if hasWord("PD PE PF", positions[t.pos]) {
+		return c.rules.upShare
+	}
+	return 1
 }
 
 // split returns the drawn area of the root pass, at most root, and the number of
