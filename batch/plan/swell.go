@@ -43,7 +43,9 @@ func (c *catalog) swell(o *outcome, t *task) {
 	g.kind = kind
 	o.groups[0], o.called = g, called
 	o.stands &^= tooFast | tooSlow | beadSmall
-	o.demerit = swollen + t.rank(c, o.way) + o.demerit/lastResort*lastResort
+	if growth > c.rules.asCalled {
+		o.demerit = swollen + t.rank(c, o.way) + o.demerit/lastResort*lastResort
+	}
 }
 
 // smallestBead returns the area in mm² that a way's lowest current lays at its fastest
