@@ -3,6 +3,7 @@ package plan
 import (
 	"encoding/csv"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -28,6 +29,12 @@ func readFigures(t *testing.T, name string) []map[string]string {
 		t.Skipf("the published figures are not beside this checkout: %v", err)
 	}
 	defer f.Close()
+	return rowsOf(t, f)
+}
+
+// rowsOf reads a CSV file with a header as rows by column name; its line stands under "".
+func rowsOf(t *testing.T, f io.Reader) []map[string]string {
+	t.Helper()
 	all, err := csv.NewReader(f).ReadAll()
 	if err != nil {
 		t.Fatal(err)

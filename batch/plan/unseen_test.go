@@ -1,9 +1,7 @@
 package plan
 
 import (
-	"encoding/csv"
 	"os"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -18,19 +16,7 @@ func readUnseen(t *testing.T, name string) []map[string]string {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	all, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var rows []map[string]string
-	for n, record := range all[1:] {
-		row := map[string]string{"": strconv.Itoa(n + 2)}
-		for i, head := range all[0] {
-			row[head] = record[i]
-		}
-		rows = append(rows, row)
-	}
-	return rows
+	return rowsOf(t, f)
 }
 
 // unseenRows are printed working conditions that neither the tables nor the other

@@ -111,11 +111,15 @@ func inchText(in float64) string {
 	case sixteenths == 0 || math.Abs(in-sixteenths/16) > slack:
 		return plain(in, 3)
 	}
-	whole, part := int(sixteenths)/16, int(sixteenths)%16
+	return Sixteenths(int(sixteenths))
+}
+
+// Sixteenths writes so many sixteenths of an inch as the trade does: "3", "5/16", "1 1/2".
+func Sixteenths(n int) string {
+	whole, part, under := n/16, n%16, 16
 	if part == 0 {
 		return strconv.Itoa(whole)
 	}
-	under := 16
 	for part%2 == 0 {
 		part, under = part/2, under/2
 	}

@@ -74,19 +74,7 @@ func inches(in float64) string {
 	if math.Abs(in-sixteenths/16) > slack || sixteenths == 0 {
 		return Num(in, 3)
 	}
-	whole, part := int(sixteenths)/16, int(sixteenths)%16
-	if part == 0 {
-		return strconv.Itoa(whole)
-	}
-	under := 16
-	for part%2 == 0 {
-		part, under = part/2, under/2
-	}
-	text := strconv.Itoa(part) + "/" + strconv.Itoa(under)
-	if whole > 0 {
-		text = strconv.Itoa(whole) + " " + text
-	}
-	return text
+	return units.Sixteenths(int(sixteenths))
 }
 
 // Length prints a seam length; one that is not known as a dash.
