@@ -61,11 +61,12 @@ func (f *flow) pieceRows(rows []cutting.Row, width float64) [][]cell {
 // todoCell is the cell that tells what is done to a piece.
 const todoCell = 3
 
-// withLines puts two lines into a row, and the others into rows below it.
+// withLines puts two lines into a row, and the others into rows below it that belong to it.
 func withLines(lines []string, row []cell) [][]cell {
 	var out [][]cell
 	for i := 0; i == 0 || i < len(lines); i += 2 {
 		if i > 0 {
+			row[0].goesOn = true
 			row = make([]cell, todoCell+1)
 		}
 		if i < len(lines) {

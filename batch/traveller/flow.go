@@ -68,6 +68,7 @@ type cell struct {
 	text, under string
 	bold        bool
 	indent      float64 // of both lines, beside what is drawn there
+	goesOn      bool    // of the first field: the row below belongs to this one
 }
 
 // table is rows under a heading that is repeated on every page.
@@ -120,12 +121,25 @@ func (f *flow) rows(t table, rows [][]cell) []placed {
 	}
 	f.tableHead(t)
 	for i, row := range rows {
-		if f.room() < t.height || t.more != "" && i > 0 && f.room() < min(t.height*float64(len(rows)-i), t.height+moreHeight) {
+		if f.room() < t.height*float64(belonging(rows, i)) || t.more != "" && i > 0 && f.room() < min(t.height*float64(len(rows)-i), t.height+moreHeight) {
 			f.goOn(t)
 		}
 		out = append(out, f.row(t, row))
 	}
 	return out
+}
+
+// belonging counts a row and those below it that belong to it; of a row that belongs to
+// the one above itself alone.
+func belonging(rows [][]cell, i int) int {
+	n := 1
+	if i > 0 && rows[i-1][0].goesOn {
+		return n
+	}
+	for rows[i+n-1][0].goesOn {
+		n++
+	}
+	return n
 }
 
 // goOn turns the page inside a table, with the table's notes that it does.
@@ -192,7 +206,9 @@ func (f *flow) row(t table, row []cell) placed {
 			f.cell(box, c, t.columns[i].align, row[i])
 		}
 	}
-	f.p.Line(box, r.X, r.Bottom(), r.Right(), r.Bottom(), 0.15, 0.3)
+	if !row[0].goesOn {
+		f.p.Line(box, r.X, r.Bottom(), r.Right(), r.Bottom(), 0.15, 0.3)
+	}
 	return placed{f.p, box, cells}
 }
 

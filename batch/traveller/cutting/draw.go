@@ -35,16 +35,16 @@ type Pen struct {
 // number prints a length for a key: to a thousandth of a millimetre.
 func number(v float64) string { return strconv.FormatFloat(math.Round(v*1000)/1000, 'f', -1, 64) }
 
-// label is how a run is told in words: "3 × B1 – 1250".
+// label is how a run is told in words: "B1: 3 × 1250".
 func (b Pen) label(r Run) string {
-	text := ""
+	text := b.Show.Size(r.Length).Num
 	if r.Count > 1 {
-		text = strconv.Itoa(r.Count) + " × "
+		text = strconv.Itoa(r.Count) + " × " + text
 	}
 	if r.Mark != "" {
-		text += short(markType, r.Mark) + "  "
+		text = short(markType, r.Mark) + ": " + text
 	}
-	return text + b.Show.Size(r.Length).Num
+	return text
 }
 
 // short keeps the mark of a piece to what a saw's page has room for.

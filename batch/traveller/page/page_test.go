@@ -85,6 +85,26 @@ func TestWrapLosesNothingUnlessTold(t *testing.T) {
 	}
 }
 
+// A figure stays with its unit, unless both are wider than the line.
+func TestWrapKeepsFigureAndUnitTogether(t *testing.T) {
+	s := Style{Regular, 9, 0}
+	text := "thickness 15 mm, gap 0.043 in, preheat 120 °C. Filler shade 12 in a hood, 3 runs (2 m)"
+	for w := 20.0; w < 100; w++ {
+		lines := Wrap(s, text, w, 0)
+		if got := strings.Join(lines, " "); got != text {
+			t.Fatalf("in %g mm: %q", w, got)
+		}
+		for i, line := range lines[1:] {
+			if first, _, _ := strings.Cut(line, " "); unit.MatchString(first) && endsInFigure(lines[i]) {
+				t.Errorf("in %g mm: %q is parted from %q", w, first, lines[i])
+			}
+		}
+	}
+	if got := strings.Join(Wrap(s, "1234567 mm/min", 15, 0), "|"); got != "1234567|mm/min" {
+		t.Errorf("in a narrow column: %q", got)
+	}
+}
+
 func TestFaultsAreFound(t *testing.T) {
 	good := func() (*Page, BoxID) {
 		p := (&Document{}).Add(210, 297)

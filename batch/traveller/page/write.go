@@ -1,6 +1,7 @@
 package page
 
 import (
+	"regexp"
 	"strings"
 )
 
@@ -73,11 +74,12 @@ func Shorten(s Style, text string, w float64) string {
 }
 
 // Wrap breaks a text into at most most lines (0: no limit) no wider than w,
-// between words where possible. What is left over is marked by an ellipsis.
+// between words where possible, and not between a figure and its unit. What is left over
+// is marked by an ellipsis.
 func Wrap(s Style, text string, w float64, most int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(Clean(text)) {
+	for _, word := range together(s, strings.Fields(Clean(text)), w) {
 		for _, part := range pieces(s, word, w) {
 			joined := part
 			if line != "" {
@@ -101,6 +103,26 @@ func Wrap(s Style, text string, w float64, most int) []string {
 		lines[most-1] = Shorten(s, lines[most-1]+" …", w)
 	}
 	return lines
+}
+
+// unit is what stands behind a figure and means nothing without it.
+var unit = regexp.MustCompile(`^(?:mm|mm²|mm/min|m|m²|m/min|in|in²|in/min|ft|ft²|ft³/h|°C|°F|kg|lb|g|kJ/mm|kJ/in|l|l/min|A|V|s|min|h|%)[.,;:)]*$`)
+
+// together joins each figure with the unit behind it, where both fit on a line.
+func together(s Style, words []string, w float64) []string {
+	out := words[:0]
+	for i, word := range words {
+		if last := len(out) - 1; i > 0 && unit.MatchString(word) && endsInFigure(out[last]) && s.Width(out[last]+" "+word) <= w {
+			out[last] += " " + word
+			continue
+		}
+		out = append(out, word)
+	}
+	return out
+}
+
+func endsInFigure(word string) bool {
+	return word != "" && word[len(word)-1] >= '0' && word[len(word)-1] <= '9'
 }
 
 // pieces cuts a word that is wider than the line; other words stay whole.
