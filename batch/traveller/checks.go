@@ -157,8 +157,8 @@ func imperialRemedies(words templates.Words) map[string]string {
 	return out
 }
 
-func (f *flow) inUnits(text string) string {
-	if f.show.US {
+func (b *builder) inUnits(text string) string {
+	if b.show.US {
 		return units.Imperial(text)
 	}
 	return text

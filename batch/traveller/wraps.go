@@ -197,7 +197,7 @@ func (b *builder) steps(t *wrap.Template, sheets int) (out []string) {
 		if t.Square() {
 			around = "wrap.step.wrapsquare"
 		}
-		out = append(out, b.say("wrap.step.print"))
+		out = append(out, b.inUnits(b.say("wrap.step.print")))
 		if sheets > 1 {
 			out = append(out, b.say("wrap.step.join"))
 		}
@@ -241,8 +241,18 @@ func (b *builder) stations(p *page.Page, r page.Rect, t *wrap.Template, all []wr
 		from = "wrap.fromcrown"
 	}
 	p.Line(box, r.X, r.Y+0.2, r.Right(), r.Y+0.2, 0.4, 0)
-	cells := r.Columns(1, 12, 16, 17)
-	for k, key := range []string{"wrap.station", from, "wrap.height"} {
+	keys := []string{"wrap.station", from, "wrap.height"}
+	widths := []float64{10, 14, 14}
+	free := r.W - float64(len(keys)-1)
+	for k, key := range keys {
+		widths[k] = max(widths[k], label.Width(page.Clean(b.say(key)))+0.4)
+		free -= widths[k]
+	}
+	for k := range widths {
+		widths[k] += max(0, free/float64(len(widths)))
+	}
+	cells := r.Columns(1, widths...)
+	for k, key := range keys {
 		p.Write(box, cells[k].X, r.Y+4, cells[k].W, page.Right, label, b.say(key))
 	}
 	p.Line(box, r.X, r.Y+5.2, r.Right(), r.Y+5.2, 0.4, 0)

@@ -3,12 +3,14 @@ package traveller
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"seamtally/batch/joint"
 	"seamtally/batch/price"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/units"
+	"seamtally/templates"
 )
 
 // branch is a round tube on what it sits on, welded all round.
@@ -57,3 +59,32 @@ func TestLookAtTemplates(t *testing.T) {
 }
 
 var _ = page.None
+
+// No word of a template is cut short, in any language and on either paper, and in inches no
+// step is told in millimetres.
+func TestTemplatesCutNoWord(t *testing.T) {
+	for _, lang := range templates.Languages() {
+		for _, paper := range []string{"a4", "letter"} {
+			opts := metric
+			opts.Lang, opts.Paper, opts.US = lang, paper, paper == "letter"
+			doc := faultless(t, jobOf(t, branches(), opts))
+			seen := 0
+			for _, p := range doc.Pages {
+				for _, text := range p.Texts {
+					if name := p.Boxes[text.Box].Name; name == "stations" || name == "steps" || name == "figure" {
+						seen++
+						if strings.HasSuffix(text.S, "…") {
+							t.Errorf("%s, %s: %q in the %s", lang, paper, text.S, name)
+						}
+						if opts.US && metricUnit.MatchString(text.S) {
+							t.Errorf("%s: %q on a sheet in inches", lang, text.S)
+						}
+					}
+				}
+			}
+			if seen < 50 {
+				t.Errorf("%s, %s: only %d words were seen", lang, paper, seen)
+			}
+		}
+	}
+}
