@@ -23,6 +23,7 @@ type Facts struct {
 	Shades        []Shade
 	Cautions      []Caution
 	Positions     []Position
+	ProcessNames  []ProcessName
 	Plausibles    []Plausible
 	Cleanings     []Cleaning
 	GasGroups     []GasGroup
@@ -62,6 +63,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "filter_shades", &facts.Shades),
 		into(f, "cautions", &facts.Cautions),
 		into(f, "positions", &facts.Positions),
+		into(f, "process_names", &facts.ProcessNames),
 		into(f, "plausible", &facts.Plausibles),
 		into(f, "cleaning", &facts.Cleanings),
 		into(f, "gas_groups", &facts.GasGroups),

@@ -57,7 +57,7 @@ func (c *catalog) geometryOf(t *task) *Manner {
 // waySettings fills in the wire, the gas, the passes and the windows.
 func (c *catalog) waySettings(p *Plan, t *task, o *outcome) {
 	n := o.way
-	p.Process, p.Filler, p.FillerAWS, p.Dia = n.process, n.wire.Filler, n.wire.AWS, n.wire.Dia
+	p.Process, p.ProcessAWS, p.Filler, p.FillerAWS, p.Dia = n.process, c.set.AWSProcess(n.process), n.wire.Filler, n.wire.AWS, n.wire.Dia
 	p.Gas, p.GasMix, p.Transfer = n.gas.Gas, n.gas.Mix, n.mode
 	if o.machine != nil {
 		p.Machine, p.Source = o.machine.row.Name, o.machine.row

@@ -158,17 +158,18 @@ type Manner struct {
 	Settings   bool
 	NoSettings string
 
-	Process   string // ISO 4063
-	Filler    string
-	FillerAWS string
-	Dia       units.MM
-	Gas       string // ISO 14175; "" for self-shielded
-	GasMix    string // "Ar + 18 % CO2"
-	Transfer  Transfer
-	Machine   string
-	Source    *tables.Machine // the row of the machine; nil: none
-	Slag      bool            // every run leaves a slag to take off
-	Gun       string          // the gun that the wire asks for; "" for a plain one
+	Process    string // ISO 4063
+	ProcessAWS string // its American letters; "" where there are none
+	Filler     string
+	FillerAWS  string
+	Dia        units.MM
+	Gas        string // ISO 14175; "" for self-shielded
+	GasMix     string // "Ar + 18 % CO2"
+	Transfer   Transfer
+	Machine    string
+	Source     *tables.Machine // the row of the machine; nil: none
+	Slag       bool            // every run leaves a slag to take off
+	Gun        string          // the gun that the wire asks for; "" for a plain one
 
 	Runs      []Run
 	Governing int // index into Runs

@@ -251,7 +251,7 @@ func TestSinglePassLegsStayBelowThePrequalifiedOnes(t *testing.T) {
 
 func TestPositionsProcessesAndStitchesAgainstTheStandards(t *testing.T) {
 	set, _ := world(t)
-	c := ledger{t: t, file: "positions-processes-symbols.csv", want: 22}
+	c := ledger{t: t, file: "positions-processes-symbols.csv", want: 27}
 	terms := joint.NewTerms(set)
 	for _, r := range readFigures(t, "positions-processes-symbols.csv") {
 		switch r["kind"] {
@@ -273,6 +273,7 @@ func TestPositionsProcessesAndStitchesAgainstTheStandards(t *testing.T) {
 		case "process":
 			if word, ok := set.FindProcess(r["equivalent"]); ok && slices.Contains([]string{"114", "131", "135", "136", "138"}, r["code"]) {
 				c.check("process "+r["code"], hasWord(word.Processes, r["code"]), "%s is taken for %s", r["equivalent"], word.Processes)
+				c.check("letters of "+r["code"], set.AWSProcess(r["code"]) == r["equivalent"], "%s has the letters %q", r["code"], set.AWSProcess(r["code"]))
 			}
 		case "symbol check":
 			c.check(r["code"], stitchAgrees(r["code"], r["description"]), "printed %s", r["description"])

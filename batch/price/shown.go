@@ -45,6 +45,15 @@ func (n Names) Filler(class string) string {
 	return class
 }
 
+// Process returns the name of the process of a joint: with American codes its letters and
+// behind them the ISO number by which workbook and results know it.
+func (n Names) Process(p *plan.Plan) string {
+	if n.aws && p.ProcessAWS != "" {
+		return p.ProcessAWS + " (" + p.Process + ")"
+	}
+	return p.Process
+}
+
 // Position returns the name of the position of a joint: 2F with American codes, where
 // the table of positions has a name for its kind, else PB.
 func (n Names) Position(p *plan.Plan) string {

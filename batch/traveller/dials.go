@@ -30,7 +30,7 @@ func (f *flow) station(p *plan.Plan) {
 	entries := [][2]string{
 		{"station.wire", joinParts([]string{f.show.Dia(p.Dia, p.Filler), wire})},
 		{"station.gas", gas},
-		{"station.process", joinParts([]string{p.Process, f.transfers(p)})},
+		{"station.process", joinParts([]string{f.names.Process(p), f.transfers(p)})},
 		{"station.machine", p.Machine},
 	}
 	for i, c := range r.Columns(3, 58, 46, 43, 36) {

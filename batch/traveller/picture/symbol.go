@@ -207,10 +207,13 @@ func (f *drawing) symbolSize(pl *plan.Plan, aws bool) string {
 	return ""
 }
 
-// symbolTail names the procedure, or the process.
+// symbolTail names the procedure, or the process: by its number, by AWS by its letters.
 func (f *drawing) symbolTail(pl *plan.Plan) string {
 	if pl.Joint.WPS != "" {
 		return pl.Joint.WPS
+	}
+	if f.AWS && pl.ProcessAWS != "" {
+		return pl.ProcessAWS
 	}
 	return pl.Process
 }
