@@ -212,7 +212,7 @@ func (f *flow) packs(amount, pack float64, key, size string) string {
 func (f *flow) holds(a *setup.Assembly) {
 	f.section(f.say("hold.title"), tableHead+9)
 	t := table{name: "hold", height: 8 * f.rowShare, columns: []column{
-		{"hold.kind", 20, page.Left}, {"hold.what", 103, page.Left}, {"hold.initials", 32, page.Left}, {"hold.date", 30, page.Left},
+		{"hold.kind", 23, page.Left}, {"hold.what", 100, page.Left}, {"hold.initials", 32, page.Left}, {"hold.date", 30, page.Left},
 	}}
 	var rows [][]cell
 	for _, h := range f.holdPoints(a) {

@@ -146,7 +146,7 @@ func (f *flow) kindsOf(runs []plan.Run, room float64) string {
 		}
 	}
 	text := strings.Join(kinds, ", ")
-	if body.At(8.5).Width(page.Clean(text)) > room {
+	if body.At(page.MinSize).Width(page.Clean(text)) > room {
 		return ""
 	}
 	return text
@@ -168,7 +168,7 @@ func (f *flow) dials(p *plan.Plan) {
 	r, box := f.take("dials", 6+high*float64(len(rows))+3)
 	in := page.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H - 3}
 	f.p.Frame(box, in, 0.7, page.None)
-	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: 6}.Columns(0, 1, 1, 1, 1, 1)
+	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: 6}.Columns(0, dialParts(lead)...)
 	for i, key := range []string{"dial.feed", "dial.volts", "dial.stickout", "dial.flow", "dial.polarity"} {
 		f.p.Write(box, cells[i].X+2, r.Y+4.8, cells[i].W-3, page.Left, strong.At(10), f.say(key))
 		if i > 0 || lead > 0 {
@@ -185,7 +185,17 @@ func (f *flow) dials(p *plan.Plan) {
 }
 
 // dialLead is the width of the names of the passes before their dials.
-const dialLead = 25
+const dialLead = 28
+
+// dialParts are the shares of the five dials in the width. Where names of passes stand
+// before them room is short: volts are brief in every language, the heading of the
+// stick-out and the words of the polarity are not.
+func dialParts(lead float64) []float64 {
+	if lead == 0 {
+		return []float64{1, 1, 1, 1, 1}
+	}
+	return []float64{1.04, 0.9, 1.05, 0.96, 1.05}
+}
 
 // dialRowHeight is the height of one of n sets of dials.
 func (f *flow) dialRowHeight(n int) float64 {
@@ -222,7 +232,7 @@ func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *
 		f.p.Write(box, r.X+2, y+2.7, lead-3, page.Left, body.At(8.5), kind)
 		f.p.Write(box, r.X+2, y+6, lead-3, page.Left, body.At(8.5), mode)
 	}
-	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: r.H}.Columns(0, 1, 1, 1, 1, 1)
+	cells := page.Rect{X: r.X + lead, Y: r.Y, W: r.W - lead, H: r.H}.Columns(0, dialParts(lead)...)
 	flow := f.show.Flow(s.flow)
 	if flow.Start == "" && p.Gas == "" { // a dash would leave it open
 		flow = show.Spread{Start: f.say("dial.flow.none")}
