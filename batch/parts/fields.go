@@ -52,6 +52,9 @@ func (f *fields) part(e *joint.Entry) {
 	f.length(e, &p)
 	f.judge(e, &p)
 	if e.Bad() {
+		if p.Mark != "" {
+			f.list.Refused[markKey(p.Mark)] = p.Place
+		}
 		return
 	}
 	f.twice(e, &p)
@@ -148,6 +151,7 @@ func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 	}
 	p.Section, p.Text = read.section, text
 	f.formed(p)
+	f.grade(e, p)
 	if flat := p.Section.Shape == section.Flat; thick > 0 && flat && far(thick, float64(p.Section.Web)) {
 		e.Say(finding.Warning, "thickness", "two-sizes", e.Text("thickness"), fmt.Sprintf("the section %s is %s mm thick; the section is taken", p.Written, number(float64(p.Section.Web))), "the same thickness", "correct one of them")
 	} else if width > 0 && flat && p.Section.B > 0 && far(width, float64(p.Section.B)) {
@@ -246,36 +250,6 @@ func (f *fields) judge(e *joint.Entry, p *Part) {
 	if p.Mark == "" && e.Has("part") {
 		e.Say(finding.Warning, "part", "no-mark", "", "the part has no mark, so no joint can name it", "the part's own name or number", "give it a mark")
 	}
-}
-
-// usual tells where a steel hollow section has a size in which none is made.
-func (f *fields) usual(e *joint.Entry, p *Part) {
-	if row, known := f.set.Material(p.Material); known && row.Group != "carbon steel" {
-		return
-	}
-	if near := section.Unusual(&p.Section, f.set); len(near) > 0 {
-		e.Say(finding.Warning, "section", "unusual-size", p.Written, fmt.Sprintf("hollow sections are not made in this size (EN 10219, EN 10210 and what is kept in stock); it is worked as %s", p.Section.Designation), strings.Join(near, " or "), "check the sizes; leave them where the tube is made to order")
-	}
-}
-
-// twice tells about a mark that stands in more than one row.
-func (f *fields) twice(e *joint.Entry, p *Part) {
-	if p.Mark == "" {
-		return
-	}
-	key := markKey(p.Assembly) + "\x00" + markKey(p.Mark)
-	at, ok := f.first[key]
-	if !ok {
-		f.first[key] = len(f.list.Parts)
-		return
-	}
-	first := &f.list.Parts[at]
-	if first.Section.Designation == p.Section.Designation && first.Length == p.Length && strings.EqualFold(first.Material, p.Material) {
-		e.Say(finding.Note, "part", "mark-twice", p.Mark, fmt.Sprintf("this mark stands already in row %d with the same section and length; the two quantities are added together", first.Place.Row), "",
-			fmt.Sprintf("if that is right nothing need be done; if the row stands twice by mistake delete one; if it is another part give row %d a mark of its own", p.Place.Row))
-		return
-	}
-	e.Say(finding.Warning, "part", "mark-twice", p.Mark, fmt.Sprintf("this mark stands already in row %d as %s of %s mm; both are worked, and joints that name it take the first", first.Place.Row, first.Section.Designation, number(float64(first.Length))), "a mark that means one part", "give each part its own mark")
 }
 
 // markKey brings a mark to the form in which marks are compared.

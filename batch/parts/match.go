@@ -40,6 +40,7 @@ func (m *matcher) match() {
 		m.untouched()
 		m.quantities()
 	}
+	m.thin()
 }
 
 type matcher struct {
@@ -63,6 +64,9 @@ func (m *matcher) joint(i int) {
 		if [...]bool{ok1, ok2}[k] && m.tooShort(i, part) {
 			break
 		}
+	}
+	if ok1 && ok2 {
+		m.fits(i, first, second)
 	}
 	if ok1 {
 		m.touch(first, touch{i, true, ok2 && second == first})
@@ -107,6 +111,10 @@ func (m *matcher) part(i int, key, words string) (part int, ok bool) {
 	j := m.plans[i].Joint
 	if part, ok = m.index.Find(words, j.Assembly); ok {
 		return part, true
+	}
+	if place, refused := m.book.List.Refused[markKey(words)]; refused {
+		m.say(i, "part-refused", finding.Warning, fmt.Sprintf("%s is %q, row %d of the cut list, which could not be read", key, words, place.Row))
+		return 0, false
 	}
 	read, err := section.Parse(words, m.set)
 	if err != nil {
@@ -225,6 +233,9 @@ func (m *matcher) twin(i int) bool {
 func (m *matcher) quantities() {
 	for i := range m.touches {
 		pieces := m.pieces(i)
+		if pieces == 1 {
+			m.alone(i)
+		}
 		if len(m.touches[i]) == 0 || pieces < 2 {
 			continue
 		}

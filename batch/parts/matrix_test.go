@@ -21,7 +21,7 @@ type scene struct {
 const twoPlates = "A,PL 10x200,S235,500,4\nB,PL 12x150,S235,500,4\n"
 
 func scenes() []scene {
-	both := []joint.Joint{fillet("W1", "A", "B", 4, 400)}
+	both, round := []joint.Joint{fillet("W1", "A", "B", 4, 400)}, []joint.Joint{allRound()}
 	return []scene{
 		{code: "part-missing", says: "nearest mark is A1", cut: "A1,PL 10x200,S235,500,4\nB,PL 12x150,S235,500,4\n", yes: []joint.Joint{fillet("W1", "A1x", "B", 4, 400), fillet("W2", "A1", "B", 4, 400)}, no: []joint.Joint{fillet("W1", "a1", "B", 4, 400)}, onJoint: true},
 		{code: "part-missing", says: "which no part of the cut list has", yes: []joint.Joint{fillet("W1", "IPE 200", "B", 4, 400), fillet("W2", "A", "B", 4, 400)}, no: both, onJoint: true},
@@ -35,7 +35,30 @@ func scenes() []scene {
 		{code: "part-seam", says: "more than all edges of A (flat 200x10, 500 mm long)", yes: []joint.Joint{fillet("W1", "A", "B", 4, 4000)}, no: []joint.Joint{fillet("W1", "A", "B", 4, 1400)}, onJoint: true},
 		{code: "part-too-long", says: "the shop buys bars of 6000 mm at most", cut: twoPlates + "C,L 50x50x5,S235,6500,4\n", yes: []joint.Joint{fillet("W1", "A", "B", 4, 400), fillet("W2", "A", "C", 4, 50)},
 			no: []joint.Joint{fillet("W1", "A", "B", 4, 400), fillet("W2", "A", "C", 4, 50)}, noCut: twoPlates + "C,L 50x50x5,S235,5500,4\n"},
+		{code: "part-refused", says: `part1 is "A", row 2 of the cut list`, cut: "A,PL 10x200,S235,500,4.5\nB,PL 12x150,S235,500,4\n", yes: both, no: both, noCut: twoPlates, onJoint: true},
+		{code: "part-alone", says: "joins A to itself", cut: onePlate, yes: []joint.Joint{fillet("W1", "A", "A", 1, 400)}, no: []joint.Joint{fillet("W1", "A", "A", 1, 400)}, noCut: "A,PL 10x200,S235,500,2\n"},
+		{code: "part-small", says: "round A (SHS 100x100x5), which is larger than B (flat 70x8, 200 mm long)", cut: tubeOn + "B,FL 70x8,S235,200,4\n", yes: round, no: round, noCut: tubeOn + "B,FL 90x8,S235,200,4\n", onJoint: true},
+		{code: "part-small", says: "flat 22x1.5, 22 mm long", cut: tubeOn + "B,PL 1.5x22,S235,22,4\n", yes: round, no: round, noCut: tubeOn + "B,PL 8x89,S235,89,4\n", onJoint: true}, // a cap inside the tube
+		{code: "part-small", says: "SHS 60x60x4", cut: tubeOn + "B,SHS 60x60x4,S235,2000,4\n", yes: round, no: round, noCut: tubeOn + "B,SHS 90x90x4,S235,2000,4\n", onJoint: true},   // a sleeve
+		{code: "part-small", says: "CHS 60.3x4", cut: tubeOn + "B,CHS 60.3x4,S235,2000,4\n", yes: round, no: round, noCut: tubeOn + "B,CHS 139.7x4,S235,2000,4\n", onJoint: true},
+		{code: "part-thin", says: "12 x 400 x 200 mm if it was meant in centimetres", cut: thick + "D,PL 1.2x40,S235,20,4\n", yes: both, no: both, noCut: thick + "D,PL 1.2x1000,S235,2000,4\n"},                     // a cover is large
+		{code: "part-thin", says: "12.7 x 1219.2 x 2438.4 mm if it was meant in inches", cut: thick + "D,PL 0.5x48,S235,96,4\n", yes: both, no: both, noCut: thick + "D,PL 2x100,S235,200,4\nE,PL 2x80,S235,90,4\n"}, // some sheet among plates
+		{code: "part-thin", says: "12.7 x 1219.2 x 2438.4 mm if it was meant in inches", cut: thick + "D,PL 0.5x48,S235,96,4\n", yes: both, no: both, noCut: "A,PL 10x200,S235,500,4\nB,PL 2x150,S235,300,4\nD,PL 0.5x48,S235,96,4\n"},
 	}
+}
+
+// Lists in which one part, a tube, or thick plates stand.
+const (
+	onePlate = "A,PL 10x200,S235,500,1\n"
+	tubeOn   = "A,SHS 100x100x5,S235,900,4\n"
+	thick    = twoPlates + "C,PL 15x150,S235,300,4\n"
+)
+
+// allRound is a fillet that goes all round its first part.
+func allRound() joint.Joint {
+	j := fillet("W1", "A", "B", 4, 0)
+	j.AllRound = true
+	return j
 }
 
 // spoken returns the checks of a code about the joints, or about the parts.

@@ -25,9 +25,10 @@ type List struct {
 	LastCol     int
 	Columns     []joint.Column
 	Parts       []Part
-	Others      []joint.OtherRow // rows that are no part, each with its fate
-	RowsRead    int              // rows that are not blank: parts and others together
-	Typed       map[int]string   // what was typed beside a row, not in it; nil: nothing
+	Others      []joint.OtherRow         // rows that are no part, each with its fate
+	RowsRead    int                      // rows that are not blank: parts and others together
+	Refused     map[string]finding.Place // folded marks of rows that could not be read
+	Typed       map[int]string           // what was typed beside a row, not in it; nil: nothing
 	Problems    []finding.Problem
 }
 

@@ -3,6 +3,7 @@ package parts
 import (
 	"strings"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/batch/list"
 	"seamtally/batch/section"
@@ -171,7 +172,7 @@ func (r *Reader) Understand(src *list.Source, opt Options) (*List, error) {
 			opt.Sheet = sheet.Name
 		}
 	}
-	out := &List{}
+	out := &List{Refused: map[string]finding.Place{}}
 	f := &fields{Reader: r, opt: opt, list: out, first: map[string]int{}}
 	read, err := r.kin.Read(src, joint.Options{Sheet: opt.Sheet, Inches: opt.Inches}, f.part)
 	if err != nil {

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"fmt"
 
 	"seamtally/batch/joint"
@@ -88,6 +89,9 @@ func faceWord(s *section.Section) string {
 // roundOf returns the seam all round a section that stands on the second part:
 // on a round tube the curve in which the two meet, on anything else a flat face.
 func roundOf(first, second known, j *joint.Joint) (length units.MM, how string, err error) {
+	if bad := (*section.Error)(nil); j.Lent1 == nil && errors.As(first.err, &bad) && len(bad.Near) == 0 {
+		return 0, "", fmt.Errorf("no part and no section of that name is known") // nor anything like it
+	}
 	if first.err != nil {
 		return 0, "", first.err
 	}
@@ -125,6 +129,8 @@ func standing(first, second known, j *joint.Joint) (length units.MM, how string,
 	case first.Shape == section.Round && second.err == nil && endToEnd[j.Kind] && alikeTubes(&first.Section, &second.Section):
 		length, err = weld.FaceLength(first.H, 90)
 		return length, "all round " + partName(j.Part1, j.Lent1) + ", end to end", err
+	case first.Shape == section.Round && second.err == nil && second.Shape == section.Round && first.H > second.H:
+		return 0, "", fmt.Errorf("%s is wider than %s, on which it stands, so look whether the two are exchanged", partName(j.Part1, j.Lent1), partName(j.Part2, j.Lent2))
 	case first.Shape == section.Round && second.err == nil && second.Shape == section.Round:
 		length, err = weld.SaddleLength(first.H, second.H, angle)
 		return length, "all round " + partName(j.Part1, j.Lent1) + " on " + partName(j.Part2, j.Lent2) + lean + ": where the two tubes meet", err

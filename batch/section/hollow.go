@@ -61,6 +61,9 @@ func hollow(h, b, t, outer, inner float64, source string) (Section, error) {
 	if 2*outer > math.Min(h, b) {
 		return Section{}, fmt.Errorf("a wall of %g mm is too thick for corners that can be formed in %gx%g mm", t, h, b)
 	}
+	if b > h {
+		h, b = b, h // RHS 40x80x3 is bought as RHS 80x40x3
+	}
 	area := 2*t*(h+b-2*t) - 4*quarter*(outer*outer-inner*inner)
 	family := "RHS"
 	if h == b {

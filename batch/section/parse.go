@@ -83,6 +83,11 @@ func Parse(text string, set *tables.Set) (Section, error) {
 	return s, nil
 }
 
+// Grade returns the grade of steel that stands in a designation; empty where none does.
+func Grade(text string) string {
+	return strings.TrimSpace(reGrade.FindString(plain.Replace(strings.ToUpper(text))))
+}
+
 func takeApart(text string) written {
 	t := plain.Replace(strings.ToUpper(strings.TrimSpace(text)))
 	w := written{text: text}

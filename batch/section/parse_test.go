@@ -13,7 +13,7 @@ func TestSpellings(t *testing.T) {
 	set := load(t)
 	for want, spellings := range map[string][]string{
 		"SHS 100x100x5":       {"SHS 100x100x5", "SHS100×100×5", "shs 100 x 100 x 5", "SHS 100x5", "100x100x5 SHS", "100*100*5 shs", "SHS 100х100х5", "SHS 100X100X5,0", "SHS 100x100x5mm S355J2H", "box 100x100x5", "SHS 100x100x5 EN 10219-2"},
-		"RHS 100x50x4":        {"RHS 100x50x4", "RHS100×50×4", "100x50x4 RHS", "RHS 100*50*4", "RHS 100/50/4", "RHS 100/50x4", "100 / 50 / 4 RHS", "RHS-100x50x4", "tube 100x50x4", "RHS 100x50x4.0 CF"},
+		"RHS 100x50x4":        {"RHS 100x50x4", "RHS100×50×4", "100x50x4 RHS", "RHS 100*50*4", "RHS 100/50/4", "RHS 100/50x4", "100 / 50 / 4 RHS", "RHS-100x50x4", "tube 100x50x4", "RHS 100x50x4.0 CF", "RHS 50x100x4"},
 		"CHS 114.3x5":         {"CHS 114.3x5", "CHS 114,3x5", "Ø114.3x5", "Ø 114,3 x 5 mm", "tube 114.3x5", "114.3x5", "CHS114.3×5.0", "pipe 114.3x5", "D114.3x5"},
 		"CHS 60.3x3.2":        {"tube 60.3x3.2", "CHS 60,3*3,2", "CHS 60.3/3.2", "CHS 60,3/3,2", "труба 60,3х3,2"},
 		"L 60x60x6":           {"L 60x60x6", "L60x6", "L60x60x6", "60x60x6 L", "angle 60x60x6", "L 60*6", "L 60/6", "L 60/60/6", "∠60x6"},
