@@ -24,7 +24,11 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 			if f.words.Has("assumed." + a.Key) {
 				key = f.say("assumed." + a.Key)
 			}
-			if text := strings.TrimSpace(key + " " + f.takenText(a.Value)); !slices.Contains(parts, text) {
+			value := f.takenText(a.Value)
+			if a.Key == "position" && a.Value == p.Joint.Position {
+				value = f.names.Position(p)
+			}
+			if text := strings.TrimSpace(key + " " + value); !slices.Contains(parts, text) {
 				parts = append(parts, text)
 			}
 		}

@@ -52,3 +52,18 @@ func TestWhatIsTakenIsToldOrCounted(t *testing.T) {
 		}
 	}
 }
+
+// A position that was taken has the name that the sheet has for it.
+func TestTakenPositionIsNamedAsOnTheSheet(t *testing.T) {
+	for codes, want := range map[string]string{"iso": "position PB", "aws": "position 2F"} {
+		j := leg("W-1", 5, 6, 6, 500, "PB")
+		j = j.Apart()
+		j.Assumed = []joint.Assumption{{Key: "position", Value: "PB"}}
+		look := metric
+		look.Codes = codes
+		doc := faultless(t, jobOf(t, []joint.Joint{j}, look))
+		if got := said(doc.Pages[len(doc.Pages)-1], "assumed"); !strings.Contains(got, want) {
+			t.Errorf("%s: %q does not say %q", codes, got, want)
+		}
+	}
+}
