@@ -27,16 +27,17 @@ type Pen struct {
 // drawing is a cross-section being drawn: true millimetres to paper.
 type drawing struct {
 	Pen
-	p      *page.Page
-	box    page.BoxID
-	frame  page.Rect
-	origin page.Point // paper place of the sketch's origin
-	scale  float64
-	text   string      // the scale, in words
-	taken  []page.Rect // areas of labels already set
-	lines  []stroke    // dimension lines and the like: no label crosses them
-	edges  []stroke    // edges of parts and passes: labels keep off where they can
-	later  []func()    // labels, set when all lines are known
+	p       *page.Page
+	box     page.BoxID
+	frame   page.Rect
+	origin  page.Point // paper place of the sketch's origin
+	scale   float64
+	text    string      // the scale, in words
+	taken   []page.Rect // areas of labels already set
+	lines   []stroke    // dimension lines and the like: no label crosses them
+	leaders []stroke    // from passes to their numbers
+	edges   []stroke    // edges of parts and passes: labels keep off where they can
+	later   []func()    // labels, set when all lines are known
 }
 
 // stroke is a straight line on paper.

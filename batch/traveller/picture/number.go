@@ -141,16 +141,20 @@ func (f *drawing) numberBeside(s sketch.Sketch, i int, left, right float64) {
 	}
 	style, text := page.Style{Face: page.Bold, Size: page.MinSize}, strconv.Itoa(b.Number)
 	clear := slices.DeleteFunc(slices.Clone(places), func(at page.Point) bool { return f.overLabel(leader(c, at)) })
-	at, ok := f.label(style, text, clear)
-	if !ok { // better a line over a word than no number
-		at, ok = f.label(style, text, places)
+	apart := slices.DeleteFunc(slices.Clone(clear), func(at page.Point) bool { return f.overLeader(leader(c, at)) })
+	var at page.Point
+	ok := false
+	for _, allowed := range [][]page.Point{apart, clear, places} { // better a line over a line or a word than no number
+		if at, ok = f.label(style, text, allowed); ok {
+			break
+		}
 	}
 	if !ok {
 		return
 	}
 	l := leader(c, at)
 	f.p.Line(f.box, l.a.X, l.a.Y, l.b.X, l.b.Y, 0.12, 0)
-	f.lines = append(f.lines, l)
+	f.lines, f.leaders = append(f.lines, l), append(f.leaders, l)
 	f.p.Circle(f.box, c, 0.35, 0, 0)
 }
 
@@ -166,4 +170,16 @@ func leader(from, number page.Point) stroke {
 // overLabel tells whether a line would run through a label that is already set.
 func (f *drawing) overLabel(l stroke) bool {
 	return slices.ContainsFunc(f.taken, func(r page.Rect) bool { return through(r, l) })
+}
+
+// overLeader tells whether a line to a number would cross another such line.
+func (f *drawing) overLeader(l stroke) bool {
+	return slices.ContainsFunc(f.leaders, func(o stroke) bool {
+		return l.side(o.a)*l.side(o.b) < 0 && o.side(l.a)*o.side(l.b) < 0
+	})
+}
+
+// side is above, below or at zero as a point lies on one side of a line, on the other or on it.
+func (l stroke) side(q page.Point) float64 {
+	return (l.b.X-l.a.X)*(q.Y-l.a.Y) - (l.b.Y-l.a.Y)*(q.X-l.a.X)
 }
