@@ -357,9 +357,11 @@ func (t *task) partial(g weld.Groove, thick units.MM) weld.Groove {
 // mm writes a length as a person reads it.
 func mm(v units.MM) string { return numberWith(float64(v), 2, " mm") }
 
-// allowances are the shop's additions to the drawn section; a gap that the list
-// gives for a fillet or lap stands in place of the shop's.
+// allowances are the shop's additions to the drawn section, cap and root as the
+// thinner part bears them; a gap that the list gives for a fillet or lap stands in
+// place of the shop's.
 func (c *catalog) allowances(t *task) weld.Allowances {
-	s := c.shop
-	return weld.Allowances{Overweld: s.Overweld, FitGap: units.MM(t.fitGap), Convexity: s.Convexity, CapHeight: s.CapHeight, RootHeight: s.RootHeight}
+	s, thick := c.shop, t.thinner()
+	return weld.Allowances{Overweld: s.Overweld, FitGap: units.MM(t.fitGap), Convexity: s.Convexity,
+		CapHeight: s.CapOn(thick), RootHeight: s.RootUnder(thick)}
 }

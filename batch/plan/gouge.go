@@ -18,7 +18,7 @@ func (c *catalog) addGouge(t *task) {
 	back := &t.sides[1]
 	if g, ok := t.shape.section.(weld.Groove); ok && g.Back.Depth == 0 {
 		// The gouge alone makes the back's mouth: all that was drawn belongs to the front.
-		high := float64(c.shop.CapHeight)
+		high := float64(c.shop.CapOn(t.thinner()))
 		wider := 2.0 / 3 * high * max(0, mouth-float64(g.Gap))
 		cover := 2.0/3*high*(float64(g.Gap)+2) + wider
 		t.made += wider

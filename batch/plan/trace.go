@@ -74,7 +74,7 @@ func (w *working) geometry() {
 	default:
 		w.step("AREA-9", "area of one seam as drawn", "A = g s + Σ flanks (d² tan β / 2 for a straight one)", sizesOf(p), drawn, geometry, "derived")
 		w.step("AREA-10", "area of one seam as it will be made", "A = drawn + Σ 2/3 (mouth + 2 mm) cap + 2/3 (g + 2 mm) root",
-			fmt.Sprintf("cap %s mm, root %s mm", n2(w.c.shop.CapHeight), n2(w.c.shop.RootHeight)), number(t.made, 2)+" mm²",
+			w.capWords()+", "+w.rootWords(), number(t.made, 2)+" mm²",
 			"Filler Metal Data Handbook sec. 8, reinforcement elements; the 2 mm are a shop rule", "derived")
 	}
 }

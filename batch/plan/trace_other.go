@@ -36,7 +36,7 @@ func (w *working) otherAreas(drawn string) {
 		}
 		w.step("AREA-11", "area of one seam as drawn", "A = n (R h − h √(R² − h²)/2 − R² asin(h/R)/2) + g h",
 			fmt.Sprintf("n %d, R %s, h %s, g %s", edges, n2(r.Radius), n2(r.Throat), n2(r.Gap)), drawn, geometry, "derived")
-		w.step("AREA-12", "area of one seam as it will be made", "A = drawn + 2/3 (mouth + 2 mm) cap", "cap "+n2(w.c.shop.CapHeight)+" mm", made, geometry, "derived")
+		w.step("AREA-12", "area of one seam as it will be made", "A = drawn + 2/3 (mouth + 2 mm) cap", w.capWords(), made, geometry, "derived")
 	}
 }
 

@@ -98,7 +98,7 @@ type factor struct {
 }
 
 // Values whose spread is not drawn: they are decisions, or they need a new plan.
-var heldValues = map[string]bool{"margin_pct": true, "convexity": true, "cap_height_mm": true, "root_height_mm": true, "gap_mm": true,
+var heldValues = map[string]bool{"margin_pct": true, "convexity": true, "cap_height_mm": true, "root_height_mm": true, "cap_share": true, "root_share": true, "gap_mm": true,
 	"preflow_s": true, "postflow_s": true, "seam_starts_per_m": true,
 	"saw_kerf_mm": true, "end_loss_mm": true, "plate_waste_pct": true}
 

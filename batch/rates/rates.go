@@ -59,6 +59,7 @@ type Shop struct {
 	Overweld               units.MM // added to each fillet leg
 	Convexity              float64  // cap height as a share of face width
 	CapHeight, RootHeight  units.MM
+	CapShare, RootShare    float64  // the most that cap and root are, as shares of the thinner part
 	FitGap                 units.MM // fit-up gap of fillets and laps
 	WastePct               float64
 	Preflow, Postflow      units.Second

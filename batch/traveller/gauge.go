@@ -85,7 +85,7 @@ func (f *flow) holeText(p *plan.Plan) (big, under string) {
 // capWords say what is gauged on a butt weld beside its depth: how high the cap may
 // stand, and on the far side the root.
 func (f *flow) capWords(p *plan.Plan) string {
-	height := "≈ " + f.show.Size(f.job.Shop.CapHeight).String()
+	height := "≈ " + f.show.Size(f.job.Shop.CapOn(thinnest(p.Prep.T1, p.Prep.T2))).String()
 	if most, ok := p.Most(plan.CapHeight); ok {
 		height = "≤ " + f.show.Limit(most).String()
 	}

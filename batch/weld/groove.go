@@ -161,7 +161,8 @@ func (g Groove) Drawn() (units.MM2, error) {
 //	A = A_drawn + Σ 2/3 (m + 2 mm) hc + 2/3 (g + 2 mm) hr        (AREA-10)
 //
 // Symbols: A_drawn area by AREA-9 [mm²]; m mouth of a welded face [mm]; hc height
-// of the cap [mm]; g gap [mm]; hr height of the root reinforcement [mm].
+// of the cap [mm]; g gap [mm]; hr height of the root reinforcement [mm], both as the
+// thickness bears them: on sheet the planner gives lower ones.
 // Valid: as [Groove.Drawn]; heights 0 to 20 mm.
 // Assumes: each welded face gets a cap that reaches 1 mm over both edges of its
 // mouth; only the open root of a weld through the thickness from one side hangs

@@ -22,7 +22,7 @@ var equations = [][3]string{
 	{"AREA-6", "A = ½ zA' zB' sin ψ + ⅔ c w'²,  z' = z + overweld + gap", "fillet and lap as made; c convexity, w' face width"},
 	{"AREA-7, 8", "as AREA-1 and AREA-6 for an outside corner, whose edges open to 180° − ψ", "the gap does not lengthen the legs"},
 	{"AREA-9", "A = g s + Σ d² tan β / 2 over the bevelled edges", "groove filled flush; g gap, s height, d depth, β bevel; root radius adds its arc"},
-	{"AREA-10", "A = A drawn + Σ ⅔ (m + 2 mm) hc + ⅔ (g + 2 mm) hr", "groove as made; m mouth, hc cap height, hr root height"},
+	{"AREA-10", "A = A drawn + Σ ⅔ (m + 2 mm) hc + ⅔ (g + 2 mm) hr", "groove as made; m mouth, hc cap height, hr root height, each at most its share of the thinner part"},
 	{"METAL", "m = A L ρ", "weld metal; L metres welded, ρ density of the weld metal"},
 	{"WIRE", "wire = m / efficiency × (1 + waste);  metres = kg / linear mass", "what is bought"},
 	{"DEPO-1", "D = w q η", "deposition rate; w wire feed, q mass of a metre of wire, η efficiency"},

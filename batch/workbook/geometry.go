@@ -130,6 +130,23 @@ func thinText(r *row) string {
 	return "MIN([t1_mm],[t2_mm])"
 }
 
+// capHigh and rootHigh are how high the cap and the root stand on the row's
+// thickness: the shop's heights, as far as the thinner part bears them.
+func capHigh(r *row) way {
+	return borne(r, "{cap_height_mm}", "{cap_share}", float64(r.shop().CapOn(units.MM(thinOf(r)))))
+}
+
+func rootHigh(r *row) way {
+	return borne(r, "{root_height_mm}", "{root_share}", float64(r.shop().RootUnder(units.MM(thinOf(r)))))
+}
+
+func borne(r *row, height, share string, high float64) way {
+	if thinOf(r) <= 0 {
+		return way{height, high}
+	}
+	return way{"MIN(" + height + "," + share + "*" + thinText(r) + ")", high}
+}
+
 // grownFormula gives a leg as it is made, with the shop's allowances. A corner has
 // no gap to bridge; a gap that the list gives stands in place of the shop's.
 func grownFormula(leg string, legs func(*row) (drawn, made units.MM)) func(*row) string {

@@ -186,13 +186,13 @@ func grooveDrawn(r *row) string {
 // grooveMade adds a cap on each welded face, and the root that hangs through where
 // nothing holds it.
 func grooveMade(r *row) string {
-	p, s := r.p.Prep, r.shop()
+	p, high, below := r.p.Prep, capHigh(r), rootHigh(r)
 	drawn, gap := float64(r.p.AreaDrawn), float64(p.Gap)
 	capped := func(top way) way {
-		return way{"+2/3*([gap_mm]" + top.template + "+2)*{cap_height_mm}", 2.0 / 3 * (gap + top.value + 2) * float64(s.CapHeight)}
+		return way{"+2/3*([gap_mm]" + top.template + "+2)*" + high.template, 2.0 / 3 * (gap + top.value + 2) * high.value}
 	}
 	front, back := capped(frontOf(r).top), capped(backOf(r).top)
-	root := way{"+2/3*([gap_mm]+2)*{root_height_mm}", 2.0 / 3 * (gap + 2) * float64(s.RootHeight)}
+	root := way{"+2/3*([gap_mm]+2)*" + below.template, 2.0 / 3 * (gap + 2) * below.value}
 	ways := []way{
 		{"[area_drawn_mm2]" + front.template, drawn + front.value},
 		{"[area_drawn_mm2]" + front.template + back.template, drawn + front.value + back.value},

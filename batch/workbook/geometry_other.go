@@ -153,6 +153,7 @@ func otherMade(r *row) string {
 	if r.hasGap() {
 		gap = "[gap_mm]+"
 	}
-	return choose(areaCalled(r), way{"[area_drawn_mm2]+2/3*(" + gap + times + "([radius_mm]-" + chord + ")+2)*{cap_height_mm}",
-		drawn + 2.0/3*(mouth+2)*float64(r.shop().CapHeight)})
+	high := capHigh(r)
+	return choose(areaCalled(r), way{"[area_drawn_mm2]+2/3*(" + gap + times + "([radius_mm]-" + chord + ")+2)*" + high.template,
+		drawn + 2.0/3*(mouth+2)*high.value})
 }
