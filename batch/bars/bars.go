@@ -4,8 +4,8 @@
 //
 // The order to read: bars.go (the question and the answer), cut.go (the job in
 // whole numbers), fill.go (good plans), exact.go (the best plan of a short list),
-// bound.go (what no plan can beat), simplex.go, knapsack.go and dive.go (both by the
-// linear programme).
+// shuffle.go (a plan too far above its bound), bound.go (what no plan can beat),
+// simplex.go, knapsack.go and dive.go (both by the linear programme).
 package bars
 
 import (
@@ -63,7 +63,7 @@ func Cut(pieces []units.MM, stock Stock) Plan {
 	best := j.fill()
 	plan.LeastBars, plan.LeastBought = j.bounds(len(best))
 	if j.cost(best) > whole(plan.LeastBought) {
-		best = j.improve(best, plan.LeastBought)
+		best = j.improve(best, plan.LeastBars, plan.LeastBought)
 	}
 	for _, load := range best {
 		plan.Bars = append(plan.Bars, j.bar(load, pieces))

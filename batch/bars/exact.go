@@ -16,8 +16,9 @@ const (
 	mostItems = 60
 )
 
-// improve looks for a plan that buys less, by trying where each item may go.
-func (j *job) improve(known []load, least units.MM) []load {
+// improve looks for a plan that buys less: by the linear programme, and for a short list
+// by trying where each item may go; bars and least are what no plan can beat.
+func (j *job) improve(known []load, bars int, least units.MM) []load {
 	if len(j.items) > sureItems {
 		for i, s := range j.sizes {
 			if j.items[0].size > s.room || len(j.sizes) > 1 && j.leastUpTo(i+1) >= j.cost(known) {
@@ -29,6 +30,9 @@ func (j *job) improve(known []load, least units.MM) []load {
 		}
 	}
 	if len(j.items) > mostItems {
+		if len(j.sizes) == 1 && tooFar(len(known), bars) {
+			return j.shuffle(known, j.largest(), bars)
+		}
 		return known
 	}
 	e := &exact{job: j, best: known, cost: j.cost(known), least: whole(least), share: math.Inf(1), steps: mostSteps}
