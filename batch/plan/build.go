@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"seamtally/batch/units"
 )
@@ -170,6 +171,17 @@ func (c *catalog) trigger(t *task) string {
 	return "short"
 }
 
+// shortFirst returns the way in short arc where any pass runs so, a root below passes in
+// spray above all: the inductance does its work there and is of no account in the others.
+func shortFirst(n *way, runs []Run) *way {
+	if !slices.ContainsFunc(runs, func(r Run) bool { return r.Transfer == ShortArc }) {
+		return n
+	}
+	short := *n
+	short.mode = ShortArc
+	return &short
+}
+
 // sentences fills in the sentences for the welder.
 func (c *catalog) sentences(p *Plan, t *task, o *outcome, trigger string) {
 	n, thin := o.way, ""
@@ -179,6 +191,6 @@ func (c *catalog) sentences(p *Plan, t *task, o *outcome, trigger string) {
 	p.Polarity = c.words("polarity", n, n.wire.Polarity)
 	p.Torch = c.words("torch", n, "")
 	p.Trigger = c.words("trigger", n, trigger)
-	p.Inductance = c.words("inductance", n, thin)
+	p.Inductance = c.words("inductance", shortFirst(n, p.Runs), thin)
 	p.Technique = c.words("technique", n, o.groups[o.governed].technique)
 }
