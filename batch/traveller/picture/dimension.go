@@ -69,7 +69,7 @@ func (f *drawing) dimension(d sketch.Dim) {
 }
 
 // farLabel is how far from its dimension line a label may stand without a line to it.
-const farLabel = 13
+const farLabel = 9
 
 // lead draws a thin line from a label that stands above or below to its dimension.
 func (f *drawing) lead(mid, at page.Point, s page.Style) {
