@@ -169,7 +169,8 @@ func TestEverySceneSpeaksAndIsSilent(t *testing.T) {
 }
 
 // ofParts are the rules that compare two lists; package parts has their matrix.
-var ofParts = map[string]bool{"part-missing": true, "part-quantity": true, "part-unused": true, "part-ambiguous": true, "part-seam": true, "part-too-long": true}
+var ofParts = map[string]bool{"part-missing": true, "part-quantity": true, "part-unused": true, "part-ambiguous": true, "part-seam": true, "part-too-long": true,
+	"part-refused": true, "part-small": true, "part-alone": true, "part-thin": true}
 
 // Every rule of the table stands in the matrix, with a joint that calls for it and
 // one that does not.
