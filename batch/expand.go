@@ -35,7 +35,7 @@ func Expand(job Job) ([]string, error) {
 func (j *Job) listsIn(dir string) ([]string, error) {
 	entries, err := os.ReadDir(dir)
 	if err != nil {
-		return nil, fmt.Errorf("the folder %q cannot be read: %v", dir, err)
+		return nil, unreadable("folder", dir, err)
 	}
 	var found []string
 	for _, e := range entries {
@@ -49,7 +49,7 @@ func (j *Job) listsIn(dir string) ([]string, error) {
 		found = append(found, path)
 	}
 	if len(found) == 0 {
-		return nil, fmt.Errorf("the folder %q holds no list (XLSX, XLSM, CSV or TSV) apart from what seamtally wrote there", dir)
+		return nil, fmt.Errorf("the folder %q holds no list (XLSX, XLSM, CSV or TSV) apart from what seamtally wrote there; name the folder where the lists are, or a list itself", dir)
 	}
 	return found, nil
 }

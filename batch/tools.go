@@ -99,18 +99,38 @@ func readFile(what, path string) ([]byte, error) {
 	if err == nil {
 		return data, nil
 	}
-	why := "the system refused (" + err.Error() + ")"
+	return nil, unreadable(what, path, err)
+}
+
+// unreadable words an error of the system about a file or folder that the user named.
+func unreadable(what, path string, err error) error {
+	why := "the system refused; copy it to another folder and try that copy (for whoever looks into it: " + bare(err).Error() + ")"
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		why = "there is no such file; check the name and the folder"
 	case errors.Is(err, fs.ErrPermission):
-		why = "there is no permission to read it, or another program holds it"
+		why = "there is no permission to read it, or another program holds it; close it where it is open, or ask its owner to let you read it"
 	case errors.Is(err, syscall.EISDIR):
 		why = "it is a folder; name a file in it"
+	case errors.Is(err, syscall.ENOTDIR):
+		why = "a part of its path is a file and no folder; check the name and the folder"
+	case errors.Is(err, syscall.ELOOP):
+		why = "it is a link that leads back to itself; name the file that was meant"
 	case errors.Is(err, syscall.ENAMETOOLONG):
-		why = "the name is too long for the file system"
+		why = "the name is too long for the file system; give it a shorter name"
+	case errors.Is(err, syscall.EIO):
+		why = "the disk reports a fault; ask for the file again, or take it from another copy"
 	}
-	return nil, fmt.Errorf("the %s %q cannot be read: %s", what, path, why)
+	return fmt.Errorf("the %s %q cannot be read: %s", what, path, why)
+}
+
+// bare takes the name of the call and the path off an error of the system: the
+// sentence around it names the path already.
+func bare(err error) error {
+	if p := (*fs.PathError)(nil); errors.As(err, &p) {
+		return p.Err
+	}
+	return err
 }
 
 // errorsIn keeps the problems that are errors.

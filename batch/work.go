@@ -5,7 +5,6 @@ import (
 	"cmp"
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -330,7 +329,7 @@ func (j *Job) bytes(name string) ([]byte, error) {
 	if name == standardInput {
 		data, err := io.ReadAll(j.Stdin)
 		if err != nil {
-			return nil, fmt.Errorf("standard input cannot be read: %w", err)
+			return nil, unreadable("list", "-", err)
 		}
 		return data, nil
 	}
@@ -349,8 +348,11 @@ func shownName(name string) string {
 // fullName lets a refusal name the list as the user did.
 func fullName(err error, name string) error {
 	var refusal *list.Refusal
-	if errors.As(err, &refusal) && name != standardInput {
+	if errors.As(err, &refusal) {
 		refusal.File = name
+		if name == standardInput {
+			refusal.File = "standard input"
+		}
 	}
 	return err
 }

@@ -15,10 +15,13 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"sort"
 	"strings"
 
 	"github.com/gocarina/gocsv"
+
+	"seamtally/batch/finding"
 )
 
 //go:embed *.csv
@@ -47,7 +50,32 @@ func Open(dir string) (*Files, error) {
 		}
 		return nil, fmt.Errorf("the tables folder %q cannot be read: "+why+"; give --tables a folder with CSV files such as `seamtally tables --out DIR` writes", dir)
 	}
-	return &Files{dir: dir}, nil
+	return &Files{dir: dir}, misnamed(dir)
+}
+
+// misnamed finds a folder without a table of its own, and a file whose name is hardly
+// that of a table: either way somebody reckons with figures that nobody reads.
+func misnamed(dir string) error {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return fmt.Errorf("the tables folder %q cannot be read: there is no permission; choose a folder that you may read", dir)
+	}
+	names, own := Names(), 0
+	for _, e := range entries {
+		name, isCSV := strings.CutSuffix(e.Name(), ".csv")
+		if isCSV && slices.Contains(names, name) {
+			own++
+			continue
+		}
+		name, isCSV = strings.CutSuffix(strings.ToLower(e.Name()), ".csv")
+		if near := finding.Nearest(name, names); isCSV && near != "" {
+			return fmt.Errorf("the tables folder %q holds %q, which is no table and would not be read; name it %s.csv if that is meant, or take it away", dir, e.Name(), near)
+		}
+	}
+	if own == 0 {
+		return fmt.Errorf("the tables folder %q holds no table; give --tables a folder with CSV files such as `seamtally tables --out DIR` writes", dir)
+	}
+	return nil
 }
 
 // Names returns the names of all tables, sorted, without ".csv".

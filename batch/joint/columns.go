@@ -18,6 +18,8 @@ type column struct {
 	rival string // the key that another column already gives
 	total bool   // a length that its header calls a total
 	guess bool   // a length by its unit alone
+	blank bool   // no row below has anything in it
+	named bool   // its values name the joints, whatever its header says
 	torn  bool   // its brackets contradict its words
 }
 
@@ -39,7 +41,9 @@ func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
 		if near := s.near(text); all == nil && near != "" {
 			all, c.near = s.headers[near], near
 		}
-		c.choose(s, all, values(body, col))
+		texts := values(body, col)
+		c.blank = len(texts) == 0
+		c.choose(s, all, texts)
 		c.guess = c.Key == "length" && s.byUnitAlone(text)
 		if c.torn = c.Key == "" && s.torn(text); c.torn {
 			c.Why = "not understood: its brackets name another column than its words"
@@ -52,6 +56,7 @@ func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
 		cols[i].total = cols[i].Key == "length" && s.totalWord(cols[i].Header)
 	}
 	settle(cols, s.dialect.name)
+	s.nameless(cols, body)
 	return cols
 }
 
@@ -211,6 +216,9 @@ func settle(cols []column, name string) {
 		j, taken := first[c.Key]
 		switch {
 		case !taken:
+			first[c.Key] = i
+		case cols[j].blank && !c.blank:
+			cols[j].Key, cols[j].Why = "", fmt.Sprintf("nothing stands in it; column %q gives this", c.Header)
 			first[c.Key] = i
 		case c.Key == "size" && cols[j].means != c.means:
 		case c.Key == "length" && cols[j].guess && !c.guess:

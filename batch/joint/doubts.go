@@ -19,6 +19,8 @@ func (r *reader) columnDoubts(sheet *list.Sheet) {
 			r.tell(finding.Note, header, "header-slip", fmt.Sprintf("the header %q is read as %q", c.Header, c.near), "correct the header")
 		case c.torn && r.used(c, sheet):
 			r.tell(finding.Warning, header, "header-contradicts", fmt.Sprintf("column %s, %q, is left aside: its brackets name another column than the words before them", finding.ColumnName(c.Col), c.Header), "write into the header what its figures are, and nothing else")
+		case c.named:
+			r.note(header, "names-taken", fmt.Sprintf("column %s, %q, is taken for the names of the joints: its values are names, and no other column has them", finding.ColumnName(c.Col), c.Header), "if that is right nothing need be done; if not, head the column that names the joints mark")
 		case c.guess && c.rival != "" && r.used(c, sheet):
 			r.tell(finding.Warning, header, "two-columns", fmt.Sprintf("column %s, %q, is not understood and left aside: another column says the length", finding.ColumnName(c.Col), c.Header), "write into the header what its figures are: the size, the length of one joint, or a total")
 		case measured[c.rival] && r.used(c, sheet):

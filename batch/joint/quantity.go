@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -10,6 +11,9 @@ import (
 	"seamtally/batch/joint/measure"
 	"seamtally/batch/list"
 )
+
+// mostAlike is the largest quantity of one row that is believed.
+const mostAlike = 1_000_000
 
 // quantity reads how many identical joints there are.
 func (w *row) quantity() {
@@ -29,7 +33,11 @@ func (w *row) quantity() {
 		}
 		v, bad = measure.Number(t, w.style)
 	}
-	if bad != nil || v != math.Trunc(v) || v < 1 || v > 1e6 {
+	if bad == nil && v > mostAlike {
+		w.say(finding.Error, c, "bad-quantity", cell.Text, "no list has so many alike", fmt.Sprintf("a whole number from 1 to %d", mostAlike), "write how many identical "+w.dialect.all+" there are")
+		return
+	}
+	if bad != nil || v != math.Trunc(v) || v < 1 {
 		w.say(finding.Error, c, "bad-quantity", cell.Text, "it is not a whole number of "+w.dialect.all, "a whole number, at least 1", "write how many identical "+w.dialect.all+" there are")
 		return
 	}

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"seamtally/batch/list"
@@ -37,6 +38,9 @@ func (s *spellings) chooseSheet(src *list.Source, opt Options) (*list.Sheet, hea
 	switch {
 	case best != nil:
 		return best, spot, nil
+	case opt.Sheet == "" && s.dialect.welds && slices.ContainsFunc(src.Sheets, holdsShopValues):
+		return nil, spot, &list.Refusal{File: src.File, Text: "no header row of a " + s.dialect.list + " was found: this reads like a shop file",
+			Hint: "give the joint list, and this file after --shop"}
 	case opt.Sheet != "" && src.Format == list.CSV:
 		return nil, spot, &list.Refusal{File: src.File, Text: "a text file has no sheets, and the sheet " + opt.Sheet + " was asked for", Hint: "leave out --sheet, or give the workbook"}
 	case opt.Sheet != "":
@@ -45,6 +49,21 @@ func (s *spellings) chooseSheet(src *list.Source, opt Options) (*list.Sheet, hea
 		return nil, spot, s.noHeader(src.File, "the sheets "+strings.Join(names, ", "))
 	}
 	return nil, spot, s.noHeader(src.File, "the list")
+}
+
+// holdsShopValues tells whether a sheet has the header of a shop file: people give one
+// in place of the list, or a folder in which both stand.
+func holdsShopValues(sheet list.Sheet) bool {
+	for _, row := range sheet.Rows[:min(len(sheet.Rows), headerDepth)] {
+		has := map[string]bool{}
+		for _, text := range texts(row) {
+			has[fold(text)] = true
+		}
+		if has["key"] && has["value"] {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *spellings) noHeader(file, where string) error {

@@ -10,6 +10,7 @@ import (
 
 var (
 	reSizePrefix = regexp.MustCompile(`^(?i)(cfw|fw|fillet|pjp|leg|throat|z|a|s|k|к|△|◺|⊿)\s*[=:]?\s*(.+)$`)
+	reTwoSizes   = regexp.MustCompile(`(?i)(?:^|\P{L})[azsk] ?\d.*\P{L}[azsk] ?\d`)
 	reSizeSuffix = regexp.MustCompile(`^(?i)(.+?)\s*(a|z|fw|cfw|fillet|leg|throat)$`)
 	reUnequal    = regexp.MustCompile(`^(?i)(.+?)\s*[x*]\s*(.+)$`)
 	reBracket    = regexp.MustCompile(`^\((.+)\)$`)
@@ -57,6 +58,9 @@ func sizeOf(text string, header string, bare measure.Unit, style measure.Style) 
 		}
 	}
 	a, bad := millimetres(first, bare, style)
+	if bad != nil && reTwoSizes.MatchString(text) {
+		bad = &measure.Fault{Text: "it names more than one size", Hint: "write the one that counts: a leg such as z6, or a throat such as a4"}
+	}
 	if bad != nil {
 		return size, false, bad
 	}

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"regexp"
 	"sort"
 	"strings"
 	"sync"
@@ -82,8 +83,14 @@ func (s *spellings) addHeader(folded string, m meaning) {
 	s.headers[folded] = append(s.headers[folded], m)
 }
 
+// reNumberOf is a single letter with the sign for a number.
+var reNumberOf = regexp.MustCompile(`^\s*(?:\p{L}\s*[#№]|[#№]\s*\p{L})\s*$`)
+
 // header returns what a header text can mean.
 func (s *spellings) header(text string) []meaning {
+	if reNumberOf.MatchString(text) { // W# counts welds; it is no size under the letter W
+		return nil
+	}
 	if m := s.headers[fold(text)]; m != nil {
 		return m
 	}

@@ -93,7 +93,7 @@ func (words *spellings) read(src *list.Source, opt Options, each func(*reader, l
 	r.learnMarks(body)
 	r.rows(body, spot)
 	r.trailing()
-	r.summary(sheet)
+	r.summary(src, sheet)
 	if len(r.list.Joints) == 0 && len(r.absent) > 0 {
 		return nil, r.noColumn()
 	}
@@ -290,7 +290,7 @@ func (r *reader) tell(level finding.Level, row int, code, text, hint string) {
 }
 
 // summary tells, once for the list, what was assumed for many rows.
-func (r *reader) summary(sheet *list.Sheet) {
+func (r *reader) summary(src *list.Source, sheet *list.Sheet) {
 	for i := range r.cols {
 		r.list.Columns = append(r.list.Columns, r.cols[i].Column)
 	}
@@ -313,6 +313,7 @@ func (r *reader) summary(sheet *list.Sheet) {
 		r.note(r.list.HeaderRows[1], "list-units", "bare numbers under "+strings.Join(names, ", ")+" are read as "+unit, "if that is right nothing need be done; if not, write the unit in the header, such as Size (mm) or Size (in), or give --list-units mm or in")
 	}
 	r.columnDoubts(sheet)
+	r.otherLists(src, sheet)
 	if r.style.Grouped {
 		one, other := "1.234", "1,234"
 		if r.style.Mark == '.' {

@@ -32,7 +32,7 @@ func readCSV(src *Source) ([]finding.Problem, error) {
 		return nil, refuse("give the list as .xlsx or CSV", "the file is not a text file or a workbook")
 	}
 	if strings.TrimSpace(text) == "" {
-		return nil, refuse("give a file with a joint list in it", "the file is empty")
+		return nil, refuse("save it again where it was made, or give another file", "the file is empty")
 	}
 	line := 1
 	var told bool
@@ -117,7 +117,7 @@ func (r *csvReader) record() (Row, error) {
 	row := Row{Number: r.line}
 	for col := 1; ; col++ {
 		if col > maxCols {
-			return row, refuse("check the delimiter of the file", "line %d has more than %d columns", row.Number, maxCols)
+			return row, refuse("see with which sign the columns are parted (comma, semicolon or tab), and save the list again with its own columns only", "line %d has more than %d columns, the most that a spreadsheet has", row.Number, maxCols)
 		}
 		field, err := r.field(row.Number, col)
 		if err != nil {

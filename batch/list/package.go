@@ -53,7 +53,7 @@ func openPackage(data []byte) (*pkg, error) {
 		total += f.UncompressedSize64
 	}
 	if total > maxUnpacked {
-		return nil, refuse("save the list alone in a new workbook", "the workbook unpacks to more than %d MiB", maxUnpacked>>20)
+		return nil, refuse("save the list alone, without pictures, in a new workbook", "unpacked, the workbook is larger than the %d megabytes that are read", maxUnpacked>>20)
 	}
 	if err := p.refuseOthers(); err != nil {
 		return nil, err
@@ -181,7 +181,7 @@ type partReader struct {
 func (r *partReader) Read(b []byte) (int, error) {
 	n, err := r.in.Read(b)
 	if *r.left -= int64(n); *r.left < 0 {
-		return n, refuse("save the list alone in a new workbook", "the workbook unpacks to more than %d MiB", maxUnpacked>>20)
+		return n, refuse("save the list alone, without pictures, in a new workbook", "unpacked, the workbook is larger than the %d megabytes that are read", maxUnpacked>>20)
 	}
 	return n, err
 }

@@ -211,6 +211,9 @@ func (c *catalog) nothingTried(t *task) reason {
 	}
 	if len(w.wires) == 0 && w.gas != "" {
 		if takes := c.gasesFor(t); len(takes) > 0 && !slices.Contains(takes, w.gas) {
+			if w.gas == noGas {
+				return because("wire-gas", "no wire for these materials is welded without gas; they take %s", strings.Join(takes, ", "))
+			}
 			return because("wire-gas", "no wire for these materials is welded with %s; they take %s", w.gas, strings.Join(takes, ", "))
 		}
 	}
@@ -218,7 +221,7 @@ func (c *catalog) nothingTried(t *task) reason {
 		return because("wish-position", "the wire, gas or process that the list asks for is not welded in %s", positions[t.pos])
 	}
 	if w.named {
-		return because("wish-not-met", "the shop has no wire and gas together that the list asks for")
+		return because("wish-not-met", "the list asks for %s; the shop has no wire and gas that do it together", w.asked)
 	}
 	if c.anyPosition(t) {
 		return because("nothing-fits", "no wire of the shop for these materials has a window in %s", positions[t.pos])

@@ -231,7 +231,7 @@ func (f *preheat) short(r *tables.CheckRule) (format string, args []any) {
 	case f.method == "category":
 		return format + ", by category %s", append(args, f.row.Category)
 	case f.combined.none():
-		return format + ". The standard's other method finds none; the welding coordinator chooses", args
+		return format + ". By the standard's other method none is needed; the welding coordinator chooses", args
 	case f.steel.certificate:
 		return format + ", by the certificate", args
 	}

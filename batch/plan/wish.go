@@ -15,7 +15,8 @@ import (
 // wish is what the list itself asks for: process, wire, gas and machine, read
 // from the user's own words. Empty fields ask for nothing.
 type wish struct {
-	named     bool // anything but the machine
+	named     bool   // anything but the machine
+	asked     string // the words of the list, quoted
 	processes string
 	mode      Transfer
 	wires     []*tables.Wire
@@ -33,6 +34,7 @@ func (c *catalog) readWish(j *joint.Joint) wish {
 	if j.Process == "" && j.Wire == "" && j.Gas == "" && j.Machine == "" {
 		return w
 	}
+	w.asked = quoted(j.Process, j.Wire, j.Gas, j.Machine)
 	c.wishProcess(&w, j.Process)
 	c.wishWire(&w, j.Wire)
 	c.wishGas(&w, j.Gas)
@@ -56,10 +58,29 @@ func (c *catalog) wishProcess(w *wish, text string) {
 	case !ok:
 		w.refuse("process-unknown", fmt.Sprintf("the process %q is not understood; write an ISO 4063 number such as 135 or 136, or MAG, MIG, FCAW", text))
 	case row.Wire != "yes":
-		w.refuse("process-outside", fmt.Sprintf("the process %q (%s) is no wire process: this tool plans MIG/MAG and flux-cored welding only, so plan the joint by hand if it must be that", text, row.Processes))
+		w.refuse("process-outside", fmt.Sprintf("the process %s is no wire process: this tool plans MIG/MAG and flux-cored welding only, so plan the joint by hand if it must be that", withNumber(text, row.Processes)))
 	default:
 		w.processes, w.mode = row.Processes, Transfer(row.Transfer)
 	}
+}
+
+// quoted lists the words of the list that say something.
+func quoted(texts ...string) string {
+	var out []string
+	for _, text := range texts {
+		if text != "" {
+			out = append(out, fmt.Sprintf("%q", text))
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// withNumber quotes a process as the list writes it, with its number where that says more.
+func withNumber(text, number string) string {
+	if text == number {
+		return fmt.Sprintf("%q", text)
+	}
+	return fmt.Sprintf("%q (%s)", text, number)
 }
 
 func (c *catalog) wishWire(w *wish, text string) {

@@ -42,7 +42,7 @@ func (r *reader) both(key string, c list.Cell) (low, high float64) {
 	}
 	s, bad := spanOf(text, r.style)
 	if bad != nil {
-		r.say(finding.Error, key, "procedure-figure", c.Text, "the range of "+nameOf(key)+" cannot be read: "+bad.Text, "a range in "+unitsOf(key), orElse(bad.Hint, "write digits, such as 200-240"))
+		r.say(finding.Error, key, "procedure-figure", c.Text, "the range of "+nameOf(key)+" cannot be read: "+bad.Text, "a range in "+unitsOf(key), orElse(bad.Hint, "write digits, such as "+exampleOf(key)))
 		return 0, 0
 	}
 	before := len(r.problems)
@@ -178,6 +178,18 @@ func unitsOf(key string) string {
 		"thickness": "mm or in", "dia": "mm or in", "current": "A", "voltage": "V", "travel": "mm/min, cm/min or in/min",
 		"heat": "kJ/mm, kJ/cm or kJ/in", "energy": "kJ/mm, kJ/cm or kJ/in", "preheat": "°C or °F",
 	}[base(key)]
+}
+
+// exampleOf returns a range such as people write for a figure.
+func exampleOf(key string) string {
+	example := map[string]string{
+		"thickness": "3-12", "dia": "1.0-1.2", "current": "200-240", "voltage": "24-27", "travel": "250-400",
+		"heat": "0.8-1.5", "energy": "0.8-1.5", "preheat": "80-150",
+	}[base(key)]
+	if example == "" {
+		return "200-240"
+	}
+	return example
 }
 
 func orElse(text, other string) string {

@@ -92,11 +92,11 @@ func figureOf(text string, style measure.Style) (figure, *measure.Fault) {
 	text = strings.TrimSpace(text)
 	m := reOne.FindStringSubmatch(text)
 	if m == nil {
-		return figure{}, &measure.Fault{Text: "it is not a number", Hint: "write digits, such as 200-240"}
+		return figure{}, &measure.Fault{Text: "it is not a number"}
 	}
 	unit := foldUnit(m[2])
 	if strings.TrimSpace(m[2]) != "" && unit == "" {
-		return figure{}, &measure.Fault{Text: "it is not a number", Hint: "write digits, such as 200-240"}
+		return figure{}, &measure.Fault{Text: "it is not a number"}
 	}
 	if strings.Contains(m[1], "/") {
 		q, bad := measure.Parse(m[1], style)

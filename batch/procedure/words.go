@@ -77,7 +77,7 @@ func (r *reader) process(p *tables.Procedure) string {
 	case !ok:
 		r.say(finding.Error, "process", "procedure-process", text, fmt.Sprintf("the process %q is not understood", text), "an ISO 4063 number such as 135 or 136, or MAG, MIG, FCAW", "correct it")
 	case row.Wire != "yes":
-		r.say(finding.Error, "process", "procedure-process", text, fmt.Sprintf("the process %q (%s) is not a wire process that this tool plans", text, row.Processes), "a wire process", "begin the row with # to keep it as a remark")
+		r.say(finding.Error, "process", "procedure-process", text, fmt.Sprintf("the process %q is not a wire process that this tool plans", text), "MIG, MAG or flux-cored welding, such as 135 or 136", "correct it, or begin the row with # to keep it as a remark")
 	}
 	return text
 }

@@ -18,9 +18,9 @@ func (s *Shop) Set(settings []string) []finding.Problem {
 		e := entry{key: key, text: value, from: "--set", place: finding.Place{File: "--set " + text}}
 		switch {
 		case !found:
-			problems = append(problems, e.problem("shop-set", fmt.Sprintf("the setting %q has no equals sign", text), "KEY=VALUE", "write --set KEY=VALUE")...)
+			problems = append(problems, e.problem("shop-set", fmt.Sprintf("the setting %q has no equals sign", text), "a name, an equals sign and a value", "write the value behind it, as in --set "+strings.TrimSpace(text)+"=VALUE")...)
 		case strings.TrimSpace(value) == "":
-			problems = append(problems, e.problem("shop-set", "the setting gives no value", "KEY=VALUE", "write the value behind the equals sign")...)
+			problems = append(problems, e.problem("shop-set", "the setting gives no value", "a name, an equals sign and a value", "write the value behind the equals sign")...)
 		default:
 			entries = append(entries, e)
 		}

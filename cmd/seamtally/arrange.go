@@ -119,7 +119,7 @@ func known(command *cli.Command, o option) error {
 		return unknownOption(command, o.name)
 	}
 	if _, isBool := f.(*cli.BoolFlag); isBool && o.hasValue {
-		return batch.Usagef("%s takes no value", o.name)
+		return batch.Usagef("%s takes no value; write it alone", o.name)
 	}
 	return nil
 }
@@ -146,10 +146,10 @@ func unknownCommand(name string) error {
 	return batch.Usagef("there is no command %q%s; `seamtally -h` lists the commands", name, hint)
 }
 
-// suggest returns a question with the nearest word, or nothing.
+// suggest returns the nearest word, or nothing.
 func suggest(word string, known []string) string {
 	if near := finding.Nearest(word, known); near != "" {
-		return ", did you mean " + near + "?"
+		return "; write " + near + " if that was meant"
 	}
 	return ""
 }

@@ -118,7 +118,7 @@ func assumed(b *strings.Builder, job *price.Job) {
 	for _, t := range all {
 		var marks []string
 		for _, i := range t.Joints {
-			marks = append(marks, job.Plans[i].Joint.Mark)
+			marks = append(marks, shownMark(job.Plans[i].Joint.Mark))
 		}
 		fmt.Fprintf(b, "  %s\n", oneLine(fmt.Sprintf("%s %s for %s (%s)", t.Key, t.Value, finding.Few(marks, fewNamed), t.Why)))
 	}
@@ -132,7 +132,7 @@ func stitches(b *strings.Builder, job *price.Job) {
 		if p.Joint.Stitch == nil {
 			continue
 		}
-		fmt.Fprintf(b, "%s  %s: %s is %d segments a side, %.3f m welded in all\n", head, oneLine(p.Joint.Mark), oneLine(p.Joint.Stitch.Text), p.Segments, float64(p.Seam))
+		fmt.Fprintf(b, "%s  %s: %s is %d segments a side, %.3f m welded in all\n", head, oneLine(shownMark(p.Joint.Mark)), oneLine(p.Joint.Stitch.Text), p.Segments, float64(p.Seam))
 		head = ""
 	}
 }
@@ -158,7 +158,7 @@ func checks(b *strings.Builder, job *price.Job, level finding.Level) {
 			if joints[text] == nil {
 				order = append(order, text)
 			}
-			joints[text] = append(joints[text], fmt.Sprintf("%s (row %d)", p.Joint.Mark, p.Joint.Place.Row))
+			joints[text] = append(joints[text], fmt.Sprintf("%s (row %d)", shownMark(p.Joint.Mark), p.Joint.Place.Row))
 		}
 	}
 	if len(order) > 0 {

@@ -70,3 +70,13 @@ func about(joints []string) string {
 	}
 	return fmt.Sprintf("%d joints: %s (all of them with --json and on the sheet Checks)", len(joints), finding.Few(joints, most/2))
 }
+
+// longMark is how many letters of a mark are shown: more hide the sentence behind it.
+const longMark = 60
+
+func shownMark(mark string) string {
+	if letters := []rune(mark); len(letters) > longMark {
+		return string(letters[:longMark-1]) + "…"
+	}
+	return mark
+}
