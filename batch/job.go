@@ -30,6 +30,7 @@ type Job struct {
 	Strict bool // warnings count like rows that could not be worked
 	Trace  bool // keep steps and options of every joint
 
+	Memory  uint64 // bytes that the run may take; 0: nobody knows
 	Looks   price.Options
 	Version string
 	Disk    save.Disk    // nil: the machine's own

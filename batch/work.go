@@ -43,6 +43,11 @@ func (j *Job) save(ctx context.Context, t *tools, p place) Result {
 	if err := j.checkMore(p, src, job); err != nil {
 		return r.fail(err)
 	}
+	if slices.Contains(j.wanted(), Traveller) {
+		if err := j.roomForSheets(p.list, job); err != nil {
+			return r.fail(err)
+		}
+	}
 	files, err := j.build(ctx, src, job, p)
 	if err != nil {
 		return r.fail(err)
@@ -97,6 +102,9 @@ func (j *Job) read(name string) (*list.Source, []finding.Problem, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	if err := j.roomForText(name, data); err != nil {
+		return nil, nil, err
+	}
 	src, problems, err := list.Read(shownName(name), data)
 	return src, problems, fullName(err, name)
 }
@@ -123,6 +131,9 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 		return planned{}, fullName(err, name)
 	}
 	joints := read.joints
+	if err := j.roomFor(name, "joints", len(joints.Joints)); err != nil {
+		return planned{}, err
+	}
 	typed := workbook.TakeTyped(before.whole, joints)
 	if read.cut != nil {
 		read.cut.Problems = append(workbook.TakeTypedParts(cmp.Or(read.whole, before.whole), read.cut), read.cut.Problems...)
