@@ -356,10 +356,11 @@ func shownName(name string) string {
 	return filepath.Base(name)
 }
 
-// fullName lets a refusal name the list as the user did.
+// fullName lets a refusal name the list as the user did; one of the cut list names its
+// own file already.
 func fullName(err error, name string) error {
 	var refusal *list.Refusal
-	if errors.As(err, &refusal) {
+	if errors.As(err, &refusal) && (refusal.File == "" || refusal.File == shownName(name)) {
 		refusal.File = name
 		if name == standardInput {
 			refusal.File = "standard input"

@@ -33,7 +33,7 @@ func (p Place) String() string {
 // was expected, what to do.
 func (p Problem) Line() string {
 	text := p.Text
-	if p.Read != "" && !strings.Contains(text, p.Read) {
+	if p.Read != "" && !says(text, p.Read) {
 		text += " (read " + strconv.Quote(p.Read) + ")"
 	}
 	if p.Want != "" {
@@ -46,6 +46,15 @@ func (p Problem) Line() string {
 		text = where + ": " + text
 	}
 	return oneLine(text)
+}
+
+// says tells whether a sentence quotes what was read, or has its figure: "a" is not
+// said by "it is not a number".
+func says(text, read string) bool {
+	if strings.ContainsAny(read, "0123456789") {
+		return strings.Contains(text, read)
+	}
+	return strings.Contains(text, strconv.Quote(read))
 }
 
 func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

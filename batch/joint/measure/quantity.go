@@ -77,6 +77,9 @@ func noUnit(word string) *Fault {
 	if o := "oO\u043e\u041e"; strings.ContainsAny(word, o) && strings.Trim(word, o+"0123456789") == "" { // Latin or Cyrillic
 		return fault("the letter o stands among the digits", "write a nought (0) if that was meant")
 	}
+	if strings.ContainsAny(word, "0123456789") {
+		return fault("it looks like more than one number", "write one number in the cell")
+	}
 	return fault("\""+word+"\" behind the number is no unit of length that is known", "write the right figure with mm, cm, m, in or ft behind it; a weight or a number of pieces belongs in another column")
 }
 
