@@ -66,7 +66,7 @@ func hostiles() []hostile {
 		{name: "document type in UTF-16", parts: map[string]string{"docProps/custom.xml": utf16le.String()}, code: 3, says: "document type"},
 		{name: "document type behind a long comment", parts: map[string]string{"docProps/custom.xml": `<?xml version="1.0"?><!--` + strings.Repeat("a", 300_000) + `-->` + doctype[21:] + "<x/>"}, code: 3, says: "document type"},
 		{name: "one cell of 30 MB", rows: `<row r="9"><c r="A9" t="inlineStr"><is><t>` + strings.Repeat("a", 30_000_000) + `</t></is></c></row>`, code: 3, says: "longer than a million characters"},
-		{name: "a part of 600 MB", claims: 600_000_000, code: 3, says: "512 MiB"},
+		{name: "a part of 600 MB", claims: 600_000_000, code: 3, says: "512 megabytes"},
 		{name: "20 MB with a size that lies", rows: strings.Repeat(" ", 20_000_000), lies: true, code: 3, says: "cannot be unpacked"},
 		{name: "10,001 parts too many", parts: many, code: 3, says: "10000 parts"},
 		{name: "50,000 merged ranges", after: `<mergeCells count="50000">` + merges.String() + `</mergeCells>`, code: 3, says: "20000 merged ranges"},
