@@ -1,9 +1,22 @@
 package bars
 
 import (
-	"math/rand/v2"
+	"math/bits"
 	"slices"
 )
+
+// dice are chance that a start decides: same start, same throws.
+type dice uint64
+
+// below throws a whole number from 0 to n − 1 (the steps of SplitMix64).
+func (d *dice) below(n int) int {
+	*d += 0x9e3779b97f4a7c15
+	x := uint64(*d)
+	x = (x ^ x>>30) * 0xbf58476d1ce4e5b9
+	x = (x ^ x>>27) * 0x94d049bb133111eb
+	high, _ := bits.Mul64(x^x>>31, uint64(n))
+	return int(high)
+}
 
 // How a plan that lies too far above its bound is looked through once more.
 const (
@@ -23,14 +36,14 @@ func tooFar(bars, least int) bool { return bars > least+max(1, least/farShare) }
 // mixed otherwise. It ends where the plan is near its bound, or after so many handfuls.
 // Bars are of one room, and chance is seeded: same input, same plan.
 func (j *job) shuffle(loads []load, room int64, least int) []load {
-	r := rand.New(rand.NewPCG(uint64(len(j.items)), uint64(len(loads))))
+	r := dice(len(j.items)<<20 + len(loads))
 	loads = copied(loads)
 	for range shuffles {
 		if !tooFar(len(loads), least) || len(loads) <= handful {
 			break
 		}
 		for k := range handful { // the handful stands in front
-			other := k + r.IntN(len(loads)-k)
+			other := k + r.below(len(loads)-k)
 			loads[k], loads[other] = loads[other], loads[k]
 		}
 		var left load
@@ -39,7 +52,7 @@ func (j *job) shuffle(loads []load, room int64, least int) []load {
 			left = append(left, l...)
 			before += squared(j.used(l), room)
 		}
-		again := j.refill(left, room, r)
+		again := j.refill(left, room, &r)
 		after := 0.0
 		for _, l := range again {
 			after += squared(j.used(l), room)
@@ -60,13 +73,13 @@ func squared(used, room int64) float64 {
 
 // refill lays items into bars, each begun with an item taken by chance and filled with
 // what leaves the least rest.
-func (j *job) refill(left load, room int64, r *rand.Rand) []load {
+func (j *job) refill(left load, room int64, r *dice) []load {
 	slices.Sort(left) // longest first
 	var loads []load
 	for len(left) > 0 {
 		at := 0
-		if r.IntN(2) == 0 {
-			at = r.IntN(len(left))
+		if r.below(2) == 0 {
+			at = r.below(len(left))
 		}
 		first := left[at]
 		left = append(left[:at:at], left[at+1:]...)

@@ -77,7 +77,12 @@ func (c *catalog) openWays(t *task) []outcome {
 		if !c.mayTry(n, t) {
 			continue
 		}
-		o := c.lay(n, t)
+		filled := c.filledBy(n, t)
+		o := c.before(n, filled)
+		if o.stands != 0 || o.demerit > best {
+			continue // whatever its passes
+		}
+		c.layOut(&o, filled)
 		if o.stands != 0 || o.demerit > best || c.outside(&o, t) {
 			continue
 		}

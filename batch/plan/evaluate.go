@@ -90,19 +90,31 @@ func (c *catalog) tried(n *way, t *task) outcome {
 }
 
 // lay lays the passes of a joint in one way of welding and picks the machine.
-func (c *catalog) lay(n *way, t *task) (o outcome) {
+func (c *catalog) lay(n *way, t *task) outcome {
 	t = c.filledBy(n, t)
+	o := c.before(n, t)
+	c.layOut(&o, t)
+	return o
+}
+
+// before is what of a way is known before any pass is laid. What stands in the way then
+// stands in the end, and a demerit only grows.
+func (c *catalog) before(n *way, t *task) (o outcome) {
 	o.way = n
 	o.wanted = target(n.targets.family[t.family].points, t.heatT)
 	o.stands, o.demerit = c.obstacles(n, t, o.wanted)
-	c.layPasses(&o, t)
+	return o
+}
+
+// layOut lays the passes and picks the machine.
+func (c *catalog) layOut(o *outcome, t *task) {
+	c.layPasses(o, t)
 	if o.count == 0 {
 		o.stands |= noMetal
-		return o
+		return
 	}
-	c.swell(&o, t)
-	c.pickMachine(&o, t)
-	return o
+	c.swell(o, t)
+	c.pickMachine(o, t)
 }
 
 // obstacles judges what can be judged before any pass is laid.
