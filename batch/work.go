@@ -364,6 +364,9 @@ func fullName(err error, name string) error {
 		refusal.File = name
 		if name == standardInput {
 			refusal.File = "standard input"
+			if refusal.Empty {
+				refusal.Text, refusal.Hint = "nothing came in", "give the name of a list, for example `seamtally check frame.xlsx`"
+			}
 		}
 	}
 	return err

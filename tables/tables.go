@@ -48,7 +48,7 @@ func Open(dir string) (*Files, error) {
 		if err == nil {
 			why = "it is a file, not a folder"
 		}
-		return nil, fmt.Errorf("the tables folder %q cannot be read: "+why+"; give --tables a folder with CSV files such as `seamtally tables --out DIR` writes", dir)
+		return nil, fmt.Errorf("the tables folder %q cannot be read: "+why+"; correct the name behind --tables; `seamtally tables --out my-tables` makes such a folder", dir)
 	}
 	return &Files{dir: dir}, misnamed(dir)
 }
@@ -73,7 +73,7 @@ func misnamed(dir string) error {
 		}
 	}
 	if own == 0 {
-		return fmt.Errorf("the tables folder %q holds no table; give --tables a folder with CSV files such as `seamtally tables --out DIR` writes", dir)
+		return fmt.Errorf("the tables folder %q holds no table; give --tables another; `seamtally tables --out my-tables` makes one with every table in it", dir)
 	}
 	return nil
 }

@@ -46,7 +46,7 @@ func (w *row) words() {
 	}
 	cell, c, _ := w.cell("mark")
 	switch {
-	case cell.Kind == list.Date || cell.Kind == list.Text && reDateText.MatchString(j.Mark):
+	case cell.Kind == list.Date || cell.Kind == list.Text && measure.IsDate(j.Mark):
 		w.say(finding.Error, c, "date", cell.Text, "the mark is a date: spreadsheets turn marks such as 1-2 into dates, and what was written is lost", "the joint's own name or number", "format the cell as text and write the mark again")
 	case cell.Percent:
 		w.say(finding.Error, c, "percent", cell.Text, "the mark is shown as a percentage", "the joint's own name or number", "format the cell as text and write the mark again")

@@ -96,7 +96,7 @@ func (w *row) angle() {
 		v = q.Num
 	}
 	if v < 5 || v > 180 {
-		w.say(finding.Error, c, "bad-angle", cell.Text, "no joint has this angle", want, "correct the angle: that of the drawing, such as 60; of a groove that of the whole opening")
+		w.say(finding.Error, c, "bad-angle", cell.Text, "no joint has this angle", want, "write the angle of the drawing, such as 60; for a groove the whole opening, both sides together")
 		return
 	}
 	w.joint.Angle = units.Degree(v)

@@ -102,7 +102,7 @@ func (e *Entry) Text(key string) string { return e.w.text(key) }
 func (e *Entry) Name() string {
 	key := e.w.dialect.name
 	cell, c, ok := e.w.cell(key)
-	if ok && (cell.Kind == list.Date || cell.Kind == list.Text && reDateText.MatchString(cell.Text)) {
+	if ok && (cell.Kind == list.Date || cell.Kind == list.Text && measure.IsDate(cell.Text)) {
 		e.w.say(finding.Error, c, "date", cell.Text, "the mark is a date: spreadsheets turn marks such as 1-2 into dates, and what was written is lost", "the "+e.w.dialect.one+"'s own name or number", "format the cell as text and write the mark again")
 	}
 	return e.w.text(key)

@@ -3,7 +3,6 @@ package joint
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -149,7 +148,7 @@ func (w *row) unreadable(cell list.Cell, c *column, want string) bool {
 		w.say(finding.Error, c, "cell-error", cell.Text, "the cell holds an error of the spreadsheet", want, "mend the formula or write the value")
 	case cell.Kind == list.NoValue:
 		w.say(finding.Error, c, "no-value", cell.Text, "the cell holds a formula without a stored result", want, "open the list in a spreadsheet program and save it, so that the result is stored")
-	case cell.Kind == list.Date || cell.Kind == list.Text && reDateText.MatchString(measure.Plain(cell.Text)):
+	case cell.Kind == list.Date || cell.Kind == list.Text && measure.IsDate(cell.Text):
 		w.say(finding.Error, c, "date", cell.Text, "the cell holds a date: spreadsheets turn fractions such as 1/4 into dates", want, "format the cell as text and write the value again")
 	case cell.Kind == list.Bool:
 		w.say(finding.Error, c, "not-a-number", cell.Text, "the cell holds TRUE or FALSE", want, "write the value")
@@ -160,9 +159,6 @@ func (w *row) unreadable(cell list.Cell, c *column, want string) bool {
 	}
 	return true
 }
-
-// reDateText are dates that a spreadsheet wrote into a text file in place of a fraction.
-var reDateText = regexp.MustCompile(`(?i)^(\d{1,2}[-. /](jan|feb|mar|mär|apr|may|mai|maj|jun|jul|aug|sep|oct|okt|nov|dec|dez)[a-zä]*\.?([-. /]\d{2,4})?|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[-. /]\d{1,4}|\d{4}-\d{2}-\d{2}( .*)?|\d{1,2}[./]\d{1,2}[./]\d{4})$`)
 
 // errorText tells whether a text is an error value that a spreadsheet wrote.
 func errorText(s string) bool {

@@ -32,7 +32,7 @@ func readCSV(src *Source) ([]finding.Problem, error) {
 		return nil, refuse("give the list as .xlsx or CSV", "the file is not a text file or a workbook")
 	}
 	if strings.TrimSpace(text) == "" {
-		return nil, refuse("save it again where it was made, or give another file", "the file is empty")
+		return nil, nothing()
 	}
 	line := 1
 	var told bool
@@ -117,7 +117,7 @@ func (r *csvReader) record() (Row, error) {
 	row := Row{Number: r.line}
 	for col := 1; ; col++ {
 		if col > maxCols {
-			return row, refuse("see with which sign the columns are parted (comma, semicolon or tab), and save the list again with its own columns only", "line %d has more than %d columns, the most that a spreadsheet has", row.Number, maxCols)
+			return row, refuse("open the list in your spreadsheet program, delete what is not the list's, and save it again as CSV", "line %d has more than %d columns, the most that a spreadsheet has", row.Number, maxCols)
 		}
 		field, err := r.field(row.Number, col)
 		if err != nil {
@@ -169,8 +169,8 @@ func (r *csvReader) quoted(line, col int) (string, error) {
 	for {
 		next := strings.IndexByte(r.text[r.pos:], '"')
 		if next < 0 {
-			return "", refuse("close the quote (an inch mark at the beginning of a cell is taken for one), or save the list again from your spreadsheet program",
-				"line %d: a quoted cell starts in column %d and never ends", startLine, col)
+			return "", refuse("delete the mark, or set a second one behind the text (an inch mark at the beginning of a cell is taken for one); or save the list again from your spreadsheet program",
+				"line %d: the quotation mark at the beginning of column %d has no second one at the end of its text", startLine, col)
 		}
 		piece := r.text[r.pos : r.pos+next]
 		out.WriteString(piece)

@@ -8,9 +8,10 @@ import (
 
 // Refusal says in plain words why a file is not read at all, and what to do.
 type Refusal struct {
-	File string
-	Text string // what is wrong, one sentence without its full stop
-	Hint string // what to do
+	File  string
+	Text  string // what is wrong, one sentence without its full stop
+	Hint  string // what to do
+	Empty bool   // there was nothing to read
 }
 
 // Error returns the refusal on one line.
@@ -50,3 +51,10 @@ func damaged(format string, args ...any) *Refusal {
 }
 
 const saveAsXLSX = "open it in your spreadsheet program and save it as .xlsx or as CSV"
+
+// nothing refuses what has no content.
+func nothing() *Refusal {
+	r := refuse("save it again where it was made, or give another file", "the file is empty")
+	r.Empty = true
+	return r
+}

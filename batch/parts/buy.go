@@ -211,7 +211,7 @@ func (w *worker) tooLong(g *Group, i int) {
 	for _, l := range g.Stocks {
 		longest = max(longest, l)
 	}
-	w.sayPart(i, "length", "part-too-long", finding.Warning, fmt.Sprintf("%s is %s mm long, but of %s the shop buys bars of %s mm at most, %s of it lost at the ends: its pieces are not in the bars",
+	w.sayPart(i, "length", "part-too-long", finding.Warning, fmt.Sprintf("part %s is %s mm long, and the longest bar of %s that the shop buys has %s mm, %s of them lost at the ends: it is left out of the bars",
 		p.Name(), number(float64(p.Length)), g.Section, number(float64(longest)), number(float64(g.EndLoss))))
 }
 

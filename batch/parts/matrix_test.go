@@ -33,7 +33,7 @@ func scenes() []scene {
 		{code: "part-ambiguous", says: "which 2 parts of the cut list have", cut: twoPlates + "C,L 50x50x5,S235,700,2\nD,L 50x50x5,S235,900,2\n", yes: append([]joint.Joint{fillet("W2", "L 50x50x5", "B", 2, 50)}, both...),
 			no: append([]joint.Joint{fillet("W2", "C", "B", 2, 50), fillet("W3", "D", "B", 2, 50)}, both...), onJoint: true},
 		{code: "part-seam", says: "more than all edges of A (flat 200x10, 500 mm long)", yes: []joint.Joint{fillet("W1", "A", "B", 4, 4000)}, no: []joint.Joint{fillet("W1", "A", "B", 4, 1400)}, onJoint: true},
-		{code: "part-too-long", says: "the shop buys bars of 6000 mm at most", cut: twoPlates + "C,L 50x50x5,S235,6500,4\n", yes: []joint.Joint{fillet("W1", "A", "B", 4, 400), fillet("W2", "A", "C", 4, 50)},
+		{code: "part-too-long", says: "that the shop buys has 6000 mm", cut: twoPlates + "C,L 50x50x5,S235,6500,4\n", yes: []joint.Joint{fillet("W1", "A", "B", 4, 400), fillet("W2", "A", "C", 4, 50)},
 			no: []joint.Joint{fillet("W1", "A", "B", 4, 400), fillet("W2", "A", "C", 4, 50)}, noCut: twoPlates + "C,L 50x50x5,S235,5500,4\n"},
 		{code: "part-refused", says: `part1 is "A", row 2 of the cut list`, cut: "A,PL 10x200,S235,500,4.5\nB,PL 12x150,S235,500,4\n", yes: both, no: both, noCut: twoPlates, onJoint: true},
 		{code: "part-alone", says: "joins A to itself", cut: onePlate, yes: []joint.Joint{fillet("W1", "A", "A", 1, 400)}, no: []joint.Joint{fillet("W1", "A", "A", 1, 400)}, noCut: "A,PL 10x200,S235,500,2\n"},

@@ -212,7 +212,7 @@ func (c *catalog) nothingTried(t *task) reason {
 	if len(w.wires) == 0 && w.gas != "" {
 		if takes := c.gasesFor(t); len(takes) > 0 && !slices.Contains(takes, w.gas) {
 			if w.gas == noGas {
-				return because("wire-gas", "no wire for these materials is welded without gas; they take %s", strings.Join(takes, ", "))
+				return because("wire-gas", "no wire for these materials is welded without gas, as the list asks; they take %s", strings.Join(takes, ", "))
 			}
 			return because("wire-gas", "no wire for these materials is welded with %s; they take %s", w.gas, strings.Join(takes, ", "))
 		}

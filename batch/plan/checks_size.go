@@ -106,7 +106,7 @@ func smaller(a, b float64) float64 { return min(a, b) }
 func (k *checker) shortFillet(t *task) {
 	length := float64(t.j.Length)
 	if r, least := k.limit("length-min", t, larger); r != nil && length < least-slackLength {
-		k.say(r, finding.Note, "the seam of %s is shorter than %s", mmText(length), mmText(least))
+		k.say(r, finding.Note, "the seam of %s is shorter than the %s that a seam which carries load must have", mmText(length), mmText(least))
 	}
 }
 

@@ -23,7 +23,8 @@ func currentOf(p *Plan, kind RunKind) units.Amp {
 
 // TestThickerIsNeverLessCurrentWithAllElseHeld grows the thickness alone where the list
 // itself says wire, gas and mode, so that nothing is left to the choice: no tolerance,
-// in any position. The gap is stated as well; left out, it would follow the thickness.
+// in any position. The preparation is stated as well; left out, it would follow the
+// thickness.
 func TestThickerIsNeverLessCurrentWithAllElseHeld(t *testing.T) {
 	set, shop := world(t)
 	wires := []struct{ material, wire, gas string }{
@@ -40,6 +41,7 @@ func TestThickerIsNeverLessCurrentWithAllElseHeld(t *testing.T) {
 		position := rapid.SampledFrom(positions[:]).Draw(rt, "position")
 		kind := rapid.SampledFrom([]joint.Kind{joint.Fillet, joint.Lap, joint.SquareButt, joint.SingleV, joint.SingleBevel, joint.DoubleV}).Draw(rt, "kind")
 		leg, gap := rapid.Float64Range(2, 14).Draw(rt, "leg"), rapid.SampledFrom([]float64{0, 1, 2}).Draw(rt, "gap")
+		angle := rapid.SampledFrom([]units.Degree{45, 50, 60}).Draw(rt, "angle")
 		thin := rapid.Float64Range(1, 20).Draw(rt, "thin")
 		at := func(t float64) Plan {
 			j := buttJoint(kind, t, position)
@@ -47,6 +49,9 @@ func TestThickerIsNeverLessCurrentWithAllElseHeld(t *testing.T) {
 				j.Size = joint.Size{Means: joint.Leg, A: units.MM(leg)}
 			}
 			j.Gap, j.GapGiven = units.MM(gap), true
+			if kind == joint.SingleV || kind == joint.SingleBevel || kind == joint.DoubleV {
+				j.Angle, j.RootFace, j.RootFaceGiven = angle, 1, true
+			}
 			j.Material, j.Wire, j.Gas, j.Process = w.material, w.wire, w.gas, mode
 			return Joints([]joint.Joint{j}, set, shop, Options{})[0]
 		}

@@ -158,7 +158,7 @@ func (h *hinter) turn(i int, p *Plan) {
 		j.Position = "PB"
 	}
 	if a, ok := h.replan(j); ok {
-		h.gain(hintTurn, i, p, a, "position "+j.Position, fmt.Sprintf("turned from %s to %s it takes %s less, handling not counted", from, j.Position, h.less(p, a)))
+		h.gain(hintTurn, i, p, a, "position "+j.Position, fmt.Sprintf("turned from %s to %s it saves %s, handling not counted", from, j.Position, h.less(p, a)))
 	}
 }
 
@@ -177,8 +177,8 @@ func (h *hinter) double(i int, p *Plan) {
 	j := p.Joint.Apart()
 	j.Kind, j.Sides, j.RootFaceGiven, j.RootFace = to, 1, false, 0
 	if a, ok := h.replan(j); ok {
-		h.gain(hintDouble, i, p, a, string(to), fmt.Sprintf("as a %s it takes about %s kg of weld metal instead of %s, %s less; turning and the second preparation not counted",
-			to, about(a.kg), about(float64(p.WeldMetal)), h.less(p, a)))
+		h.gain(hintDouble, i, p, a, string(to), fmt.Sprintf("as a %s it saves %s, with about %s kg of weld metal instead of %s; turning and the second preparation not counted",
+			to, h.less(p, a), about(a.kg), about(float64(p.WeldMetal))))
 	}
 }
 
@@ -195,8 +195,8 @@ func (h *hinter) angle(i int, p *Plan) {
 	j := p.Joint.Apart()
 	j.Angle = row.Angle
 	if a, ok := h.replan(j); ok {
-		h.gain(hintPrep, i, p, a, number(float64(row.Angle), 1)+"° instead of "+number(float64(p.Joint.Angle), 1)+"°", fmt.Sprintf("with the usual %s° instead of %s° it takes about %s kg of weld metal instead of %s, %s less",
-			number(float64(row.Angle), 1), number(float64(p.Joint.Angle), 1), about(a.kg), about(float64(p.WeldMetal)), h.less(p, a)))
+		h.gain(hintPrep, i, p, a, number(float64(row.Angle), 1)+"° instead of "+number(float64(p.Joint.Angle), 1)+"°", fmt.Sprintf("with the usual %s° instead of %s° it saves %s, with about %s kg of weld metal instead of %s",
+			number(float64(row.Angle), 1), number(float64(p.Joint.Angle), 1), h.less(p, a), about(a.kg), about(float64(p.WeldMetal))))
 	}
 }
 

@@ -16,7 +16,7 @@ func (c *catalog) plugShape(t *task) (shape, coded) {
 	upper := cmpOr(t.prep.T1, t.prep.T2)
 	depth := cmpOr(t.j.Depth, upper)
 	if t.j.Size.A <= 0 || depth <= 0 {
-		return shape{}, coded{"size-blank", "a plug or slot needs the hole's diameter or width as its size and the thickness of the upper part"}
+		return shape{}, coded{"size-blank", "a plug or slot needs the diameter or width of its hole under size, and the thickness of the upper part under t1"}
 	}
 	var section weld.Section = weld.Plug{Diameter: t.j.Size.A}
 	if t.prep.Kind == joint.Slot {

@@ -49,7 +49,7 @@ func (k *checker) stitchFit(t *task) {
 			s.count, mmText(s.segment), fits, mmText(length), number(fits*s.segment/1000, 3), number(float64(s.count)*s.segment/1000, 3))
 	}
 	if end := float64(s.count-1)*pitch + s.segment + pitch/2; t.j.Stitch.Staggered && t.j.Sides == 2 && end > length+slackLength {
-		k.sayf("stitch-stagger", finding.Note, "the last of %d segments of the second side, begun half a pitch later, would end at %s of %s; the same number is counted on both sides",
+		k.sayf("stitch-stagger", finding.Note, "staggered: on the second side the last of %d segments would end at %s, but the seam at %s; as many are counted on both sides",
 			s.count, mmText(end), mmText(length))
 	}
 }

@@ -86,7 +86,7 @@ func (r *reader) single(key string) float64 { return r.end(key, r.cell(key)) }
 // readable refuses cells that a spreadsheet made something else of.
 func (r *reader) readable(key string, c list.Cell) bool {
 	switch {
-	case c.Kind == list.Date:
+	case c.Kind == list.Date || c.Kind == list.Text && measure.IsDate(c.Text):
 		r.say(finding.Error, key, "procedure-figure", c.Text, "the spreadsheet took the figures for a date", "a range in "+unitsOf(key), "format the cell as text and write the range again, such as 8 to 12")
 	case c.Kind == list.CellError, c.Kind == list.Bool, c.Kind == list.NoValue:
 		r.say(finding.Error, key, "procedure-figure", c.Text, "the cell holds no figure", "figures in "+unitsOf(key), "write the figures themselves")

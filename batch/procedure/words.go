@@ -27,7 +27,7 @@ func (r *reader) wire(p *tables.Procedure) {
 	}
 	wires := plan.KnownWires(r.set, p.Filler)
 	if len(wires) == 0 {
-		r.say(finding.Error, "filler", "procedure-wire", p.Filler, fmt.Sprintf("the wire %q is not in the table of wires", p.Filler), "a class with or without a diameter, such as G3Si1 1.2 or ER70S-6 0.045", "correct it, or add the wire to the tables")
+		r.say(finding.Error, "filler", "procedure-wire", p.Filler, fmt.Sprintf("the wire %q is not in the table of wires", p.Filler), "a class with or without a diameter, such as G3Si1 1.2 or ER70S-6 0.045", "correct it; a stick electrode or a rod is no wire: take such a row out")
 		return
 	}
 	if dia > 0 {

@@ -1,6 +1,7 @@
 package rates
 
 import (
+	"slices"
 	"strings"
 
 	"seamtally/batch/units"
@@ -101,6 +102,10 @@ func familyOf(key string) (f family, name string, ok bool) {
 		}
 	}
 	return family{}, "", false
+}
+
+func isFamily(key string) bool {
+	return slices.ContainsFunc(families, func(f family) bool { return f.name == key })
 }
 
 func isWord(key string) bool {

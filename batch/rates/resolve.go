@@ -22,7 +22,10 @@ func (s *Shop) resolve(e entry) (key string, problem *finding.Problem) {
 	if e.keyCol > 0 {
 		hint = "correct the key or delete the row; `seamtally starter` writes a shop file with every key in it"
 	}
-	if near := finding.Nearest(plain, s.keys()); near != "" {
+	switch near := finding.Nearest(plain, s.keys()); {
+	case isFamily(plain):
+		hint = fmt.Sprintf("say behind a point what it is of: %s.NAME, such as %s", plain, s.oneOf(plain))
+	case near != "":
 		hint = fmt.Sprintf("write %s if that is meant", near)
 	}
 	return "", &finding.Problem{Place: e.keyPlace(), Level: finding.Error, Code: "shop-key",
@@ -117,6 +120,17 @@ func (s *Shop) keys() []string {
 		}
 	}
 	return keys
+}
+
+// oneOf returns a key of a family that is stated: "wire_price.G3Si1"; the family's own
+// name where none is.
+func (s *Shop) oneOf(family string) string {
+	for _, key := range s.keys() {
+		if strings.HasPrefix(key, family+".") {
+			return key
+		}
+	}
+	return family
 }
 
 // Value returns the shop value of a key.

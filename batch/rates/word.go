@@ -37,7 +37,7 @@ func (s *Shop) takeWord(e entry, key string) []finding.Problem {
 		}
 	case "default_material":
 		if text != "ask" && !s.names.metal(text) {
-			return e.problem("shop-word", "the tables have no such metal", "ask, or a grade such as S235 or 304L", "write a grade that `seamtally tables materials` names")
+			return e.problem("shop-word", key+" names no metal of the tables", "a grade such as S235 or 304L, or the word ask for none", "write a grade that `seamtally tables materials` names")
 		}
 	case "stock_wires", "stock_gases", "machines":
 		var problems []finding.Problem
@@ -53,7 +53,7 @@ func (s *Shop) takeWord(e entry, key string) []finding.Problem {
 	default:
 		text = strings.ToLower(text)
 		if !slices.Contains(choices[key], text) {
-			return e.problem("shop-word", key+" is not one of its words", strings.Join(choices[key], " or "), "write "+strings.Join(choices[key], " or "))
+			return e.problem("shop-word", key+" cannot be that word", strings.Join(choices[key], " or "), "write "+strings.Join(choices[key], " or "))
 		}
 	}
 	s.put(e, Value{Key: key, Text: text})

@@ -30,7 +30,7 @@ func (p program) runLists(c *cli.Context) (int, error) {
 // and shows each result in the order given.
 func (p program) work(c *cli.Context, job batch.Job, run runner, show shower) (int, error) {
 	if len(job.Lists) == 0 {
-		return batch.WrongUsage, batch.Usagef("%s needs a list, for example `seamtally %s frame.xlsx`; - reads CSV from standard input", c.Command.Name, c.Command.Name)
+		return batch.WrongUsage, batch.Usagef("%s needs a list, for example `seamtally %s frame.xlsx`", c.Command.Name, c.Command.Name)
 	}
 	var err error
 	if job.Lists, err = batch.Expand(job); err != nil {
