@@ -175,7 +175,8 @@ func sameBar(a, b *parts.Bar) bool {
 	return a.Group == b.Group && a.Stock == b.Stock && slices.Equal(a.Pieces, b.Pieces)
 }
 
-// piecesText names the pieces of a bar: "3 x B1 1250; B2 800".
+// piecesText names the pieces of a bar: "B1: 3 x 1250; B2: 800". A mark may be a number,
+// so it does not stand behind the count.
 func (o *output) piecesText(x *parts.Bar) string {
 	var said []string
 	for i := 0; i < len(x.Pieces); {
@@ -183,11 +184,11 @@ func (o *output) piecesText(x *parts.Bar) string {
 		for i+n < len(x.Pieces) && x.Pieces[i+n] == x.Pieces[i] {
 			n++
 		}
-		text := o.l.job.Parts.List.Parts[x.Pieces[i].Part].Name() + " " + trimmed(mm.show(float64(x.Pieces[i].Length), o.l.us))
+		length := trimmed(mm.show(float64(x.Pieces[i].Length), o.l.us))
 		if n > 1 {
-			text = fmt.Sprintf("%d x %s", n, text)
+			length = fmt.Sprintf("%d x %s", n, length)
 		}
-		said = append(said, text)
+		said = append(said, o.l.job.Parts.List.Parts[x.Pieces[i].Part].Name()+": "+length)
 		i += n
 	}
 	return strings.Join(said, "; ")
