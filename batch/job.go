@@ -31,6 +31,8 @@ type Job struct {
 	Trace  bool // keep steps and options of every joint
 
 	Memory  uint64 // bytes that the run may take; 0: nobody knows
+	Limit   string // what sets Memory, in words
+	alone   bool   // no other list is worked now
 	Looks   price.Options
 	Version string
 	Disk    save.Disk    // nil: the machine's own

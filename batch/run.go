@@ -28,7 +28,7 @@ func Run(ctx context.Context, job Job) (Outcome, error) {
 	if all != nil {
 		job.Done = all.listen(job.Done)
 	}
-	outcome := each(ctx, job, len(places), func(i int) Result { return job.save(ctx, tools, places[i]) })
+	outcome := each(ctx, job, len(places), func(j *Job, i int) Result { return j.save(ctx, tools, places[i]) })
 	if all != nil && !job.DryRun && ctx.Err() == nil {
 		outcome.Summary, err = all.save(ctx)
 		outcome.Code = max(outcome.Code, CodeOf(err))
@@ -42,15 +42,16 @@ func Judge(ctx context.Context, job Job) (Outcome, error) {
 	if err != nil {
 		return Outcome{}, err
 	}
-	return each(ctx, job, len(job.Lists), func(i int) Result { return job.judge(ctx, tools, job.Lists[i]) }), nil
+	return each(ctx, job, len(job.Lists), func(j *Job, i int) Result { return j.judge(ctx, tools, j.Lists[i]) }), nil
 }
 
 // each does the work for n lists side by side and hands the results on in the
 // order given, each as soon as it can be.
-func each(ctx context.Context, job Job, n int, work func(int) Result) Outcome {
+func each(ctx context.Context, job Job, n int, work func(*Job, int) Result) Outcome {
 	results := make([]chan Result, n)
 	slots := make(chan struct{}, runtime.GOMAXPROCS(0))
 	var group sync.WaitGroup
+	var turn sync.RWMutex
 	for i := range results {
 		results[i] = make(chan Result, 1)
 	}
@@ -59,7 +60,9 @@ func each(ctx context.Context, job Job, n int, work func(int) Result) Outcome {
 			slots <- struct{}{}
 			group.Go(func() {
 				defer func() { <-slots }()
-				results[i] <- guarded(ctx, job.Lists[i], func() Result { return work(i) })
+				results[i] <- job.inTurn(&turn, func(j *Job) Result {
+					return guarded(ctx, j.Lists[i], func() Result { return work(j, i) })
+				})
 			})
 		}
 	})

@@ -342,6 +342,9 @@ func (j *Job) bytes(name string) ([]byte, error) {
 		if err != nil {
 			return nil, unreadable("list", "-", err)
 		}
+		if j.Memory > 0 && len(j.Lists) > 1 {
+			j.Stdin = bytes.NewReader(data) // it may be its turn again
+		}
 		return data, nil
 	}
 	return readFile("list", name)

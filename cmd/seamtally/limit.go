@@ -1,7 +1,6 @@
 package main
 
 import (
-	"math"
 	"os"
 	"path"
 	"runtime/debug"
@@ -9,15 +8,42 @@ import (
 	"strings"
 )
 
-// memoryLeft returns how many bytes the program may take: the least of what its
-// surroundings set. 0 where nothing says so. A limit that is set also makes the garbage
-// be collected before it is met.
-func memoryLeft() uint64 {
-	left := least(goLimit(), addresses(), groupLimit(os.ReadFile), available(os.ReadFile))
-	if left > 0 && os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(int64(left / 10 * 9))
+// limit is how many bytes the program may take, and what says so; 0: nobody does.
+type limit struct {
+	bytes uint64
+	by    string
+}
+
+// memoryLeft returns how much memory the program may take: the least of what its
+// surroundings set. One who takes more is ended, or gets none. A limit that is set also
+// makes the garbage be collected before it is met. GOMEMLIMIT says when to collect and
+// nothing else: it is obeyed in that, and refuses no list.
+func memoryLeft() limit {
+	left := wall(addresses(), os.ReadFile)
+	if collect := least(left.bytes, available(os.ReadFile)); collect > 0 && os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(int64(collect / 10 * 9))
 	}
 	return left
+}
+
+// wall is the least limit that cannot be passed, given that on addresses. What a machine
+// has may lie on its disk.
+func wall(addresses uint64, read files) limit {
+	free := available(read)
+	if free > 0 {
+		free += inMeminfo(read, "SwapFree:")
+	}
+	low := limit{}
+	for _, l := range []limit{
+		{addresses, "the limit on addresses, as ulimit -v sets it"},
+		{groupLimit(read), "the limit of the container or service that it runs in"},
+		{free, "what the machine has free"},
+	} {
+		if l.bytes > 0 && (low.bytes == 0 || l.bytes < low.bytes) {
+			low = l
+		}
+	}
+	return low
 }
 
 // least returns the smallest of the limits that are known.
@@ -29,14 +55,6 @@ func least(limits ...uint64) uint64 {
 		}
 	}
 	return low
-}
-
-// goLimit is what GOMEMLIMIT says.
-func goLimit() uint64 {
-	if limit := debug.SetMemoryLimit(-1); limit > 0 && limit < math.MaxInt64 {
-		return uint64(limit)
-	}
-	return 0
 }
 
 // files reads a file of the system; os.ReadFile but in tests.
@@ -88,13 +106,16 @@ func whole(read files, name string) uint64 {
 }
 
 // available is what the machine has to give without turning to its disk.
-func available(read files) uint64 {
+func available(read files) uint64 { return inMeminfo(read, "MemAvailable:") }
+
+// inMeminfo is a line of what the system says of its memory, in bytes.
+func inMeminfo(read files, name string) uint64 {
 	text, err := read("/proc/meminfo")
 	if err != nil {
 		return 0
 	}
 	for line := range strings.Lines(string(text)) {
-		if rest, ok := strings.CutPrefix(line, "MemAvailable:"); ok {
+		if rest, ok := strings.CutPrefix(line, name); ok {
 			kb, err := strconv.ParseUint(strings.TrimSuffix(strings.TrimSpace(rest), " kB"), 10, 64)
 			if err == nil {
 				return kb << 10

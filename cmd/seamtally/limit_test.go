@@ -2,6 +2,7 @@ package main
 
 import (
 	"io/fs"
+	"strings"
 	"testing"
 )
 
@@ -32,5 +33,33 @@ func TestMemoryLimits(t *testing.T) {
 	}
 	if got := least(0, 5, 3, 0); got != 3 {
 		t.Errorf("the least is %d", got)
+	}
+}
+
+// TestWhatSetsTheLimit: the least wall counts and is named; a disk to turn to is room;
+// GOMEMLIMIT is no wall.
+func TestWhatSetsTheLimit(t *testing.T) {
+	t.Setenv("GOMEMLIMIT", "60MiB")
+	for _, c := range []struct {
+		addresses uint64
+		files     map[string]string
+		bytes     uint64
+		by        string
+	}{
+		{0, nil, 0, ""},
+		{1 << 30, map[string]string{"/proc/meminfo": "MemAvailable: 2097152 kB\n"}, 1 << 30, "addresses"},
+		{1 << 30, map[string]string{"/proc/meminfo": "MemAvailable: 1024 kB\n"}, 1 << 20, "machine"},
+		{0, map[string]string{"/proc/meminfo": "MemAvailable: 1024 kB\nSwapFree: 3072 kB\n"}, 4 << 20, "machine"},
+		{1 << 30, map[string]string{"/proc/self/cgroup": "0::/\n", "/sys/fs/cgroup/memory.max": "268435456\n"}, 256 << 20, "container"},
+	} {
+		read := func(name string) ([]byte, error) {
+			if text, ok := c.files[name]; ok {
+				return []byte(text), nil
+			}
+			return nil, fs.ErrNotExist
+		}
+		if got := wall(c.addresses, read); got.bytes != c.bytes || !strings.Contains(got.by, c.by) || (got.by == "") != (c.by == "") {
+			t.Errorf("%d bytes by %q, want %d by %q", got.bytes, got.by, c.bytes, c.by)
+		}
 	}
 }

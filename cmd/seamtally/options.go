@@ -76,12 +76,13 @@ func (p program) jobOf(c *cli.Context, lists []string) (batch.Job, error) {
 	if err != nil {
 		return batch.Job{}, err
 	}
+	memory := memoryLeft()
 	job := batch.Job{
 		Lists: lists, Stdin: p.in, Version: version,
 		Out: c.String("out"), Force: c.Bool("force"), DryRun: c.Bool("dry-run"), JSON: c.Bool("json"), Strict: c.Bool("strict"),
 		Sheet: c.String("sheet"), Parts: c.String("parts"), Inches: c.String("list-units") == "in",
 		Shop: c.String("shop"), Set: c.StringSlice("set"), Tables: c.String("tables"),
-		Memory: memoryLeft(),
+		Memory: memory.bytes, Limit: memory.by,
 		Looks: price.Options{
 			Job: c.String("job"), Date: date, US: c.String("units") == "us", Codes: orElse(c.String("codes"), "iso"), Symbols: orElse(c.String("symbols"), "iso"),
 			Paper: orElse(c.String("paper"), "a4"), Lang: orElse(c.String("lang"), "en"), ValuesOnly: c.Bool("values-only"),
