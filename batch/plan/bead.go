@@ -42,7 +42,8 @@ func (c *catalog) beadsOf(n *way) []bead {
 // with. A root, or a butt in one pass, takes what melting through needs. The passes
 // over a root are as many as the groove takes and so as large as it happens: its walls
 // carry the pool, and all are laid with what the largest of the way bears, smaller ones
-// faster; a back run that others follow likewise. So a thicker plate never asks for less.
+// faster; so is a back run that others follow. The fill passes of a thicker plate then never
+// ask for less. On an open corner, which has no walls, the bead's own area counts.
 func (g *group) bears() float64 {
 	switch {
 	case len(g.way.beads) == 0 || g.kind != Fill && g.full == 0:

@@ -33,6 +33,9 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 		k.sayf("root-open", finding.Warning, "the root has nothing behind it, and %s leaves a slag", n.wire.Filler)
 	case t.sprayOverNothing(n):
 		k.sayf("root-open", finding.Warning, "the root has nothing behind it, and %s %s mm is welded in %s", n.wire.Filler, number(n.dia, 1), n.rootWay.mode)
+	case t.openRoot && t.oneSided && o.rootHot(k.c.rules.weakShare):
+		k.sayf("root-open", finding.Warning, "the root has nothing behind it, and %s %s mm runs at %s A at least where it calls for %s A",
+			n.wire.Filler, number(n.dia, 1), number(o.groups[0].current, 0), number(o.groups[0].wanted, 0))
 	}
 	k.shielding(t, o)
 	if n.mode == ShortArc && t.thin > k.c.rules.shortArcThick {

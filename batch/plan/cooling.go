@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"strings"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
@@ -78,7 +79,7 @@ func (k *checker) cooling(t *task, p *Plan) {
 	}
 	hard := m.Family == hardened
 	tell := func(code string, level finding.Level) {
-		format, args := "it cools from 800 to 500 °C in %s (t8/5); %s wants %g to %g s", []any{secondsText(p.T85[0], p.T85[1]), m.Grade, float64(limit.T85Low), float64(limit.T85High)}
+		format, args := "it cools from 800 to 500 °C in %s (t8/5); %s wants %g to %g s", []any{strings.Replace(secondsText(p.T85[0], p.T85[1]), " to ", "–", 1), m.Grade, float64(limit.T85Low), float64(limit.T85High)}
 		if window := heatWindow(t, p, &shape, &limit); window != nil {
 			format, args = format+": from %s °C in %s that takes %s to %s kJ/mm", append(args, window...)
 		}

@@ -98,7 +98,8 @@ func (c *catalog) lay(n *way, t *task) outcome {
 }
 
 // before is what of a way is known before any pass is laid. What stands in the way then
-// stands in the end, and a demerit only grows.
+// stands in the end, and the demerit does not fall: only swell changes it, to what lies
+// above all of these.
 func (c *catalog) before(n *way, t *task) (o outcome) {
 	o.way = n
 	o.wanted = target(n.targets.family[t.family].points, t.heatT)

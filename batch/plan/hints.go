@@ -177,7 +177,7 @@ func (h *hinter) double(i int, p *Plan) {
 	j := p.Joint.Apart()
 	j.Kind, j.Sides, j.RootFaceGiven, j.RootFace = to, 1, false, 0
 	if a, ok := h.replan(j); ok {
-		h.gain(hintDouble, i, p, a, string(to), fmt.Sprintf("as a %s it saves %s, with about %s kg of weld metal instead of %s; turning and the second preparation not counted",
+		h.gain(hintDouble, i, p, a, string(to), fmt.Sprintf("as a %s it saves %s, with about %s kg of weld metal instead of %s kg; turning and the second preparation not counted",
 			to, h.less(p, a), about(a.kg), about(float64(p.WeldMetal))))
 	}
 }
@@ -195,7 +195,7 @@ func (h *hinter) angle(i int, p *Plan) {
 	j := p.Joint.Apart()
 	j.Angle = row.Angle
 	if a, ok := h.replan(j); ok {
-		h.gain(hintPrep, i, p, a, number(float64(row.Angle), 1)+"° instead of "+number(float64(p.Joint.Angle), 1)+"°", fmt.Sprintf("with the usual %s° instead of %s° it saves %s, with about %s kg of weld metal instead of %s",
+		h.gain(hintPrep, i, p, a, number(float64(row.Angle), 1)+"° instead of "+number(float64(p.Joint.Angle), 1)+"°", fmt.Sprintf("with the usual %s° instead of %s° it saves %s, with about %s kg of weld metal instead of %s kg",
 			number(float64(row.Angle), 1), number(float64(p.Joint.Angle), 1), h.less(p, a), about(a.kg), about(float64(p.WeldMetal))))
 	}
 }

@@ -72,13 +72,27 @@ func (c *catalog) layGroove(o *outcome, t *task, s *side, number int) {
 	}
 	largest := o.way.largestPass(o.wanted, t.density)
 	root, n := split(s.drawn, limit, min(o.way.pass.Fill, largest/ratio))
-	full := min(o.way.full, largest)
-	lowest := group{n: 1, side: number, kind: rootKind(number), way: rootWay, area: root * ratio}
-	if lowest.kind == Back {
-		lowest.full = full // the dials stay for the whole side
-	}
-	c.add(o, t, lowest, rootWanted)
+	full := c.fullIn(o, t)
+	c.add(o, t, group{n: 1, side: number, kind: rootKind(number), way: rootWay, area: root * ratio, full: ofBack(number, full)}, rootWanted)
 	c.add(o, t, group{n: n, side: number, kind: Fill, way: o.way, area: (s.drawn - root) * ratio / float64(n), full: full}, o.wanted)
+}
+
+// fullIn is the area in mm² of the largest pass over a root of the joint; 0 where no
+// walls carry the pool, as on the edges of an open corner: there a bead's own area counts.
+func (c *catalog) fullIn(o *outcome, t *task) float64 {
+	if t.leg > 0 {
+		return 0
+	}
+	return min(o.way.full, o.way.largestPass(o.wanted, t.density))
+}
+
+// ofBack is the full bead of a back run that others follow: the dials stay for its side. A
+// root on the first side takes what melting through needs.
+func ofBack(side int, full float64) float64 {
+	if side == 2 {
+		return full
+	}
+	return 0
 }
 
 // upward is the share of a flat butt's current that melts a butt through in the joint's

@@ -281,9 +281,9 @@ const lowHydrogen = 5.0 // ml/100 g
 func (f *preheat) with(cet, hd float64) string {
 	got, err := weld.Preheat(max(cet, weld.PreheatLean), units.MM(f.thick), hd, units.KJMM(f.heat), f.set)
 	if err != nil || float64(got) <= ambient {
-		return "none"
+		return "no preheat"
 	}
-	return fmt.Sprintf("%.0f °C", float64(roundUp(float64(got))))
+	return fmt.Sprintf("preheat %.0f °C", float64(roundUp(float64(got))))
 }
 
 // needed is how loud a preheat is told: where a procedure is named it governs.

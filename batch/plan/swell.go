@@ -7,8 +7,9 @@ import (
 )
 
 // A bead can be laid no smaller than the lowest current of a wire gives at the fastest
-// travel of a hand. Where every way asks for a smaller one, the joint gets the smallest
-// there is: more metal than called for, as long as it is not much more.
+// travel of a hand. A way that is asked for a smaller one lays the smallest it can, as long
+// as that is not much more metal than called for. One that is only a little more counts as
+// called; the others are taken where no way lays the bead as called.
 
 // swollen is a demerit beyond those of wire and mode, which it takes the place of: they
 // ask for the mode that suits the thickness, and for a wire that is not too weak for it,

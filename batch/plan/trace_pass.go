@@ -57,8 +57,11 @@ func (w *working) amperes(g *group, what string) {
 	bead := "no limit from the bead"
 	if !math.IsInf(g.borne, 1) {
 		size, name := g.area, "a bead"
-		if g.full > 0 {
-			size, name = g.full, "the largest bead over a root"
+		switch {
+		case g.full > 0 && g.full < n.full:
+			size, name = g.full, "the largest bead that the slowest travel leaves"
+		case g.full > 0:
+			size, name = g.full, "the largest bead over a root, a fillet of "+number(n.pass.Fill, 1)+" mm² with the shop's allowances,"
 		}
 		bead = fmt.Sprintf("%s of %s mm² (leg %s mm) bears %s A", name, number(size, 2), number(math.Sqrt(2*size), 2), number(g.borne, 0))
 	}
