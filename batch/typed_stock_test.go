@@ -115,15 +115,7 @@ func TestOnHandIsTakenWhereItDiffers(t *testing.T) {
 	looks := price.Options{Date: "2026-03-01", Paper: "a4", Lang: "en", Codes: "iso", Symbols: "iso"}
 	values := looks
 	values.ValuesOnly = true
-	plain, _ := onHand(t, looks, nil, price.BuyWire, nil, nil)
-	key := "on_hand_kg."
-	for _, b := range plain.Job.Buy {
-		if b.What == price.BuyWire {
-			name := strings.TrimSuffix(b.Name, " mm")
-			at := strings.LastIndexByte(name, ' ')
-			key += name[:at] + "." + name[at+1:]
-		}
-	}
+	key := wireKey(t, looks)
 	for _, c := range []struct {
 		name  string
 		looks price.Options
@@ -139,6 +131,9 @@ func TestOnHandIsTakenWhereItDiffers(t *testing.T) {
 		{"a text that is a number of the unit", looks, nil, "3 kg", nil, 3, 1},
 		{"nought over four, values", values, []string{key + "=4"}, 0, nil, 0, 1},
 		{"nothing typed, values", values, []string{key + "=4"}, nil, nil, 4, 0},
+		{"emptied over four", looks, []string{key + "=4"}, "", nil, 0, 1},
+		{"emptied over four, values", values, []string{key + "=4"}, "", nil, 0, 1},
+		{"emptied where nothing stood", looks, nil, "", nil, 0, 0},
 		{"rates changed, values", values, []string{key + "=4"}, nil, map[string]any{key: 6}, 6, 0},
 		{"rates changed, live", looks, []string{key + "=4"}, nil, map[string]any{key: 6}, 6, 0},
 	} {
@@ -178,4 +173,47 @@ func TestWordsUnderOnHandAreRefused(t *testing.T) {
 	if len(told) != 1 || told[0].Level != finding.Warning || told[0].Place.Sheet != "Buy list" || told[0].Place.Cell() == "" {
 		t.Errorf("five tips: told %+v", told)
 	}
+}
+
+// TestAnEmptiedStockIsTold: a cell that somebody emptied says that nothing is left, so the
+// whole need is bought, and the note says what was done. The same of tips says nothing.
+func TestAnEmptiedStockIsTold(t *testing.T) {
+	looks := price.Options{Date: "2026-03-01", Paper: "a4", Lang: "en", Codes: "iso", Symbols: "iso"}
+	r, first := onHand(t, looks, []string{wireKey(t, looks) + "=1000"}, price.BuyWire, "", nil)
+	if r.Err != nil {
+		t.Fatal(r.Err)
+	}
+	packs := func(job *price.Job) int {
+		for _, b := range job.Buy {
+			if b.What == price.BuyWire {
+				return b.Packs
+			}
+		}
+		return -1
+	}
+	if packs(first) != 0 || packs(r.Job) == 0 {
+		t.Errorf("%d packs with a tonne on hand, %d with nothing", packs(first), packs(r.Job))
+	}
+	told := problemsOf(r.Job, "shop-typed")
+	if len(told) != 1 || !strings.Contains(told[0].Text, "is taken as 0: its cell in the buy list was emptied") {
+		t.Errorf("told %+v", told)
+	}
+	if r, _ = onHand(t, looks, nil, price.BuyTip, "", nil); r.Err != nil || len(problemsOf(r.Job, "changed-in-our-column")) != 0 {
+		t.Errorf("no tips: %v, told %+v", r.Err, problemsOf(r.Job, "changed-in-our-column"))
+	}
+}
+
+// wireKey is the shop value for what is on hand of the wire that is bought.
+func wireKey(t *testing.T, looks price.Options) string {
+	t.Helper()
+	plain, _ := onHand(t, looks, nil, price.BuyWire, nil, nil)
+	for _, b := range plain.Job.Buy {
+		if b.What == price.BuyWire {
+			name := strings.TrimSuffix(b.Name, " mm")
+			at := strings.LastIndexByte(name, ' ')
+			return "on_hand_kg." + name[:at] + "." + name[at+1:]
+		}
+	}
+	t.Fatal("no wire is bought")
+	return ""
 }

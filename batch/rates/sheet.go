@@ -16,12 +16,13 @@ const AsRun = "as run"
 
 // Stated is a figure that was typed elsewhere than on the sheet of rates.
 type Stated struct {
-	Key   string
-	Value float64
-	Text  string // what stands there instead where that is no number
-	Unit  string // that the text is in where it names none
-	From  string // "workbook sheet Buy list"
-	Place finding.Place
+	Key     string
+	Value   float64
+	Text    string // what stands there instead where that is no number
+	Unit    string // that the text is in where it names none
+	Emptied bool   // the cell held a figure and is blank now: nothing is left
+	From    string // "workbook sheet Buy list"
+	Place   finding.Place
 }
 
 // ReadStated puts figures that were typed elsewhere into the shop, and tells each.
@@ -33,7 +34,11 @@ func (s *Shop) ReadStated(stated []Stated) (problems []finding.Problem) {
 			e.text, e.unit = v.Text, v.Unit
 		}
 		entries = append(entries, e)
-		problems = append(problems, finding.Problem{Place: v.Place, Level: finding.Note, Code: "shop-typed", Text: v.Key + " is taken as " + e.text + ", typed into the buy list",
+		how := ", typed into the buy list"
+		if v.Emptied {
+			how = ": its cell in the buy list was emptied"
+		}
+		problems = append(problems, finding.Problem{Place: v.Place, Level: finding.Note, Code: "shop-typed", Text: v.Key + " is taken as " + e.text + how,
 			Hint: "it stands on the sheet of rates from now on"})
 	}
 	if entries == nil {

@@ -47,7 +47,7 @@ func (t *stockTyping) sheet(file string, s *list.Sheet) {
 			onHand = onHandColumn(r)
 			continue
 		}
-		if cell := r.At(onHand); !cell.Formula && cell.Kind != list.Blank {
+		if cell := r.At(onHand); !cell.Formula {
 			t.line(r, cell, finding.Place{File: file, Sheet: s.Name, Row: r.Number, Col: onHand, Header: buyHeads[4]})
 		}
 	}
@@ -67,6 +67,10 @@ func (t *stockTyping) line(r list.Row, cell list.Cell, place finding.Place) {
 	key, unit := t.stockKey(r)
 	stated := rates.Stated{Key: key, From: "workbook sheet " + place.Sheet, Place: place}
 	switch {
+	case cell.Kind == list.Blank && t.asRun[key] <= 0:
+		return // as it was
+	case cell.Kind == list.Blank:
+		stated.Emptied = true // nothing is left of it
 	case key == "" && r.At(1).Text == price.BuyTip && !(number && cell.Value == 0):
 		t.problems = append(t.problems, finding.Problem{Place: place, Level: finding.Warning, Code: ChangedBeside, Read: cell.Text,
 			Text: "what is on hand of contact tips is not taken: no shop value holds it", Want: "stock of wire and gas", Hint: "take it off what you order"})
