@@ -43,10 +43,3 @@ func (k *checker) coldAluminium(t *task, o *outcome) {
 		k.say(r, finding.Warning, "%s A at most where aluminium of %s calls for %s A", number(most, 0), mmText(t.heatT), number(o.wanted, 0))
 	}
 }
-
-// rootHot tells whether the first pass runs so far above what it calls for that the call
-// is less than a share of it: the lowest current of the wire is too much.
-func (o *outcome) rootHot(share float64) bool {
-	g := &o.groups[0]
-	return g.kind == Root && g.wanted < share*g.current
-}

@@ -68,7 +68,8 @@ func TestMoreIsNeverCheaperWhateverTheKind(t *testing.T) {
 // opens tells whether a joint can be welded as called with the wire, gas and mode of a plan.
 // Where it cannot, because its bead is smaller than that wire and mode lay, nature
 // is not monotone: a small bead needs a thinner and dearer wire than a larger one.
-// Of 12,000 random pairs some 20 are such, with legs below 3 mm or grooves uphill.
+// Of 7,200 random pairs of legs and depths 22 are such, by at most 7 %, all with legs below
+// 3 mm or shallow grooves uphill; so is a bead that is laid a little larger than called.
 func opens(c *catalog, j *joint.Joint, p *Plan) bool {
 	t := c.newTask(j)
 	for _, n := range c.waysOf(t) {

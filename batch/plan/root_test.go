@@ -33,6 +33,7 @@ func TestRootWithNothingBehindIt(t *testing.T) {
 		"V, from both sides":      {joint.SingleV, 12, "PF", func(j *joint.Joint) { j.Sides = 2 }, true, false},
 		"V of 8 in 20":            {joint.SingleV, 20, "PF", func(j *joint.Joint) { j.Size = joint.Size{Means: joint.Penetration, A: 8} }, true, false},
 		"V, cored wire asked for": {joint.SingleV, 12, "PF", func(j *joint.Joint) { j.Wire = "T 46 2 P 1.2" }, true, true},
+		"V, thick wire in pulse":  {joint.SingleV, 8, "PA", func(j *joint.Joint) { j.Wire, j.Gas, j.Process = "G3Si1 1.6", "M21", "pulse" }, false, true},
 		"V, thick wire asked for": {joint.SingleV, 20, "PA", func(j *joint.Joint) { j.Wire, j.Gas, j.Process = "G3Si1 1.6", "M21", "spray" }, false, true},
 	} {
 		j := buttJoint(c.kind, float64(c.thick), c.position)
