@@ -45,7 +45,11 @@ func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *t
 	}
 	from, sheets := file.from, file.sheets
 	opt := parts.Options{Inches: j.Inches, Material: shop.DefaultMaterial}
-	joints, err := j.joints(src, shop, set)
+	var beside []string
+	if from == src {
+		beside = sheets
+	}
+	joints, err := j.joints(src, beside, shop, set)
 	if own, ok := j.ownList(src, from, sheets, joints, err); ok && (j.Sheet == "" || err == nil) {
 		opt.Sheet = own
 		cut, wrong := reader.Understand(src, opt)
@@ -142,8 +146,9 @@ func fileName(cut, of string) string {
 	return filepath.Base(filepath.Dir(full)) + "/" + base
 }
 
-func (j *Job) joints(src *list.Source, shop *rates.Shop, set *tables.Set) (*joint.List, error) {
-	return joint.Understand(src, joint.Options{Sheet: j.Sheet, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize, Material: shop.DefaultMaterial}, set)
+// joints reads the joints of a file; beside are its sheets that read like a cut list.
+func (j *Job) joints(src *list.Source, beside []string, shop *rates.Shop, set *tables.Set) (*joint.List, error) {
+	return joint.Understand(src, joint.Options{Sheet: j.Sheet, CutSheets: beside, Inches: j.Inches, SizeMeans: shop.SizeMeans, MissingSize: shop.MissingSize, Material: shop.DefaultMaterial}, set)
 }
 
 // cutSheets finds the cut list: the sheet or the file that --parts names, else the

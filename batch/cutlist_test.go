@@ -85,6 +85,39 @@ func TestWhichSheetIsTheCutList(t *testing.T) {
 	}
 }
 
+// The sheet that is taken as the cut list is not told as one more list of joints; a second
+// sheet of joints is.
+func TestTheCutListIsNoOtherJointList(t *testing.T) {
+	plates := [][]any{{"Mark", "Size", "Thickness mm", "Length mm", "Qty"}, {"P1", 10, 10, 250, 4}}
+	for name, c := range map[string]struct {
+		path, parts string
+		told        bool
+	}{
+		"a cut list":          {bookOf(t, "Welds", jointRows, "Liste", cutRows), "", false},
+		"named by option":     {bookOf(t, "Welds", plainRows, "Plates", plates), "plates", false},
+		"sizes of parts":      {bookOf(t, "Welds", plainRows, "Cut list", sizedRows), "", false},
+		"more welds":          {bookOf(t, "Welds", plainRows, "Stair", fourRows), "", true},
+		"more welds and cuts": {bookOf(t, "Welds", plainRows, "Liste", cutRows, "Stair", fourRows), "", true},
+	} {
+		job := batch.Job{Lists: []string{c.path}, Parts: c.parts, DryRun: true}
+		job.Done = func(r batch.Result) {
+			if r.Err != nil {
+				t.Fatalf("%s: %v", name, r.Err)
+			}
+			told := 0
+			for _, p := range r.Job.Problems {
+				if p.Code == "other-sheets" {
+					told++
+				}
+			}
+			if (told == 1) != c.told || told > 1 {
+				t.Errorf("%s: told %d times", name, told)
+			}
+		}
+		batch.Run(context.Background(), job)
+	}
+}
+
 // What a joint says itself wins over its part, and that is told.
 func TestTheJointWinsOverItsPart(t *testing.T) {
 	rows := [][]any{{"Mark", "Leg mm", "Part 1", "Part 2", "t1 mm", "Material", "Length mm", "Qty"}, {"W1", 5, "P1", "P2", 6, "S235", 600, 4}}

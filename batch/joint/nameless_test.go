@@ -132,6 +132,7 @@ func TestOtherSheetsWithJointsAreTold(t *testing.T) {
 		return src.Sheets[0]
 	}
 	joints := "Mark;Length;Size;t1\nW1;500;z5;8\nW2;600;z5;8\n"
+	frame := "Mark;Kind;Length;Size;t1;t2;Material;Position\nW1;fillet;500;z5;8;8;S235;PB\n"
 	for _, c := range []struct {
 		other string
 		told  bool
@@ -141,8 +142,17 @@ func TestOtherSheetsWithJointsAreTold(t *testing.T) {
 		{"Part;Section;Length;Qty\nB1;IPE 200;3000;2\n", false},
 		{"Mark;Length;Weight\nB1;3000;12\n", false},
 		{"hello\nthere\n", false},
+		{"Mark;Type;Length;Size;Qty\nB1;hex;60;M16;40\nB2;hex;80;M20;16\n", false},          // bolts
+		{"Mark;Type;Length;Size;Thickness;Qty\nB1;hex;60;M16;8;40\n", false},                // and the washers below them
+		{"Mark;Type;Length;Qty\nP1;SHS 80x80x5;1200;4\n", false},                            // parts
+		{"Mark;Size;Thickness;Length\nP1;FL 100x10;10;250\nP2;IPE 200;;3000\n", false},      // parts
+		{"Mark;Size;Thickness;Length\nP1;100;10;250\n", false},                              // plates
+		{"Mark;Type;Length\nW1;fillet;500\n", true},                                         // welds by their kind
+		{"Mark;Type;Length;Size;t1\nW1;as drawn;500;a4;8\n", true},                          // and by their size
+		{"Mark;Type;Length\nX1;see sheet 2;500\nW2;V butt both sides;500\n", true},          // one is enough
+		{"Naht-Nr;Nahtart;Länge;a-Maß;Blechdicke\nW1;Kehlnaht umlaufend;500;4,5;8\n", true}, // in another language
 	} {
-		src := &list.Source{File: "x.xlsx", Format: list.XLSX, Sheets: []list.Sheet{sheet("Frame", joints), sheet("Stair", c.other)}}
+		src := &list.Source{File: "x.xlsx", Format: list.XLSX, Sheets: []list.Sheet{sheet("Frame", frame), sheet("Stair", c.other)}}
 		l, err := Understand(src, Options{}, set)
 		if err != nil {
 			t.Fatal(err)
@@ -153,6 +163,33 @@ func TestOtherSheetsWithJointsAreTold(t *testing.T) {
 		if l, err = Understand(src, Options{Sheet: "Frame"}, set); err != nil || hasCode(l.Problems, "other-sheets") {
 			t.Errorf("told although the sheet was asked for: %v %v", err, l.Problems)
 		}
+	}
+}
+
+// TestTheSheetsOfTheCutListAreNoJoints: what was found to be the cut list, or was named as
+// it, is told as no list of joints.
+func TestTheSheetsOfTheCutListAreNoJoints(t *testing.T) {
+	src := &list.Source{File: "x.xlsx", Format: list.XLSX}
+	for _, name := range []string{"Frame", "Plates", "Stair"} {
+		one, _, err := list.Read("x.csv", []byte("Mark;Length;Size;t1\nW1;500;5;8\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		one.Sheets[0].Name = name
+		src.Sheets = append(src.Sheets, one.Sheets[0])
+	}
+	l, err := Understand(src, Options{CutSheets: []string{"plates"}}, loadTables(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := ""
+	for _, p := range l.Problems {
+		if p.Code == "other-sheets" {
+			told += p.Text
+		}
+	}
+	if strings.Contains(told, "Plates") || !strings.Contains(told, `"Stair"`) {
+		t.Errorf("told %q", told)
 	}
 }
 

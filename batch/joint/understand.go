@@ -24,6 +24,7 @@ type Options struct {
 	// Thickness is what a cut list says of the part that a row names; nil: nothing.
 	Thickness func(part, assembly string) (web, flange units.MM)
 	Skip      func(*list.Sheet) bool // sheets that hold another list; nil: none
+	CutSheets []string               // sheets of the cut list, which are no other lists of joints
 }
 
 func (o Options) sizeMeans() string {
