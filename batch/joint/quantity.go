@@ -45,7 +45,7 @@ func (w *row) quantity() {
 }
 
 // pieces are the words that stand beside a number of pieces and say nothing more.
-var pieces = []string{"x", "pc", "pcs", "piece", "pieces", "off", "of", "ea", "each", "nos", "stk", "stck", "st", "stuck", "ks", "szt", "ud", "uds", "pz", fold("шт")}
+var pieces = []string{"x", "pc", "pcs", "piece", "pieces", "off", "of", "ea", "each", "nos", "pce", "pces", "set", "sets", "stk", "stck", "st", "stuck", "ks", "szt", "ud", "uds", "pz", fold("шт")}
 
 // bareCount returns a quantity without the words for pieces before and behind it. They
 // are taken off whole: the letter O behind a 1 is no word but most likely a nought.
