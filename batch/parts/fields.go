@@ -143,6 +143,7 @@ func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 	case read.err == nil:
 	case thick > 0: // words such as "base plate" beside width and thickness
 		p.assume("section", "width x thickness", fmt.Sprintf("%q is no section; width and thickness say what it is", p.Written), "derived")
+		f.grade(e, p)
 		f.plate(e, p, width, thick)
 		return
 	default:

@@ -2,6 +2,7 @@ package parts
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -18,7 +19,7 @@ func (f *fields) grade(e *joint.Entry, p *Part) {
 	case said == "":
 	case column == "":
 		p.Material = said
-		p.Assumed = nil
+		p.Assumed = slices.DeleteFunc(p.Assumed, func(a joint.Assumption) bool { return a.Key == "material" })
 		p.assume("material", said, "blank: the designation names it", "derived")
 	case !strings.HasPrefix(markKey(column), markKey(said)) && !strings.HasPrefix(markKey(said), markKey(column)):
 		e.Say(finding.Warning, "material", "two-grades", column, fmt.Sprintf("the section %s says %s; the column is taken", p.Written, said), "the same grade", "correct one of them")
