@@ -1,6 +1,9 @@
 package section
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // A flat that is sold in inches is called in inches where people work in them; what is
 // sold in millimetres keeps its name.
@@ -20,6 +23,29 @@ func TestInInches(t *testing.T) {
 		}
 		if again, err := Parse(got, set); err != nil || again.Designation != s.Designation {
 			t.Errorf("%q is read as %q (%v), not as %q", got, again.Designation, err, s.Designation)
+		}
+	}
+}
+
+// Inches may stand behind every size, as a sign or as a word; with millimetres behind
+// another size nobody knows what is meant, and that is said.
+func TestInchesBehindEverySize(t *testing.T) {
+	set := load(t)
+	for from, want := range map[string]string{
+		`PL 1/2" x 6"`: "flat 152.4x12.7", `FL 3 1/2" x 1/4"`: "flat 88.9x6.35", `PL 1/2 in x 6 in`: "flat 152.4x12.7", `FL 3-1/2″ × 1/4″`: "flat 88.9x6.35", `PL 1/2in. x 6in.`: "flat 152.4x12.7",
+		`plate 0.5 inch x 6 inches`: "flat 152.4x12.7", `pl 1/2inx6in`: "flat 152.4x12.7", `PL 6" x 1/2" A36`: "flat 152.4x12.7", `HSS 4" x 4" x 1/4"`: "HSS4X4X1/4", `L 3" x 3" x 1/4"`: "L3X3X1/4",
+		"FL 100 mm  x  10 mm": "flat 100x10", "PL 1/2'' x 6''": "flat 152.4x12.7", "160 INP": "INP 160", "INP 160": "INP 160",
+	} {
+		if s, err := Parse(from, set); err != nil || s.Designation != want {
+			t.Errorf("%s is read as %q (%v), want %q", from, s.Designation, err, want)
+		}
+	}
+	for from, why := range map[string]string{
+		`PL 1/2 in x 150 mm`: "inches and in millimetres", `PL 150 mm x 1/2 in`: "inches and in millimetres", `PL 1/2" x 150 mm`: "inches and in millimetres", `FL 100mm x 4 in`: "inches and in millimetres",
+		`PL 1/2 in 6 in`: "figures beside its sizes", `PL 1/2" 6"`: "figures beside its sizes", `PL 1/2" x 6'`: "a size in feet", `FL 1/2 x 6’`: "a size in feet", `PL 1/2 ft x 6 in`: "figures beside its sizes",
+	} {
+		if s, err := Parse(from, set); err == nil || !strings.Contains(err.Error(), why) {
+			t.Errorf("%s is read as %q (%v), want it refused: %s", from, s.Designation, err, why)
 		}
 	}
 }

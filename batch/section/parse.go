@@ -25,9 +25,12 @@ var families = map[string]string{
 	"HSS": "HSS", "W": "W", "C": "C", "MC": "MC", "M": "M", "S": "S", "HP": "HP", "WT": "WT", "MT": "MT", "ST": "ST", "T": "T", "TEE": "T",
 }
 
+// oneSize is a size as it stands in a designation: "100", "4.5", "3/8", "1-1/2".
+const oneSize = `\d+(?:\.\d+)?(?:[- ]\d+/\d+|/\d+)?`
+
 var (
 	reStandard = regexp.MustCompile(`\b(?:BS|DIN|PN|UNE|NF|ДСТУ)?[ -]*EN[ -]*(10\d{3})(?:-\d)?(?::\d{4})?`)
-	reSizes    = regexp.MustCompile(`\d+(?:\.\d+)?(?:[- ]\d+/\d+|/\d+)?(?: ?MM)?(?: ?X ?\d+(?:\.\d+)?(?:[- ]\d+/\d+|/\d+)?(?: ?MM)?)*`)
+	reSizes    = regexp.MustCompile(oneSize + `(?:(?: ?MM| ?(?:INCHES|INCH|IN)\.?)? *X *` + oneSize + `)*(?: ?MM)?`)
 	reHE       = regexp.MustCompile(`\bHE ?(AA|[ABCM])? ?(\d+) ?(AA|[ABCM])?\b`)
 	reIPE      = regexp.MustCompile(`\bIPE[- ]?(AA|[AOV])?[- ]?(\d+)[- ]?(AA|[AOV])?(?:$| )`)
 	reOther    = regexp.MustCompile(`\bDIN[- ]*(?:EN[- ]*)?\d{3,5}(?:-\d)?|(?:ГОСТ|ДСТУ|GOST|DSTU)(?: ?Р)?[- ]*\d{4,5}(?:-\d+)?`)
@@ -39,10 +42,11 @@ var (
 	reComma    = regexp.MustCompile(`(\d)[,_](\d)`)
 	rePoint    = regexp.MustCompile(`(^|[^\d.])\.(\d)`)
 	reZero     = regexp.MustCompile(`(\d)\.0+(\D|$)`)
+	reFeet     = regexp.MustCompile(`\d ?['′’](?:[^'′’]|$)`)
 	reRest     = regexp.MustCompile(`\d`)
 )
 
-var plain = strings.NewReplacer("×", "X", "✕", "X", "*", "X", "Х", "X", "Ø", " D ", "⌀", " D ", "∅", " D ", "Φ", " D ", "\"", " ", "″", " ", "”", " ", "\u00a0", " ", "\u202f", " ", ";", " ", "\t", " ")
+var plain = strings.NewReplacer("×", "X", "✕", "X", "*", "X", "Х", "X", "Ø", " D ", "⌀", " D ", "∅", " D ", "Φ", " D ", "''", " ", "\"", " ", "″", " ", "”", " ", "\u00a0", " ", "\u202f", " ", ";", " ", "\t", " ")
 
 // written is a designation taken apart.
 type written struct {
@@ -72,6 +76,9 @@ func Parse(text string, set *tables.Set) (Section, error) {
 	}
 	if w.mixed {
 		return Section{}, &Error{Text: text, Why: "it has sizes in inches and in millimetres; write all of them in one", Near: w.near(set)}
+	}
+	if reFeet.MatchString(text) {
+		return Section{}, &Error{Text: text, Why: "it has a size in feet; write all of them in inches or in millimetres", Near: w.near(set)}
 	}
 	if w.strange != "" {
 		return Section{}, &Error{Text: text, Why: "the word " + w.strange + " is not known; write SHS, RHS, CHS, L, IPE, HEA, UPN, FL or PL before the size, and nothing else", Near: w.near(set)}
@@ -121,7 +128,7 @@ func takeApart(text string) written {
 	others := strings.Replace(t, at, " ", 1)
 	w.rest = reRest.MatchString(others)
 	w.readWords(others)
-	w.inches = w.inches || strings.ContainsAny(text, `"″”`)
+	w.inches = w.inches || strings.ContainsAny(text, `"″”`) || strings.Contains(text, "''")
 	w.addSizes(at)
 	return w
 }

@@ -6,10 +6,14 @@ import (
 	"strings"
 )
 
-// addSizes reads "100X50X4" or "4X4X1/4".
+// unitless takes the units off sizes; the longer words first.
+var unitless = strings.NewReplacer("MM", "", "INCHES.", "", "INCHES", "", "INCH.", "", "INCH", "", "IN.", "", "IN", "")
+
+// addSizes reads "100X50X4", "4X4X1/4" or "4 IN X 1/4".
 func (w *written) addSizes(at string) {
 	metric := strings.Contains(at, "MM")
-	at = strings.ReplaceAll(at, "MM", "")
+	w.inches = w.inches || strings.Contains(at, "IN")
+	at = unitless.Replace(at)
 	at = reZero.ReplaceAllString(at, "$1$2")
 	w.raw = strings.ReplaceAll(at, " ", "")
 	for part := range strings.SplitSeq(at, "X") {
