@@ -10,6 +10,7 @@ type Facts struct {
 	Meltings      []Melting
 	MeltingPoints []MeltingPoint
 	Materials     []Material
+	spelt         [][]spelling // of each material
 	FillerChoices []FillerChoice
 	HeatKs        []HeatK
 	Preps         []Prep
@@ -78,6 +79,7 @@ func loadFacts(f *Files) (Facts, error) {
 		into(f, "sections", &facts.Sections),
 		into(f, "hollow_sizes", &facts.HollowSizes),
 	)
+	facts.spelt = spellings(facts.Materials)
 	return facts, err
 }
 

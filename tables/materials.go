@@ -43,18 +43,22 @@ func (f *Facts) Material(text string) (Material, bool) {
 	if key == "" {
 		return Material{}, false
 	}
-	best, length, coat := -1, 0, ""
-	for i, m := range f.Materials {
-		for s := range strings.SplitSeq(m.Spellings, ";") {
-			k := wordKey(s)
-			if k == key || squeeze(k) == squeeze(key) {
-				return m, true
+	spelt := f.spelt
+	if len(spelt) != len(f.Materials) { // rows that were not loaded together
+		spelt = spellings(f.Materials)
+	}
+	best, length, coat, squeezed := -1, 0, "", squeeze(key)
+	for i := range spelt {
+		m := &f.Materials[i]
+		for _, s := range spelt[i] {
+			if s.key == key || s.squeezed == squeezed {
+				return *m, true
 			}
-			if !standsIn(key, k) {
+			if !standsIn(key, s.key) {
 				continue
 			}
-			if n := weight(k); n > length {
-				best, length = i, n
+			if s.weight > length {
+				best, length = i, s.weight
 			}
 			if m.Coated != "" {
 				coat = m.Coated
@@ -69,6 +73,24 @@ func (f *Facts) Material(text string) (Material, bool) {
 		found.Coated = coat
 	}
 	return found, true
+}
+
+// spelling is one way of writing a material, ready to be compared.
+type spelling struct {
+	key, squeezed string
+	weight        int
+}
+
+// spellings returns the ways of writing each material.
+func spellings(materials []Material) [][]spelling {
+	out := make([][]spelling, len(materials))
+	for i := range materials {
+		for s := range strings.SplitSeq(materials[i].Spellings, ";") {
+			k := wordKey(s)
+			out[i] = append(out[i], spelling{k, squeeze(k), weight(k)})
+		}
+	}
+	return out
 }
 
 // weight ranks spellings found in the same words: grades, which have figures,

@@ -40,9 +40,10 @@ type HeatK struct {
 // one, else for the other, else the plain one.
 func (f *Facts) Prep(kind, with, metal string, t units.MM) (Prep, bool) {
 	for _, want := range [][2]string{{with, metal}, {with, ""}, {"", metal}, {"", ""}} {
-		for _, p := range f.Preps {
+		for i := range f.Preps {
+			p := &f.Preps[i]
 			if p.Kind == kind && p.With == want[0] && p.Metal == want[1] && t > p.Over && (p.To == 0 || t <= p.To) {
-				return p, true
+				return *p, true
 			}
 		}
 	}

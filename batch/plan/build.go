@@ -2,45 +2,43 @@ package plan
 
 import (
 	"math"
-	"slices"
 
 	"seamtally/batch/units"
 )
 
 // plan writes out what was worked out for one joint: geometry and metal always,
 // settings where a way was chosen.
-func (c *catalog) plan(t *task, of *offer, n *way) Plan {
+func (c *catalog) plan(p *Plan, t *task, of *offer, n *way) {
 	if n != nil {
 		t = c.filledBy(n, t)
 	}
-	p := Plan{Joint: t.j, Seam: units.Metre(t.seam), Segments: t.segments, WeldMetal: units.Kg(t.density * t.made * 1e-6 * t.seam)}
+	*p = Plan{Joint: t.j, Seam: units.Metre(t.seam), Segments: t.segments, WeldMetal: units.Kg(t.density * t.made * 1e-6 * t.seam)}
 	if n == nil {
 		p.Manner = c.geometryOf(t)
 		p.NoSettings = t.noSettings
 		if p.NoSettings == "" {
 			p.NoSettings = "no settings: " + c.whyNothing(t)
 		}
-		c.checkBare(&p, t)
-		return p
+		c.checkBare(p, t)
+		return
 	}
 	o := c.tried(n, t)
-	totals(&p, &o)
+	totals(p, &o)
 	p.WeldMetal *= units.Kg(o.growth())
 	t.gasless = n.gas.Gasless()
 	trigger := c.trigger(t)
 	if p.Manner = t.form.manner(&o, trigger); p.Manner == nil {
 		p.Manner = c.geometryOf(t)
-		o.grown(&p, t)
+		o.grown(p, t)
 		p.Settings = true
-		c.waySettings(&p, t, &o)
-		c.deposition(&p, t, &o)
-		c.heat(&p, t, &o)
-		c.sentences(&p, t, &o, trigger)
-		p.Cautions = c.cautions(t, &p)
+		c.waySettings(p, t, &o)
+		c.deposition(p, t, &o)
+		c.heat(p, t, &o)
+		c.sentences(p, t, &o, trigger)
+		p.Cautions = c.cautions(t, n.wire)
 		t.form.share(&o, trigger, p.Manner)
 	}
-	c.check(&p, t, &o, of)
-	return p
+	c.check(p, t, &o, of)
 }
 
 // geometryOf returns the geometry and the metal of a joint only.
@@ -171,15 +169,16 @@ func (c *catalog) trigger(t *task) string {
 	return "short"
 }
 
-// shortFirst returns the way in short arc where any pass runs so, a root below passes in
-// spray above all: the inductance does its work there and is of no account in the others.
-func shortFirst(n *way, runs []Run) *way {
-	if !slices.ContainsFunc(runs, func(r Run) bool { return r.Transfer == ShortArc }) {
-		return n
+// shortFirst returns short arc where any pass runs so, a root below passes in spray above
+// all, else the way's own mode: the inductance does its work there and is of no account
+// in the others.
+func shortFirst(n *way, runs []Run) Transfer {
+	for i := range runs {
+		if runs[i].Transfer == ShortArc {
+			return ShortArc
+		}
 	}
-	short := *n
-	short.mode = ShortArc
-	return &short
+	return n.mode
 }
 
 // sentences fills in the sentences for the welder.
@@ -188,9 +187,9 @@ func (c *catalog) sentences(p *Plan, t *task, o *outcome, trigger string) {
 	if t.thin <= c.rules.thinInductance {
 		thin = "thin"
 	}
-	p.Polarity = c.words("polarity", n, n.wire.Polarity)
-	p.Torch = c.words("torch", n, "")
-	p.Trigger = c.words("trigger", n, trigger)
-	p.Inductance = c.words("inductance", shortFirst(n, p.Runs), thin)
-	p.Technique = c.words("technique", n, o.groups[o.governed].technique)
+	p.Polarity = c.words("polarity", n, n.mode, n.wire.Polarity)
+	p.Torch = c.words("torch", n, n.mode, "")
+	p.Trigger = c.words("trigger", n, n.mode, trigger)
+	p.Inductance = c.words("inductance", n, shortFirst(n, p.Runs), thin)
+	p.Technique = c.words("technique", n, n.mode, o.groups[o.governed].technique)
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"seamtally/batch/finding"
+	"seamtally/batch/joint"
 	"seamtally/batch/rates"
 	"seamtally/batch/units"
 	"seamtally/tables"
@@ -33,9 +34,8 @@ type way struct {
 	pos       int
 	setup     int // number of the wire and gas together; see catalog.setups
 	fillerBit int
-	// wireStock and gasStock say whether the shop has them; askedOnly that nobody
-	// but the list itself chooses the wire.
-	wireStock, gasStock, askedOnly bool
+	stock
+	askedOnly bool // nobody but the list itself chooses the wire
 
 	dia, q, eff       float64 // mm, g/m, 0..1
 	low, high         float64 // the window
@@ -54,10 +54,8 @@ type way struct {
 	full              float64 // the largest pass over a root as made, mm²
 	flow              *tables.Flow
 	stick             *tables.Stickout
+	hydrogen          tables.Hydrogen // diffusible, that the wire is reckoned with; zero: not ferritic
 	targets           *targets
-	perKg             float64 // wire price
-	perLitre          float64 // gas price
-	spool, onHand     float64 // kg
 	machines          []*machine
 	rootWay           *way // the same wire and gas in short arc, for open roots
 	slag              bool // the wire leaves a slag
@@ -68,6 +66,14 @@ type way struct {
 type setup struct {
 	wire *tables.Wire
 	gas  *tables.Gas
+	stock
+}
+
+// stock is what the shop has and pays of a wire and a gas.
+type stock struct {
+	wireStock, gasStock bool
+	perKg, perLitre     float64
+	spool, onHand       float64 // kg
 }
 
 // catalog holds every way of welding that tables and shop allow.
@@ -94,10 +100,12 @@ type catalog struct {
 	sections      map[string]known    // designations, each read once
 	conditions    map[string][]string // words that tell of one, lower case
 	careOf        map[condition]care
-	forms         map[formKey]*form
-	room          []outcome       // for the ways open to one joint
-	next          task            // of one joint of a form; see form.next
-	said          []finding.Check // of one joint, before it gets a list of its own or shares one
+	forms         map[formKey]*form // the latest of each key; the others hang on it
+	formCount     int
+	room          []outcome          // for the ways open to one joint
+	next          task               // of one joint of a form; see form.next
+	assumed       []joint.Assumption // of one joint, while it is read
+	said          []finding.Check    // of one joint, before it gets a list of its own or shares one
 }
 
 // newCatalog compiles tables and shop into ways of welding.
@@ -158,7 +166,7 @@ func (c *catalog) addPair(w *tables.Wire, gas *tables.Gas) {
 		return
 	}
 	number := len(c.setups)
-	c.setups = append(c.setups, setup{w, gas})
+	c.setups = append(c.setups, setup{w, gas, c.stockOf(w, gas)})
 	for pos := range positions {
 		short := c.newWay(w, gas, windows, ShortArc, pos, number, &melting)
 		for _, mode := range modes {
@@ -209,7 +217,7 @@ func (c *catalog) newWay(w *tables.Wire, gas *tables.Gas, windows []*tables.Wind
 	}
 	width := n.high - n.low
 	n.start, n.top = n.low+c.rules.innerLow*width, n.low+c.rules.innerHigh*width
-	c.priceIn(n)
+	n.stock, n.askedOnly = c.setups[number].stock, n.wire.Metal == bronze
 	c.machinesFor(n)
 	return n
 }
@@ -223,6 +231,7 @@ func (c *catalog) fillIn(n *way) bool {
 	n.slag = n.wire.Slag()
 	n.flow = c.shield(n)
 	n.stick = c.stickout(n)
+	n.hydrogen, _ = c.set.HydrogenOf(*n.wire)
 	eff, ok := c.set.Efficiency(*n.wire, n.gas.Gas, string(n.mode))
 	k, okK := c.set.HeatK(n.process)
 	if n.volts == nil || n.pass == nil || len(n.travel) == 0 || n.flow == nil || n.stick == nil || !ok || !okK {
@@ -235,40 +244,20 @@ func (c *catalog) fillIn(n *way) bool {
 	return len(n.targets.family[butt].points) > 0 && len(n.targets.family[fillet].points) > 0
 }
 
-// priceIn takes wire and gas prices from the shop. What is not in its stock has
-// the price that the shop or the built-in list states for it, told in a check;
-// without one it costs nothing here.
-func (c *catalog) priceIn(n *way) {
-	n.askedOnly = n.wire.Metal == bronze
-	if p, ok := c.shop.Wire(n.wire.Filler, n.wire.Dia); ok {
-		n.perKg, n.spool = float64(p.PerKg), float64(p.SpoolKg)
-	}
-	if p, ok := c.shop.Gas(n.gas.Gas); ok && p.Cylinder > 0 {
-		n.perLitre = float64(p.PerCylinder) / float64(p.Cylinder)
-	}
-	n.gasStock = n.gas.Gasless()
-	for _, p := range c.shop.Wires {
-		if p.Filler == n.wire.Filler && sameDia(p.Dia, n.wire.Dia) {
-			n.wireStock, n.perKg, n.spool, n.onHand = true, float64(p.PerKg), float64(p.SpoolKg), float64(p.OnHandKg)
-			break
-		}
-	}
-	for _, p := range c.shop.Gases {
-		if p.Gas == n.gas.Gas && p.Cylinder > 0 {
-			n.gasStock, n.perLitre = true, float64(p.PerCylinder)/float64(p.Cylinder)
-			break
-		}
-	}
-}
-
 func sameDia(a, b units.MM) bool { return a-b < 0.01 && b-a < 0.01 }
 
 // hasWord tells whether a list of words separated by blanks has the word.
 func hasWord(list, word string) bool {
-	for w := range strings.FieldsSeq(list) {
-		if w == word {
+	for at := 0; at+len(word) <= len(list) && word != ""; {
+		found := strings.Index(list[at:], word)
+		if found < 0 {
+			return false
+		}
+		start, end := at+found, at+found+len(word)
+		if (start == 0 || list[start-1] == ' ') && (end == len(list) || list[end] == ' ') {
 			return true
 		}
+		at = end
 	}
 	return false
 }

@@ -113,7 +113,7 @@ func (c *catalog) checkBare(p *Plan, t *task) {
 	k.coats(t)
 	k.list(t)
 	p.Checks = k.out
-	p.Cautions = c.cautions(t, p)
+	p.Cautions = c.cautions(t, nil)
 }
 
 // missing says what keeps the joint from having settings.

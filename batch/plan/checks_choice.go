@@ -179,18 +179,17 @@ func (c *catalog) whyNothing(t *task) string {
 
 // nearest finds the way with the least in its way and says what that is.
 func (c *catalog) nearest(t *task) reason {
-	var best *outcome
+	var best outcome
 	for _, n := range c.waysOf(t) {
 		if !c.mayTry(n, t) {
 			continue
 		}
-		o := c.try(n, t)
-		if o.stands != 0 && (best == nil || o.stands < best.stands) {
-			best = &o
+		if o := c.try(n, t); o.stands != 0 && (best.way == nil || o.stands < best.stands) {
+			best = o
 		}
 	}
-	if best != nil {
-		if list := c.obstacleChecks(best, c.filledBy(best.way, t)); len(list) > 0 {
+	if best.way != nil {
+		if list := c.obstacleChecks(&best, c.filledBy(best.way, t)); len(list) > 0 {
 			last := list[len(list)-1]
 			last.text = "nothing of the shop fits; nearest: " + last.text
 			return last

@@ -35,8 +35,16 @@ func (k *checker) sizes(t *task) {
 			k.say(r, finding.Note, "single V in %s", mmText(t.thin))
 		}
 	}
-	if t.thin > 0 {
-		k.say(k.c.book.at("thin-sheet", t.thin), finding.Note, "sheet of %s", mmText(t.thin))
+	k.thinSheet(t)
+}
+
+// thinSheet says what thin sheet asks for.
+func (k *checker) thinSheet(t *task) {
+	if t.thin <= 0 {
+		return
+	}
+	if r := k.c.book.at("thin-sheet", t.thin); r != nil {
+		k.say(r, finding.Note, "sheet of %s", mmText(t.thin))
 	}
 }
 
@@ -52,7 +60,7 @@ func (k *checker) filletSize(t *task) {
 			k.say(r, finding.Warning, "throat %s (leg %s) is below %s between parts of %s and more", mmText(throat), mmText(small), mmText(r.Value), mmText(t.thin))
 		}
 		k.largeLeg(t)
-		k.say(k.c.book.at("thin-sheet", t.thin), finding.Note, "sheet of %s", mmText(t.thin))
+		k.thinSheet(t)
 	}
 	if a := float64(t.prep.Angle); t.prep.Kind == joint.Fillet {
 		if r := k.c.book.first("angle-fillet"); r != nil && (a < r.Over || a > r.To) {

@@ -132,7 +132,7 @@ func keep(list []candidate, new candidate) []candidate {
 // obey finds the way that does least harm where the user asks for what the rules
 // would not choose. What no machine or no geometry allows is not obeyed.
 func (c *catalog) obey(t *task) offer {
-	var best *outcome
+	var best outcome
 	for _, n := range c.waysOf(t) {
 		if !c.mayTry(n, t) {
 			continue
@@ -141,11 +141,11 @@ func (c *catalog) obey(t *task) offer {
 		if o.stands >= noMachine || c.outside(&o, t) {
 			continue
 		}
-		if best == nil || o.milder(best) {
-			best = &o
+		if best.way == nil || o.milder(&best) {
+			best = o
 		}
 	}
-	if best == nil {
+	if best.way == nil {
 		return offer{}
 	}
 	return offer{forced: true, list: []candidate{best.candidate(t, new(laid))}}

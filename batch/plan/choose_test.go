@@ -31,10 +31,10 @@ func listCost(c *catalog, picked []candidate, on []*machine) float64 {
 		setups = append(setups, s)
 	}
 	for w, v := range kg {
-		sum += c.wireLeft(w, v)
+		sum += c.wirePack(w).left(v)
 	}
 	for g, v := range litres {
-		sum += c.gasLeft(g, v)
+		sum += c.gasPack(g).left(v)
 	}
 	shop := c.shop
 	return sum + float64(rates.ChangeOvers(setups))*float64(shop.ChangeMin)/60*float64(shop.LabourCostPerHour())

@@ -11,50 +11,67 @@ import (
 // form is what the joints of a list have in common that differ in nothing but their
 // names, their length and how many there are: a long list has few of them.
 type form struct {
-	task  *task     // of the first joint of the form
-	again bool      // more than one joint has the form: worth keeping what follows
-	open  []outcome // the ways open to it, laid and with their machines
-	tried bool      // open is known
-	ways  []formWay // those chosen so far
+	task   *task     // of the first joint of the form
+	again  bool      // more than one joint has the form: worth keeping what follows
+	open   []outcome // the ways open to it, laid and with their machines
+	tried  bool      // open is known
+	ways   []formWay // those chosen so far
+	others *form     // with the same key
 }
 
-// formKey is a joint without its names, length and quantity.
+// formKey is what of a joint tells most forms apart; those with the same key are
+// compared one by one.
 type formKey struct {
-	joint.Detail // without its stitch, which stands beside by what it holds
-	stitch       joint.Stitch
-	stitched     bool
-	note         string
+	kind               joint.Kind
+	t1, t2, a, b       units.MM
+	material, position string
 }
 
 // mostForms is how many forms are kept: a list of which every joint is another kind
 // gains nothing by them.
 const mostForms = 2048
 
-// formOf returns the form of a joint; false where more than its seam follows from
+// keyOf returns the key of a joint's form; false where more than its seam follows from
 // its length or from its parts.
-func formOf(j *joint.Joint) (formKey, bool) {
+func keyOf(j *joint.Joint) (formKey, bool) {
 	if j.Part1 != "" || j.Part2 != "" || j.Kind == joint.Plug || j.Kind == joint.Slot {
 		return formKey{}, false
 	}
-	key := formKey{Detail: *j.Detail, note: j.Note}
-	if j.Stitch != nil {
-		key.stitch, key.stitched, key.Stitch = *j.Stitch, true, nil
+	return formKey{kind: j.Kind, t1: j.T1, t2: j.T2, a: j.Size.A, b: j.Size.B, material: j.Material, position: j.Position}, true
+}
+
+// sameForm tells whether two joints differ in nothing but names, length and quantity.
+func sameForm(a, b *joint.Joint) bool {
+	if a.Note != b.Note {
+		return false
 	}
-	return key, true
+	if a.Detail == b.Detail {
+		return true
+	}
+	if (a.Stitch == nil) != (b.Stitch == nil) || a.Stitch != nil && *a.Stitch != *b.Stitch {
+		return false
+	}
+	one, other := *a.Detail, *b.Detail
+	one.Stitch, other.Stitch = nil, nil
+	return one == other
 }
 
 // newTask reads one joint, or takes what another of its form has in common with it.
 func (c *catalog) newTask(j *joint.Joint) *task {
-	key, ok := formOf(j)
-	if !ok {
+	key, ok := keyOf(j)
+	if !ok || c.forms == nil {
 		return c.readTask(j)
 	}
-	if f := c.forms[key]; f != nil {
-		return f.next(c, j)
+	first := c.forms[key]
+	for f := first; f != nil; f = f.others {
+		if sameForm(f.task.j, j) {
+			return f.next(c, j)
+		}
 	}
 	t := c.readTask(j)
-	if c.forms != nil && len(c.forms) < mostForms {
-		t.form = &form{task: t}
+	if c.formCount < mostForms {
+		c.formCount++
+		t.form = &form{task: t, others: first}
 		c.forms[key] = t.form
 	}
 	return t
@@ -185,7 +202,7 @@ type warmed struct {
 // warmth judges preheat, interpass, heat and cooling, once for a form and a way.
 func (k *checker) warmth(t *task, n *way, p *Plan) {
 	if !t.form.repeats() {
-		k.judgeWarmth(t, p)
+		k.judgeWarmth(t, n, p)
 		return
 	}
 	f := t.form.at(n)
@@ -195,6 +212,6 @@ func (k *checker) warmth(t *task, n *way, p *Plan) {
 		return
 	}
 	before := len(k.out)
-	k.judgeWarmth(t, p)
+	k.judgeWarmth(t, n, p)
 	f.warmed = &warmed{slices.Clone(k.out[before:]), p.PreheatWords, p.Preheat, p.Interpass, p.T85, p.HeatRange}
 }

@@ -10,6 +10,26 @@ import (
 	"seamtally/batch/units"
 )
 
+// nearly returns a joint like another but for one detail that no key of a form has.
+func nearly(rt *rapid.T, like *joint.Joint) joint.Joint {
+	j := like.Apart()
+	switch rapid.IntRange(0, 5).Draw(rt, "detail") {
+	case 0:
+		j.Gap, j.GapGiven = j.Gap+1, true
+	case 1:
+		j.Where = joint.Site
+	case 2:
+		j.Sides = 3 - max(j.Sides, 1)
+	case 3:
+		j.Stitch = &joint.Stitch{Segment: 50, Gap: 50, Pitch: 100}
+	case 4:
+		j.Backing, j.RootFaceGiven = "bar", true
+	default:
+		j.Note = "painted"
+	}
+	return j
+}
+
 // A list in which joints are alike but for their length is planned as if each
 // joint were read by itself.
 func TestFormsChangeNothing(t *testing.T) {
@@ -18,6 +38,9 @@ func TestFormsChangeNothing(t *testing.T) {
 		var joints []joint.Joint
 		for range rapid.IntRange(1, 4).Draw(rt, "forms") {
 			j := anyJoint(rt)
+			if len(joints) > 0 && rapid.Bool().Draw(rt, "nearly the last") {
+				j = nearly(rt, &joints[len(joints)-1])
+			}
 			for range rapid.IntRange(1, 4).Draw(rt, "of the form") {
 				j.Length = units.MM(rapid.Float64Range(5, 4000).Draw(rt, "length"))
 				j.Qty = rapid.IntRange(1, 9).Draw(rt, "qty")

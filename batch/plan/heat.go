@@ -26,11 +26,11 @@ func (k *checker) heat(t *task, o *outcome, p *Plan) {
 
 // judgeWarmth judges preheat, interpass, heat and cooling. Preheat and cooling are
 // for ferritic steel, parents and weld metal.
-func (k *checker) judgeWarmth(t *task, p *Plan) {
+func (k *checker) judgeWarmth(t *task, n *way, p *Plan) {
 	ferritic := t.metal == "carbon steel" && t.mat.Group == "carbon steel"
 	switch {
 	case ferritic:
-		k.preheat(t, p)
+		k.preheat(t, n, p)
 	case t.mat.Group == "carbon steel" || t.mat2 != nil && t.mat2.Group == "carbon steel":
 		p.PreheatWords = "not worked out: the weld metal is not ferritic steel; the procedure decides"
 	}
@@ -144,12 +144,8 @@ func (k condition) words() []string {
 	return out
 }
 
-// cautions returns the keys of the cautions that the conditions call for. The
-// list is shared between joints.
-func (c *catalog) cautions(t *task, p *Plan) []string {
-	var wire *tables.Wire
-	if w, ok := c.set.Wire(p.Filler, p.Dia); ok {
-		wire = &w
-	}
+// cautions returns the keys of the cautions that the conditions call for, with the wire
+// of the joint where it has one. The list is shared between joints.
+func (c *catalog) cautions(t *task, wire *tables.Wire) []string {
 	return slices.Clip(c.care(t, wire).cautions)
 }

@@ -246,6 +246,9 @@ func TestPreheatIsMonotone(t *testing.T) {
 	set, shop := world(t)
 	c := newCatalog(set, shop, Options{})
 	m := c.material("S355J2")
+	wire, _ := set.Wire("G3Si1", 1.2)
+	n := &way{}
+	n.hydrogen, _ = set.HydrogenOf(wire)
 	rapid.Check(t, func(t *rapid.T) {
 		thin := rapid.Float64Range(10, 80).Draw(t, "thin")
 		thick := rapid.Float64Range(thin, 90).Draw(t, "thick")
@@ -253,7 +256,7 @@ func TestPreheatIsMonotone(t *testing.T) {
 		temp := func(d float64) float64 {
 			p := &Plan{Manner: &Manner{Filler: "G3Si1", Dia: 1.2, Runs: []Run{{Number: 1, Heat: q}}}}
 			f := preheat{method: "cet", thick: d, steel: c.steelOf("S355J2", m, d, true)}
-			c.preheatByFormula(p, &f)
+			c.preheatByFormula(n, p, &f)
 			if f.outside {
 				t.Fatalf("%g mm %g kJ/mm: %s", d, float64(q), f.words)
 			}

@@ -53,7 +53,8 @@ func Explain(joints []joint.Joint, index int, set *tables.Set, shop *rates.Shop,
 	c := newCatalog(set, shop, opt.wanting(joints))
 	r := c.ready(joints)
 	t, chosen := r.task(index), r.chosen[index]
-	p := c.plan(t, &r.offers[index], chosen)
+	var p Plan
+	c.plan(&p, t, &r.offers[index], chosen)
 	c.trace(&p, t, &r.offers[index], chosen)
 	return p
 }
@@ -100,7 +101,7 @@ func (r *readied) task(i int) *task {
 func (r *readied) plans() []Plan {
 	plans := make([]Plan, len(r.joints))
 	for i := range plans {
-		plans[i] = r.c.plan(r.task(i), &r.offers[i], r.chosen[i])
+		r.c.plan(&plans[i], r.task(i), &r.offers[i], r.chosen[i])
 		r.tasks[i], r.offers[i] = nil, offer{}
 	}
 	return plans

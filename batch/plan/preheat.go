@@ -36,7 +36,7 @@ type preheat struct {
 }
 
 // findPreheat works out the preheat of a joint by the shop's method.
-func (c *catalog) findPreheat(t *task, p *Plan) preheat {
+func (c *catalog) findPreheat(t *task, n *way, p *Plan) preheat {
 	f := preheat{method: c.shop.PreheatMethod, thick: max(float64(t.prep.T1), float64(t.prep.T2))}
 	if f.method == "" || f.method == "codes" {
 		f.method = "cet"
@@ -51,7 +51,7 @@ func (c *catalog) findPreheat(t *task, p *Plan) preheat {
 	case "category":
 		c.preheatByCategory(t, &f)
 	default:
-		c.preheatByFormula(p, &f)
+		c.preheatByFormula(n, p, &f)
 		f.combined = c.findCombined(t, &f)
 		if f.method == "combined" && f.combined.none() {
 			f.temp, f.outside, f.words = nil, false, f.combined.words()
@@ -82,7 +82,8 @@ func (c *catalog) preheatByCategory(t *task, f *preheat) {
 	case f.row.Min <= 0:
 		f.words = fmt.Sprintf("none: category %s to %s; parts not below 0 °C", f.row.Category, upTo(f.row.To))
 	default:
-		f.temp = &f.row.Min
+		least := f.row.Min
+		f.temp = &least
 		f.words = fmt.Sprintf("at least %.0f °C by category %s over %s", float64(f.row.Min), f.row.Category, mmText(float64(f.row.Over)))
 	}
 }
@@ -96,14 +97,12 @@ func upTo(t units.MM) string {
 
 // preheatByFormula works the carbon equivalent formula for the thicker part and
 // the coolest pass, and says so where it does not hold.
-func (c *catalog) preheatByFormula(p *Plan, f *preheat) {
+func (c *catalog) preheatByFormula(n *way, p *Plan, f *preheat) {
 	f.set = weld.EN1011
 	if f.method == "cet-sew" {
 		f.set = weld.SEW088
 	}
-	f.filler = p.Filler
-	wire, _ := c.set.Wire(p.Filler, p.Dia)
-	f.hydrogen, _ = c.set.HydrogenOf(wire)
+	f.filler, f.hydrogen = p.Filler, n.hydrogen
 	if label := c.shop.Hydrogen[p.Filler]; label > 0 && f.hydrogen.HD > 0 {
 		f.hydrogen.HD, f.hydrogen.Basis, f.hydrogen.Source = label, "shop", "shop value hydrogen."+p.Filler
 		f.label = true
@@ -179,13 +178,13 @@ func (f *preheat) whyNotFormula() string {
 func roundUp(t float64) units.Celsius { return units.Celsius(10 * math.Ceil(t/10-1e-9)) }
 
 // preheat fills in what the welder is told of preheat and says why.
-func (k *checker) preheat(t *task, p *Plan) {
+func (k *checker) preheat(t *task, n *way, p *Plan) {
 	if t.proc != nil && t.proc.Preheat > 0 {
 		p.Preheat = &t.proc.Preheat
 		p.PreheatWords = fmt.Sprintf("procedure %s asks for it", t.proc.Number)
 		return
 	}
-	f := k.c.findPreheat(t, p)
+	f := k.c.findPreheat(t, n, p)
 	p.Preheat, p.PreheatWords = f.temp, f.words
 	switch {
 	case f.outside:

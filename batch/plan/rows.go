@@ -101,12 +101,12 @@ func (c *catalog) stickout(n *way) *tables.Stickout {
 	return nil
 }
 
-// words returns the sentence of an item for a way under a condition.
-func (c *catalog) words(item string, n *way, when string) string {
+// words returns the sentence of an item for a way, welded in a mode, under a condition.
+func (c *catalog) words(item string, n *way, mode Transfer, when string) string {
 	for i := range c.set.Technique {
 		r := &c.set.Technique[i]
 		if r.Item == item && fits(r.Metal, n.wire.Metal) && fits(r.Construction, n.wire.Construction) &&
-			fits(r.Transfer, string(n.mode)) && fits(r.When, when) &&
+			fits(r.Transfer, string(mode)) && fits(r.When, when) &&
 			(r.Positions == "" || hasWord(r.Positions, positions[n.pos])) {
 			return r.Text
 		}

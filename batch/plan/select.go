@@ -24,6 +24,8 @@ type selection struct {
 	wires    []*tables.Wire
 	gases    []*tables.Gas
 
+	spools, cylinders []pack // of wires and gases
+
 	sum    float64   // of the joints
 	kg     []float64 // by wire
 	litres []float64 // by gas
@@ -74,6 +76,12 @@ func (c *catalog) newSelection(all []offer) *selection {
 		}
 	}
 	s.kg, s.litres = make([]float64, len(s.wires)), make([]float64, len(s.gases))
+	for _, w := range s.wires {
+		s.spools = append(s.spools, c.wirePack(w))
+	}
+	for _, g := range s.gases {
+		s.cylinders = append(s.cylinders, c.gasPack(g))
+	}
 	return s
 }
 
@@ -157,12 +165,12 @@ func (s *selection) cost() float64 {
 	sum := s.sum
 	for w, kg := range s.kg {
 		if kg > 1e-12 {
-			sum += s.c.wireLeft(s.wires[w], kg)
+			sum += s.spools[w].left(kg)
 		}
 	}
 	for g, litres := range s.litres {
 		if litres > 1e-12 {
-			sum += s.c.gasLeft(s.gases[g], litres)
+			sum += s.cylinders[g].left(litres)
 		}
 	}
 	shop := s.c.shop

@@ -28,37 +28,55 @@ type drawn struct {
 // in mm, by every published form that fits: the lowest and the highest are the
 // range that a cutter allows for. The area is that of one seam as it is laid. Free plates
 // of carbon steel only.
-func shrinkage(t *task, area units.MM2, working bool) []shrinkStep {
-	if t.metal != "carbon steel" || t.noArea != "" || area <= 0 || t.thin <= 0 {
+func shrinkage(t *task, area units.MM2) []shrinkStep {
+	d, ok := drawnBy(t, area)
+	if !ok {
 		return nil
 	}
-	d := drawn{prep: &t.prep, area: area, thin: units.MM(t.thin), leg: units.MM(t.leg), sides: max(t.j.Sides, 1), welded: t.weldedShare()}
-	return d.steps(working)
-}
-
-func (d *drawn) steps(working bool) []shrinkStep {
-	say := func(numbers func() string) string {
-		if !working {
-			return ""
-		}
-		return numbers()
-	}
-	switch d.prep.Kind {
-	case joint.Fillet, joint.Lap:
-		return d.fillets(say)
-	case joint.Edge, joint.Plug, joint.Slot, joint.FlareBevel, joint.FlareV:
-		return nil
-	}
-	out := make([]shrinkStep, 0, 2)
-	if v, err := weld.ShrinkButtLow(d.area, d.thin); err == nil {
-		out = append(out, shrinkStep{"SHRINK-4", "S = 0.1 A/t", say(func() string { return "0.1 x " + number(float64(d.area), 2) + " / " + n2(d.thin) }), "method statement citing AWS D1.1:2020 and Blodgett (extract)", "published", v})
-	}
-	if v, err := weld.ShrinkButt(d.area, d.thin, max(d.prep.Gap, 0)); err == nil {
-		out = append(out, shrinkStep{"SHRINK-1", "S = 0.2 A/t + 0.05 g", say(func() string {
-			return "0.2 x " + number(float64(d.area), 2) + " / " + n2(d.thin) + " + 0.05 x " + n2(max(d.prep.Gap, 0))
-		}), "second-hand chart crediting Spraragen and Ettinger", "memory", v})
+	out := d.steps(nil)
+	for i := range out {
+		out[i].numbers = d.numbers(out[i].id)
 	}
 	return out
+}
+
+// drawnBy is what the shrinkage across a seam of a task is reckoned from; false where no
+// form fits.
+func drawnBy(t *task, area units.MM2) (d drawn, ok bool) {
+	if t.metal != "carbon steel" || t.noArea != "" || area <= 0 || t.thin <= 0 {
+		return d, false
+	}
+	return drawn{prep: &t.prep, area: area, thin: units.MM(t.thin), leg: units.MM(t.leg), sides: max(t.j.Sides, 1), welded: t.weldedShare()}, true
+}
+
+// steps adds the estimates to a list, without their working.
+func (d *drawn) steps(out []shrinkStep) []shrinkStep {
+	switch d.prep.Kind {
+	case joint.Fillet, joint.Lap:
+		return d.fillets(out)
+	case joint.Edge, joint.Plug, joint.Slot, joint.FlareBevel, joint.FlareV:
+		return out
+	}
+	if v, err := weld.ShrinkButtLow(d.area, d.thin); err == nil {
+		out = append(out, shrinkStep{id: "SHRINK-4", formula: "S = 0.1 A/t", source: "method statement citing AWS D1.1:2020 and Blodgett (extract)", basis: "published", value: v})
+	}
+	if v, err := weld.ShrinkButt(d.area, d.thin, max(d.prep.Gap, 0)); err == nil {
+		out = append(out, shrinkStep{id: "SHRINK-1", formula: "S = 0.2 A/t + 0.05 g", source: "second-hand chart crediting Spraragen and Ettinger", basis: "memory", value: v})
+	}
+	return out
+}
+
+// numbers writes out what a form is worked with.
+func (d *drawn) numbers(id string) string {
+	switch id {
+	case "SHRINK-4":
+		return "0.1 x " + number(float64(d.area), 2) + " / " + n2(d.thin)
+	case "SHRINK-1":
+		return "0.2 x " + number(float64(d.area), 2) + " / " + n2(d.thin) + " + 0.05 x " + n2(max(d.prep.Gap, 0))
+	case "SHRINK-6":
+		return "0.8 x " + number(float64(d.sides), 0) + " x " + number(d.welded, 3)
+	}
+	return n2(d.leg) + " / " + n2(d.plate()) + " x " + number(d.share(), 3)
 }
 
 // plate is the thickness of the part that fillets stand on.
@@ -69,21 +87,23 @@ func (d *drawn) plate() units.MM {
 	return d.thin
 }
 
+// share is what of two fillets over the whole length is welded.
+func (d *drawn) share() float64 { return float64(d.sides) / 2 * d.welded }
+
 // fillets estimates the part that the fillets stand on; stitches count for the share
 // of the length that they take.
-func (d *drawn) fillets(say func(func() string) string) []shrinkStep {
-	plate := d.plate()
-	share := float64(d.sides) / 2 * d.welded
-	formula, f, id := "S = 1.02 z/t", weld.ShrinkTee, "SHRINK-2"
+func (d *drawn) fillets(out []shrinkStep) []shrinkStep {
+	first := shrinkStep{id: "SHRINK-2", formula: "S = 1.02 z/t for two fillets, times the share welded", source: "AWS Welding Handbook", basis: "memory"}
+	f := weld.ShrinkTee
 	if d.prep.Kind == joint.Lap {
-		formula, f, id = "S = 1.52 z/t", weld.ShrinkLap, "SHRINK-5"
+		first.id, first.formula, f = "SHRINK-5", "S = 1.52 z/t for two fillets, times the share welded", weld.ShrinkLap
 	}
-	out := make([]shrinkStep, 0, 2)
-	if v, err := f(d.leg, plate); err == nil {
-		out = append(out, shrinkStep{id, formula + " for two fillets, times the share welded", say(func() string { return n2(d.leg) + " / " + n2(plate) + " x " + number(share, 3) }), "AWS Welding Handbook", "memory", v * units.MM(share)})
+	if v, err := f(d.leg, d.plate()); err == nil {
+		first.value = v * units.MM(d.share())
+		out = append(out, first)
 	}
-	if v, err := weld.ShrinkFilletRule(d.sides, d.leg, plate); err == nil {
-		out = append(out, shrinkStep{"SHRINK-6", "S = 0.8 n, times the share welded", say(func() string { return "0.8 x " + number(float64(d.sides), 0) + " x " + number(d.welded, 3) }), "TWI FAQ weld shrinkage allowance", "published", v * units.MM(d.welded)})
+	if v, err := weld.ShrinkFilletRule(d.sides, d.leg, d.plate()); err == nil {
+		out = append(out, shrinkStep{id: "SHRINK-6", formula: "S = 0.8 n, times the share welded", source: "TWI FAQ weld shrinkage allowance", basis: "published", value: v * units.MM(d.welded)})
 	}
 	return out
 }
@@ -98,7 +118,12 @@ func (t *task) weldedShare() float64 {
 
 // shrinkRange returns the lowest and the highest estimate; nil without any.
 func shrinkRange(t *task, area units.MM2) *[2]units.MM {
-	steps := shrinkage(t, area, false)
+	d, ok := drawnBy(t, area)
+	if !ok {
+		return nil
+	}
+	var room [2]shrinkStep
+	steps := d.steps(room[:0])
 	if len(steps) == 0 {
 		return nil
 	}
@@ -133,8 +158,8 @@ func ShrinkLines(p *Plan) (lines []ShrinkLine, onLeg bool) {
 	} else {
 		more.area *= 0.5
 	}
-	half := more.steps(false)
-	for i, s := range d.steps(false) {
+	half := more.steps(nil)
+	for i, s := range d.steps(nil) {
 		k := 2 * float64(s.value-half[i].value) / x
 		lines = append(lines, ShrinkLine{K: noNoise(k), C: noNoise(float64(s.value) - k*x)})
 	}

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"seamtally/batch/joint"
@@ -63,7 +64,7 @@ type task struct {
 
 // readTask reads one joint.
 func (c *catalog) readTask(j *joint.Joint) *task {
-	t := &task{j: j, site: j.Where == joint.Site, seams: float64(max(j.Qty, 1))}
+	t := &task{j: j, assumed: c.assumed[:0], site: j.Where == joint.Site, seams: float64(max(j.Qty, 1))}
 	if j.Part1 != "" || j.Part2 != "" {
 		c.takeSection(t)
 		j = t.j
@@ -86,6 +87,8 @@ func (c *catalog) readTask(j *joint.Joint) *task {
 	c.bindProcedure(t)
 	t.settleThickness(c.rules.sink)
 	t.noSettings = c.whyNoSettings(t)
+	c.assumed = t.assumed
+	t.assumed = slices.Clip(append([]joint.Assumption(nil), t.assumed...))
 	return t
 }
 

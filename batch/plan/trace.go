@@ -22,7 +22,7 @@ func (c *catalog) trace(p *Plan, t *task, of *offer, n *way) {
 		o := c.try(n, t)
 		w.smallest(&o)
 		w.arc(&o)
-		w.warmth()
+		w.warmth(n)
 		w.quality()
 		w.use(&o)
 		w.money(&o)

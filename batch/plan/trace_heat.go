@@ -9,14 +9,14 @@ import (
 )
 
 // warmth shows preheat, cooling and shrinkage.
-func (w *working) warmth() {
+func (w *working) warmth(n *way) {
 	t, p := w.t, w.p
 	if t.metal == "carbon steel" && t.mat != nil && t.mat.Group == "carbon steel" && len(p.Runs) > 0 {
-		f := w.c.findPreheat(t, p)
+		f := w.c.findPreheat(t, n, p)
 		w.preheat(&f)
 		w.cooling()
 	}
-	for _, s := range shrinkage(t, p.Area, true) {
+	for _, s := range shrinkage(t, p.Area) {
 		w.step(s.id, "shrinkage across one seam, free plates", s.formula, s.numbers, n2(s.value)+" mm", s.source, s.basis)
 	}
 }

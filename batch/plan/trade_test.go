@@ -85,10 +85,10 @@ func TestSolidWireOnPositive(t *testing.T) {
 			if n.wire.Construction != "solid" {
 				continue
 			}
-			if text := c.words("polarity", n, ""); !strings.Contains(text, "positive") {
+			if text := c.words("polarity", n, n.mode, ""); !strings.Contains(text, "positive") {
 				t.Errorf("%s: polarity %q", n.wire.Filler, text)
 			}
-			if text := c.words("torch", n, ""); strings.Contains(text, "slag") {
+			if text := c.words("torch", n, n.mode, ""); strings.Contains(text, "slag") {
 				t.Errorf("%s is solid and leaves no slag: %q", n.wire.Filler, text)
 			}
 		}
@@ -119,7 +119,7 @@ func TestDragDeepensPushFlattens(t *testing.T) {
 	set, shop := world(t)
 	c := newCatalog(set, shop, Options{})
 	for _, n := range c.all[0] {
-		text := c.words("torch", n, "")
+		text := c.words("torch", n, n.mode, "")
 		switch {
 		case n.wire.Metal == "aluminium":
 			if !strings.HasPrefix(text, "push") {
@@ -246,7 +246,7 @@ func TestNobodyDragsUpwards(t *testing.T) {
 	builds := map[string]bool{}
 	for _, n := range c.all[up] {
 		builds[n.wire.Construction] = true
-		if text := c.words("torch", n, ""); strings.HasPrefix(text, "drag") {
+		if text := c.words("torch", n, n.mode, ""); strings.HasPrefix(text, "drag") {
 			t.Errorf("%s upwards: %q", n.wire.Filler, text)
 		}
 	}
