@@ -121,12 +121,16 @@ func (c *catalog) preheatByFormula(n *way, p *Plan, f *preheat) {
 	f.raw = float64(raw)
 	f.clear, _ = weld.PreheatCET(ambient, units.MM(f.thick), f.hydrogen.HD, units.KJMM(f.heat), f.set)
 	if f.raw <= ambient {
-		f.words = fmt.Sprintf("none: %s gives %.0f °C with a CET of %s %%; parts dry and at %g °C", f.set.Name, f.raw, number(cet, 3), ambient)
+		l := make(line, 0, usualLine)
+		l = l.say("none: ", f.set.Name, " gives ").whole(f.raw).say(" °C with a CET of ").num(cet, 3).say(" %; parts dry and at ").short(ambient).say(" °C")
+		f.words = string(l)
 		return
 	}
 	up := roundUp(f.raw)
 	f.temp = &up
-	f.words = fmt.Sprintf("%.0f °C by %s with a CET of %s %%, %s", float64(up), f.set.Name, number(cet, 3), f.steel.from)
+	l := make(line, 0, usualLine)
+	l = l.whole(float64(up)).say(" °C by ", f.set.Name, " with a CET of ").num(cet, 3).say(" %, ", f.steel.from)
+	f.words = string(l)
 }
 
 // coolest returns the least heat of any pass in kJ/mm; 0 where none has a heat
@@ -157,7 +161,9 @@ func (f *preheat) whyNotFormula() string {
 		f.outside = true
 		return fmt.Sprintf("not worked out: %s is thinner than the %g mm at which %s begins, and this steel is hardened: the plate maker says", mmText(f.thick), weld.PreheatThin, f.set.Name)
 	case f.thick < weld.PreheatThin:
-		return fmt.Sprintf("none asked for: %s is thinner than the %g mm at which %s begins; parts dry and free of frost", mmText(f.thick), weld.PreheatThin, f.set.Name)
+		l := make(line, 0, usualLine)
+		l = l.say("none asked for: ").num(f.thick, 1).say(" mm is thinner than the ").short(weld.PreheatThin).say(" mm at which ", f.set.Name, " begins; parts dry and free of frost")
+		return string(l)
 	}
 	f.outside = true
 	switch {
@@ -239,50 +245,51 @@ func (f *preheat) short(r *tables.CheckRule) (format string, args []any) {
 
 // sentence says what a preheat rests on, and what would change it.
 func (f *preheat) sentence() string {
-	text := fmt.Sprintf("%s at a CET of %s %%, %s; %s, hydrogen %g ml/100 g, %s kJ/mm", f.steel.row.Grade, number(f.steel.cet, 3), f.steel.from,
-		mmText(f.thick), f.hydrogen.HD, number(f.heat, 2))
+	l := make(line, 0, usualLine)
+	l = l.say(f.steel.row.Grade, " at a CET of ").num(f.steel.cet, 3).say(" %, ", f.steel.from, "; ").num(f.thick, 1).say(" mm, hydrogen ")
+	l = l.short(f.hydrogen.HD).say(" ml/100 g, ").num(f.heat, 2).say(" kJ/mm")
 	if f.coolest > 0 && f.coolest < weld.PreheatCool {
-		text += fmt.Sprintf(" (the coolest pass has %s kJ/mm, below the method's %g kJ/mm: at least this)", number(f.coolest, 2), weld.PreheatCool)
+		l = l.say(" (the coolest pass has ").num(f.coolest, 2).say(" kJ/mm, below the method's ").short(weld.PreheatCool).say(" kJ/mm: at least this)")
 	}
 	if f.combined.none() {
-		text += ". " + f.combined.contrast()
+		l = l.say(". ", f.combined.contrast())
 	}
-	return text + f.certificateHint() + f.wireHint()
+	return string(f.wireHint(f.certificateHint(l)))
 }
 
 // certificateHint says what the mill certificate would change.
-func (f *preheat) certificateHint() string {
+func (f *preheat) certificateHint(l line) line {
 	grade, typical := f.steel.row.Grade, f.steel.row.CETTypical
 	clear := math.Floor(f.clear*100) / 100
 	switch {
 	case f.steel.certificate:
-		return ""
+		return l
 	case clear >= weld.PreheatLean && clear >= typical:
-		return fmt.Sprintf(". None is needed with at most %s %% on the certificate (cet.%s); typical is %s %%", number(clear, 2), grade, number(typical, 2))
+		return l.say(". None is needed with at most ").num(clear, 2).say(" % on the certificate (cet.", grade, "); typical is ").num(typical, 2).say(" %")
 	case typical >= weld.PreheatLean && typical < f.steel.cet:
-		return fmt.Sprintf(". A certificate of %s %%, as is typical (cet.%s): %s", number(typical, 2), grade, f.with(typical, f.hydrogen.HD))
+		return f.with(l.say(". A certificate of ").num(typical, 2).say(" %, as is typical (cet.", grade, "): "), typical, f.hydrogen.HD)
 	}
-	return ""
+	return l
 }
 
 // wireHint says what a wire with less hydrogen would change.
-func (f *preheat) wireHint() string {
+func (f *preheat) wireHint(l line) line {
 	if f.label || f.hydrogen.HD <= lowHydrogen {
-		return ""
+		return l
 	}
-	return fmt.Sprintf(". A wire labelled H%g (hydrogen.%s): %s", lowHydrogen, f.filler, f.with(f.steel.cet, lowHydrogen))
+	return f.with(l.say(". A wire labelled H").short(lowHydrogen).say(" (hydrogen.", f.filler, "): "), f.steel.cet, lowHydrogen)
 }
 
 // lowHydrogen is the class that wires for structural steel are commonly sold in.
 const lowHydrogen = 5.0 // ml/100 g
 
-// with returns what the preheat would be with another CET or hydrogen.
-func (f *preheat) with(cet, hd float64) string {
+// with says what the preheat would be with another CET or hydrogen.
+func (f *preheat) with(l line, cet, hd float64) line {
 	got, err := weld.Preheat(max(cet, weld.PreheatLean), units.MM(f.thick), hd, units.KJMM(f.heat), f.set)
 	if err != nil || float64(got) <= ambient {
-		return "no preheat"
+		return l.say("no preheat")
 	}
-	return fmt.Sprintf("preheat %.0f °C", float64(roundUp(float64(got))))
+	return l.say("preheat ").whole(float64(roundUp(float64(got)))).say(" °C")
 }
 
 // needed is how loud a preheat is told: where a procedure is named it governs.
