@@ -96,9 +96,10 @@ type catalog struct {
 	pairs         map[[2]string][]tables.FillerChoice
 	targets       map[targetKey]*targets
 	beads         map[beadKey][]bead
-	likely        []likely            // the plausible ranges, compiled
-	sections      map[string]known    // designations, each read once
-	conditions    map[string][]string // words that tell of one, lower case
+	american      map[string][2]string // name of a position, by family
+	likely        []likely             // the plausible ranges, compiled
+	sections      map[string]known     // designations, each read once
+	conditions    map[string][]string  // words that tell of one, lower case
 	careOf        map[condition]care
 	forms         map[formKey]*form // the latest of each key; the others hang on it
 	formCount     int
@@ -116,6 +117,7 @@ func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 	}
 	c.readLikely()
 	c.readConditions()
+	c.readPositions()
 	for _, d := range set.Densities {
 		if d.Use == tables.WeldMetal {
 			c.density[d.Metal] = float64(d.Value)

@@ -8,9 +8,18 @@ import "seamtally/batch/joint"
 func (c *catalog) awsPosition(j *joint.Joint) string {
 	switch j.Kind {
 	case joint.Fillet, joint.Lap, joint.Corner:
-		return c.set.AWSName(j.Position, false)
+		return c.american[j.Position][fillet]
 	case joint.Edge, joint.Plug, joint.Slot, joint.NoKind:
 		return ""
 	}
-	return c.set.AWSName(j.Position, true)
+	return c.american[j.Position][butt]
+}
+
+// readPositions looks up the American names of all positions.
+func (c *catalog) readPositions() {
+	c.american = make(map[string][2]string, len(c.set.Positions))
+	for i := range c.set.Positions {
+		iso := c.set.Positions[i].ISO
+		c.american[iso] = [2]string{butt: c.set.AWSName(iso, true), fillet: c.set.AWSName(iso, false)}
+	}
 }
