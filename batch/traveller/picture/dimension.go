@@ -58,6 +58,12 @@ func (f *drawing) dimension(d sketch.Dim) {
 			page.Point{X: mid.X + away.X*gapX - away.Y*(gapX+more), Y: mid.Y + away.Y*gapY + away.X*(gapY+more)},
 			page.Point{X: mid.X + away.X*gapX + away.Y*(gapX+more), Y: mid.Y + away.Y*gapY - away.X*(gapY+more)})
 	}
+	if d.Away.X == 0 { // beside its arrows, where there is no room below them
+		for _, more := range []float64{0, 3, 6, 10} {
+			beside := math.Abs(b.X-a.X)/2 + 4.5 + w/2 + more
+			places = append(places, page.Point{X: mid.X - beside, Y: mid.Y}, page.Point{X: mid.X + beside, Y: mid.Y})
+		}
+	}
 	for _, back := range []float64{0, 3, 6} { // else on the part itself, before its edge
 		places = append(places, page.Point{X: mid.X - away.X*(off+gapX+back), Y: mid.Y - away.Y*(off+gapY+back)})
 	}
@@ -105,8 +111,10 @@ func (f *drawing) span(a, b page.Point) {
 	}
 	u := page.Point{X: (b.X - a.X) / l, Y: (b.Y - a.Y) / l}
 	f.p.Line(f.box, a.X, a.Y, b.X, b.Y, 0.18, 0)
-	f.p.Arrow(f.box, f.held(shift(a, u, -3.5)), a, 0.18, 1.6)
-	f.p.Arrow(f.box, f.held(shift(b, u, 3.5)), b, 0.18, 1.6)
+	before, behind := f.held(shift(a, u, -3.5)), f.held(shift(b, u, 3.5))
+	f.p.Arrow(f.box, before, a, 0.18, 1.6)
+	f.p.Arrow(f.box, behind, b, 0.18, 1.6)
+	f.lines = append(f.lines, stroke{before, behind})
 }
 
 // held keeps a point inside the frame.

@@ -44,6 +44,9 @@ func (f *drawing) labelArea(s page.Style, text string, c page.Point) page.Rect {
 // crossed tells whether one of the lines runs through an area.
 func crossed(r page.Rect, lines []stroke) bool {
 	for _, l := range lines {
+		if max(l.a.X, l.b.X) < r.X || min(l.a.X, l.b.X) > r.Right() || max(l.a.Y, l.b.Y) < r.Y || min(l.a.Y, l.b.Y) > r.Bottom() {
+			continue // most lie elsewhere
+		}
 		if through(r, l) {
 			return true
 		}

@@ -20,15 +20,7 @@ func (f *drawing) numbers(s sketch.Sketch) {
 			later = append(later, i)
 		}
 	}
-	left, right := math.Inf(1), math.Inf(-1)
-	for _, b := range s.Beads {
-		for _, q := range f.outline(b.Outline) {
-			left, right = min(left, q.X), max(right, q.X)
-		}
-	}
-	for _, i := range later {
-		f.numberBeside(s, i, left, right)
-	}
+	f.numbersBeside(s, later)
 }
 
 // covered tells whether a later pass lies over an area of paper, as the back run lies
@@ -118,68 +110,4 @@ func (f *drawing) shown(s sketch.Sketch, i int) page.Point {
 		}
 	}
 	return middle
-}
-
-// numberBeside writes a pass number to the left or right of the weld, odd numbers
-// on one side and even ones on the other, with a line to the pass.
-func (f *drawing) numberBeside(s sketch.Sketch, i int, left, right float64) {
-	b := s.Beads[i]
-	c := f.shown(s, i)
-	edges := [2]float64{right, left}
-	twins := slices.ContainsFunc(s.Beads, func(b sketch.Bead) bool { return b.Mirror }) // then each stays on its own side
-	if b.Mirror || !twins && b.Number%2 == 0 {
-		edges = [2]float64{left, right}
-	}
-	var places []page.Point
-	for _, edge := range edges {
-		way := math.Copysign(1, edge-c.X)
-		for _, dx := range []float64{3, 5, 7, 9, 12, 16} {
-			for _, dy := range []float64{0, -2, 2, -4, 4, -6, 6} {
-				places = append(places, page.Point{X: edge + way*dx, Y: c.Y + dy})
-			}
-		}
-	}
-	style, text := page.Style{Face: page.Bold, Size: page.MinSize}, strconv.Itoa(b.Number)
-	clear := slices.DeleteFunc(slices.Clone(places), func(at page.Point) bool { return f.overLabel(leader(c, at)) })
-	apart := slices.DeleteFunc(slices.Clone(clear), func(at page.Point) bool { return f.overLeader(leader(c, at)) })
-	var at page.Point
-	ok := false
-	for _, allowed := range [][]page.Point{apart, clear, places} { // better a line over a line or a word than no number
-		if at, ok = f.label(style, text, allowed); ok {
-			break
-		}
-	}
-	if !ok {
-		return
-	}
-	l := leader(c, at)
-	f.p.Line(f.box, l.a.X, l.a.Y, l.b.X, l.b.Y, 0.12, 0)
-	f.lines, f.leaders = append(f.lines, l), append(f.leaders, l)
-	f.p.Circle(f.box, c, 0.35, 0, 0)
-}
-
-// leader is the line from a place on a pass to the side of its number.
-func leader(from, number page.Point) stroke {
-	end := 1.6
-	if number.X > from.X {
-		end = -1.6
-	}
-	return stroke{from, page.Point{X: number.X + end, Y: number.Y}}
-}
-
-// overLabel tells whether a line would run through a label that is already set.
-func (f *drawing) overLabel(l stroke) bool {
-	return slices.ContainsFunc(f.taken, func(r page.Rect) bool { return through(r, l) })
-}
-
-// overLeader tells whether a line to a number would cross another such line.
-func (f *drawing) overLeader(l stroke) bool {
-	return slices.ContainsFunc(f.leaders, func(o stroke) bool {
-		return l.side(o.a)*l.side(o.b) < 0 && o.side(l.a)*o.side(l.b) < 0
-	})
-}
-
-// side is above, below or at zero as a point lies on one side of a line, on the other or on it.
-func (l stroke) side(q page.Point) float64 {
-	return (l.b.X-l.a.X)*(q.Y-l.a.Y) - (l.b.Y-l.a.Y)*(q.X-l.a.X)
 }

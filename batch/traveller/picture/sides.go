@@ -31,7 +31,17 @@ func (f *drawing) sides(s sketch.Sketch, pl *plan.Plan) {
 		half := words.Width(page.Clean(text)) / 2
 		y := [2]float64{f.at(sketch.Point{}).Y - 2.6, f.at(sketch.Point{Y: deep}).Y + 2.9}[k]
 		left, right := f.at(sketch.Point{X: low}).X, f.at(sketch.Point{X: high}).X
-		f.label(words, text, []page.Point{{X: right - half, Y: y}, {X: left + half, Y: y}, {X: right + half + 1, Y: y}, {X: left - half - 1, Y: y}})
+		var places []page.Point
+		away := [2]float64{-1, 1}[k]
+		for _, more := range [3]float64{0, 3.2, -3.2} { // by the plate's surface, away from it, beside the plate
+			if more >= 0 {
+				places = append(places, page.Point{X: right - half, Y: y + away*more}, page.Point{X: left + half, Y: y + away*more})
+			}
+			for _, out := range [3]float64{1, 12, 24} {
+				places = append(places, page.Point{X: right + half + out, Y: y + away*more}, page.Point{X: left - half - out, Y: y + away*more})
+			}
+		}
+		f.label(words, text, places)
 	}
 }
 

@@ -247,10 +247,10 @@ func (s *Sketch) secondSeam(p *plan.Plan) {
 	for _, b := range s.Beads {
 		switch p.Prep.Kind {
 		case joint.Fillet:
-			copies = append(copies, Bead{b.Number, s.acrossWeb(b.Outline, p), true})
+			copies = append(copies, Bead{b.Number, b.Layer, b.Side, s.acrossWeb(b.Outline, p), true})
 		case joint.Lap:
 			over := s.Plates[0].Outline[0].X
-			copies = append(copies, Bead{b.Number, b.Outline.turned(Point{over / 2, 0}), true})
+			copies = append(copies, Bead{b.Number, b.Layer, b.Side, b.Outline.turned(Point{over / 2, 0}), true})
 		}
 	}
 	s.Beads = append(s.Beads, copies...)

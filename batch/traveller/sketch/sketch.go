@@ -18,6 +18,8 @@ type Plate struct {
 // Bead is what one pass fills.
 type Bead struct {
 	Number  int
+	Layer   int // of its side; 0: not known
+	Side    int
 	Outline Polygon
 	Mirror  bool // the same pass of the second seam
 }
@@ -154,7 +156,8 @@ func layers(region Polygon, up, along Point, runs []plan.Run) []Bead {
 			areas[j] = float64(r.Area)
 		}
 		for j, bead := range layer.shares(along, areas) {
-			out = append(out, Bead{Number: groups[i][j].Number, Outline: bead})
+			run := groups[i][j]
+			out = append(out, Bead{Number: run.Number, Layer: run.Layer, Side: run.Side, Outline: bead})
 		}
 	}
 	return out
