@@ -189,6 +189,12 @@ func (c *catalog) sentences(p *Plan, t *task, o *outcome, trigger string) {
 	}
 	p.Polarity = c.words("polarity", n, n.mode, n.wire.Polarity)
 	p.Torch = c.words("torch", n, n.mode, "")
+	for i := range p.Runs {
+		r := &p.Runs[i]
+		if r.Torch = p.Torch; r.Transfer != n.mode {
+			r.Torch = c.words("torch", n, r.Transfer, "")
+		}
+	}
 	p.Trigger = c.words("trigger", n, n.mode, trigger)
 	p.Inductance = c.words("inductance", n, shortFirst(n, p.Runs), thin)
 	p.Technique = c.words("technique", n, n.mode, o.groups[o.governed].technique)

@@ -53,6 +53,7 @@ type Run struct {
 	Transfer        Transfer     // an open root may run in another mode than the rest
 	// Feed, Stickout, GasFlow and Volts are the pass's own: a root in another mode needs others.
 	Feed, Stickout, GasFlow, Volts Window
+	Torch                          string // how the torch is held in it
 }
 
 // Window is a start value with its working band.

@@ -139,17 +139,22 @@ func sameDials(a, b plan.Run) bool {
 // kindsOf names what passes of the same dials are, each kind once; nothing where the
 // room does not hold all of them: the table of passes names each.
 func (f *flow) kindsOf(runs []plan.Run, room float64) string {
+	text := f.kindNames(runs)
+	if body.At(page.MinSize).Width(page.Clean(text)) > room {
+		return ""
+	}
+	return text
+}
+
+// kindNames names what passes are, each kind once.
+func (f *flow) kindNames(runs []plan.Run) string {
 	var kinds []string
 	for _, r := range runs {
 		if word := f.say("run." + string(r.Kind)); !slices.Contains(kinds, word) {
 			kinds = append(kinds, word)
 		}
 	}
-	text := strings.Join(kinds, ", ")
-	if body.At(page.MinSize).Width(page.Clean(text)) > room {
-		return ""
-	}
-	return text
+	return strings.Join(kinds, ", ")
 }
 
 // mostDials is how many sets of dials a sheet shows large; the pass table has all.

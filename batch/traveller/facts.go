@@ -104,17 +104,19 @@ const factRow = 4.3
 
 func (t fact) height() float64 { return factRow + factStyle.Leading()*float64(len(t.lines)-1) }
 
-func (f *flow) factsHeight(p *plan.Plan, width float64) float64 {
+func factsHeight(facts []fact) float64 {
 	h := 0.0
-	for _, t := range f.facts(p, width) {
+	for _, t := range facts {
 		h += t.height()
 	}
 	return h
 }
 
-func (f *flow) writeFacts(box page.BoxID, r page.Rect, p *plan.Plan) {
+// writeFacts writes some of the smaller settings, made for the width given.
+func (f *flow) writeFacts(r page.Rect, facts []fact) {
+	box := f.p.Box("facts", r)
 	y, name := r.Y+3.4, f.factName()
-	for _, t := range f.facts(p, r.W) {
+	for _, t := range facts {
 		f.p.Write(box, r.X, y, name-1, page.Left, label.At(8.5), t.name)
 		f.p.Lines(box, r.X+name, y, r.W-name, factStyle, t.lines)
 		y += t.height()

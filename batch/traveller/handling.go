@@ -26,13 +26,16 @@ func (f *flow) handling(p *plan.Plan) {
 		f.factsBeside(right, p)
 		return
 	}
-	head := f.torchHead(p)
+	head, here := f.torchHead(p), f.factsLeft(p)
 	f.torch(page.Rect{X: left.X, Y: left.Y, W: left.W, H: head}, p)
-	below := page.Rect{X: left.X, Y: left.Y + head, W: left.W, H: left.H - head}
-	f.writeFacts(f.p.Box("facts", below), below, p)
+	f.writeFacts(page.Rect{X: left.X, Y: left.Y + head, W: left.W, H: left.H - head}, f.facts(p, left.W)[:here])
 	if len(p.Runs) > 1 {
 		used := f.passTable(right, p) + 2
 		right.Y, right.H = right.Y+used, right.H-used
+	}
+	if rest := f.facts(p, right.W)[here:]; len(rest) > 0 {
+		f.writeFacts(right, rest)
+		return
 	}
 	if right.H >= 5+4*4.6 {
 		f.knobs(right)
@@ -40,19 +43,42 @@ func (f *flow) handling(p *plan.Plan) {
 }
 
 func (f *flow) factsBeside(r page.Rect, p *plan.Plan) {
-	box := f.p.Box("facts", r)
-	f.p.Line(box, r.X, r.Y, r.Right(), r.Y, 0.25, 0)
-	f.writeFacts(box, page.Rect{X: r.X, Y: r.Y + 1, W: r.W, H: r.H - 1}, p)
+	f.p.Line(f.p.Box("facts", r), r.X, r.Y, r.Right(), r.Y, 0.25, 0)
+	f.writeFacts(page.Rect{X: r.X, Y: r.Y + 1, W: r.W, H: r.H - 1}, f.facts(p, r.W))
 }
 
 func (f *flow) handlingHeight(p *plan.Plan) float64 {
 	if f.squeeze >= tight && len(p.Runs) < 2 {
-		return max(f.torchHead(p), f.factsHeight(p, f.passWidth())+2) + 3
+		return max(f.torchHead(p), factsHeight(f.facts(p, f.passWidth()))+2) + 3
 	}
-	left := f.torchHead(p) + f.factsHeight(p, torchWidth) + 2
-	right := knobsHeight
-	if len(p.Runs) > 1 {
-		right = f.passTableHeight(p)
+	return f.handlingWith(p, f.factsLeft(p)) + 3
+}
+
+// handlingWith is the height with so many of the smaller settings below the torch.
+func (f *flow) handlingWith(p *plan.Plan, here int) float64 {
+	left := f.torchHead(p) + factsHeight(f.facts(p, torchWidth)[:here]) + 2
+	if len(p.Runs) < 2 {
+		return max(left, knobsHeight)
 	}
-	return max(left, right) + 3
+	right := f.passTableHeight(p)
+	if rest := f.facts(p, f.passWidth())[here:]; len(rest) > 0 {
+		right += factsHeight(rest) + 4
+	}
+	return max(left, right)
+}
+
+// factsLeft is how many of the smaller settings stand below the torch. On a close sheet the
+// last of them stand below a short table of passes, as far as that makes both lower.
+func (f *flow) factsLeft(p *plan.Plan) int {
+	all := len(f.facts(p, torchWidth))
+	best := all
+	if !f.squeeze.close() || len(p.Runs) < 2 {
+		return best
+	}
+	for here := all - 1; here >= 0; here-- {
+		if f.handlingWith(p, here) < f.handlingWith(p, best)-0.1 {
+			best = here
+		}
+	}
+	return best
 }

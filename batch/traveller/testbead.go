@@ -18,7 +18,7 @@ func (f *flow) blankRow() float64 {
 func (f *flow) testBeadHeight(p *plan.Plan) float64 {
 	h := 14.4 + 2*f.blankRow()
 	if !f.ticksBeside(p) {
-		h += tickRow
+		h += tickRow + goodStyle.Leading()*float64(len(f.goodLines(p))-1)
 	}
 	return h
 }
@@ -32,7 +32,7 @@ func (f *flow) testTitle(p *plan.Plan) page.Style {
 	switch words := f.testTitleText(p); {
 	case f.squeeze >= pressed:
 		return title.At(10)
-	case big.Width(page.Clean(words))+testGap+small.At(page.MinSize).Width(page.Clean(f.say(goodBead(p)))) > f.width:
+	case !mixed(p) && big.Width(page.Clean(words))+testGap+small.At(page.MinSize).Width(page.Clean(f.goodWords(p))) > f.width:
 		return title.At(10.5)
 	}
 	return big
@@ -50,7 +50,12 @@ func (f *flow) testBead(p *plan.Plan) {
 	f.p.Write(box, r.X, r.Y+5, r.W, page.Left, f.testTitle(p), f.testTitleText(p))
 	x, y := r.X+f.ticksFrom(p), r.Y+5
 	if !f.ticksBeside(p) {
-		f.p.Write(box, x, y, r.Right()-x, page.Right, small.At(8.5), f.say(goodBead(p)))
+		for i, line := range f.goodLines(p) {
+			if i > 0 {
+				y += goodStyle.Leading()
+			}
+			f.p.Write(box, x, y, r.Right()-x, page.Right, goodStyle, line)
+		}
 		x, y = r.X, y+tickRow
 	}
 	for _, text := range f.startWords(p) {
@@ -60,6 +65,41 @@ func (f *flow) testBead(p *plan.Plan) {
 		x += w + tickGap
 	}
 	f.blanks(box, page.Rect{X: r.X, Y: y + 2, W: r.W, H: 4.9 + 2*f.blankRow()}, p)
+}
+
+var goodStyle = small.At(8.5)
+
+// goodWords say how a good test bead looks and sounds: where some passes are laid in short
+// arc and others not, of each.
+func (f *flow) goodWords(p *plan.Plan) string {
+	if !mixed(p) {
+		return f.say(goodBead(p))
+	}
+	var short, rest []plan.Run
+	for _, r := range p.Runs {
+		if r.Transfer == plan.ShortArc {
+			short = append(short, r)
+		} else {
+			rest = append(rest, r)
+		}
+	}
+	return f.say("good.mixed", f.kindNames(short), f.kindNames(rest))
+}
+
+// goodLines are those words beside the title: in one line, or of two modes in two.
+func (f *flow) goodLines(p *plan.Plan) []string {
+	text := f.goodWords(p)
+	if !mixed(p) {
+		return []string{text}
+	}
+	return page.Wrap(goodStyle, text, f.width-f.ticksFrom(p), 3)
+}
+
+// mixed tells whether a good bead sounds otherwise in some passes than in others.
+func mixed(p *plan.Plan) bool {
+	key := goodBead(p)
+	return (key == "good.short" || key == "good.spray") &&
+		slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return (r.Transfer == plan.ShortArc) != (key == "good.short") })
 }
 
 // goodBead is the key of how a good test bead looks and sounds: by the metal, by the
