@@ -151,6 +151,9 @@ func sentenceOf(call *ast.CallExpr) (sentences, codes []string) {
 	if level, ok := call.Args[1].(*ast.SelectorExpr); ok && level.Sel.Name == "Note" {
 		return nil, nil
 	}
+	if sel.Sel.Name == "say" && !isLevel(call.Args[1]) { // a line of words is put together by the same verb
+		return nil, nil
+	}
 	text, ok := literal(call.Args[at])
 	if ok && text != "%s" {
 		return []string{text}, nil
@@ -159,6 +162,16 @@ func sentenceOf(call *ast.CallExpr) (sentences, codes []string) {
 		return nil, []string{code}
 	}
 	return nil, nil
+}
+
+// isLevel tells whether an argument is the level of a check.
+func isLevel(e ast.Expr) bool {
+	if sel, ok := e.(*ast.SelectorExpr); ok {
+		of, named := sel.X.(*ast.Ident)
+		return named && of.Name == "finding"
+	}
+	of, named := e.(*ast.Ident)
+	return named && of.Name == "level"
 }
 
 func literal(e ast.Expr) (string, bool) {
