@@ -11,12 +11,13 @@ import (
 // form is what the joints of a list have in common that differ in nothing but their
 // names, their length and how many there are: a long list has few of them.
 type form struct {
-	task   *task     // of the first joint of the form
-	again  bool      // more than one joint has the form: worth keeping what follows
-	open   []outcome // the ways open to it, laid and with their machines
-	tried  bool      // open is known
-	ways   []formWay // those chosen so far
-	others *form     // with the same key
+	like   joint.Joint // the first joint of the form, kept: a hint's is written over by the next
+	task   *task       // of that joint
+	again  bool        // more than one joint has the form: worth keeping what follows
+	open   []outcome   // the ways open to it, laid and with their machines
+	tried  bool        // open is known
+	ways   []formWay   // those chosen so far
+	others *form       // with the same key
 }
 
 // formKey is what of a joint tells most forms apart; those with the same key are
@@ -64,14 +65,14 @@ func (c *catalog) newTask(j *joint.Joint) *task {
 	}
 	first := c.forms[key]
 	for f := first; f != nil; f = f.others {
-		if sameForm(f.task.j, j) {
+		if sameForm(&f.like, j) {
 			return f.next(c, j)
 		}
 	}
 	t := c.readTask(j)
 	if c.formCount < mostForms {
 		c.formCount++
-		t.form = &form{task: t, others: first}
+		t.form = &form{like: *j, task: t, others: first}
 		c.forms[key] = t.form
 	}
 	return t

@@ -58,3 +58,30 @@ func TestFormsChangeNothing(t *testing.T) {
 		}
 	})
 }
+
+// A hint plans one altered joint after another in the same memory. Each is planned as
+// if it were the only one, though it may be like the one before but for a detail.
+func TestHintsPlanEachJointByItself(t *testing.T) {
+	set, shop := world(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		joints := []joint.Joint{anyJoint(rt)}
+		for range rapid.IntRange(1, 3).Draw(rt, "more") {
+			joints = append(joints, nearly(rt, &joints[len(joints)-1]))
+		}
+		all := newCatalog(set, shop, Options{})
+		h := hinter{c: all, used: make([]bool, len(all.setups))}
+		for k := range h.used {
+			h.used[k] = true
+		}
+		for i := range joints {
+			alone := newCatalog(set, shop, Options{})
+			alone.forms = nil
+			want, fits := (&hinter{c: alone, used: h.used}).replan(joints[i].Apart())
+			got, also := h.replan(joints[i].Apart())
+			want.way, got.way = nil, nil // of another catalog
+			if want != got || fits != also {
+				rt.Fatalf("joint %d: by itself %+v (%v), after the others %+v (%v)", i, want, fits, got, also)
+			}
+		}
+	})
+}
