@@ -3,6 +3,7 @@ package finding
 import (
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // String returns the place as a person finds it: "frame.xlsx, sheet Joints, C14 (Leg)".
@@ -34,7 +35,7 @@ func (p Place) String() string {
 func (p Problem) Line() string {
 	text := p.Text
 	if p.Read != "" && !says(text, p.Read) {
-		text += " (read " + strconv.Quote(p.Read) + ")"
+		text += " (read " + quoted(p.Read) + ")"
 	}
 	if p.Want != "" {
 		text += "; expected: " + p.Want
@@ -54,7 +55,16 @@ func says(text, read string) bool {
 	if strings.ContainsAny(read, "0123456789") {
 		return strings.Contains(text, read)
 	}
-	return strings.Contains(text, strconv.Quote(read))
+	return strings.Contains(text, quoted(read)) || strings.Contains(text, strconv.Quote(read))
+}
+
+// quoted puts a text between quotation marks as it stands: a backslash before an inch mark
+// is no reader's business. What no cell shows, such as an escape, is written out.
+func quoted(text string) string {
+	if strings.IndexFunc(text, func(r rune) bool { return !unicode.IsPrint(r) }) >= 0 {
+		return strconv.Quote(text)
+	}
+	return `"` + text + `"`
 }
 
 func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

@@ -25,3 +25,13 @@ func TestWhatWasReadIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// What was read stands as the cell shows it: a backslash before an inch mark is none of
+// the reader's business, but no escape goes to the screen.
+func TestReadAsTheCellShowsIt(t *testing.T) {
+	for read, want := range map[string]string{`4'-16"`: `(read "4'-16"")`, "a\x1b[2J": `(read "a\x1b[2J")`} {
+		if line := (Problem{Text: "it is not a number", Read: read}).Line(); !strings.Contains(line, want) {
+			t.Errorf("%q: %s, want %s", read, line, want)
+		}
+	}
+}

@@ -2,9 +2,11 @@ package joint
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"seamtally/batch/finding"
+	"seamtally/batch/joint/measure"
 	"seamtally/batch/list"
 )
 
@@ -19,6 +21,8 @@ func (r *reader) columnDoubts(sheet *list.Sheet) {
 			r.tell(finding.Note, header, "header-slip", fmt.Sprintf("the header %q is read as %q", c.Header, c.near), "correct the header")
 		case c.torn && r.used(c, sheet):
 			r.tell(finding.Warning, header, "header-contradicts", fmt.Sprintf("column %s, %q, is left aside: its brackets name another column than the words before them", finding.ColumnName(c.Col), c.Header), "write into the header what its figures are, and nothing else")
+		case isLength[c.Key] && c.unit == measure.None && foreignUnit.MatchString(c.Header) && r.used(c, sheet):
+			r.tell(finding.Warning, header, "header-unit", fmt.Sprintf("the header %q gives a unit that is no unit of length; its numbers are read as %s", c.Header, r.bareName()), "correct the header: the unit, or what the column holds")
 		case c.named:
 			r.note(header, "names-taken", fmt.Sprintf("column %s, %q, is taken for the names of the joints: its values are names, and no other column has them", finding.ColumnName(c.Col), c.Header), "if that is right nothing need be done; if not, head the column that names the joints mark")
 		case c.guess && c.rival != "" && r.used(c, sheet):
@@ -29,7 +33,7 @@ func (r *reader) columnDoubts(sheet *list.Sheet) {
 		}
 	}
 	if r.totalled > 0 {
-		r.tell(finding.Warning, header, "total-length", fmt.Sprintf("the lengths are headed as totals, and in %d rows the quantity multiplies them again", r.totalled),
+		r.tell(finding.Warning, header, "total-length", "the lengths are headed as totals, and in "+rowsOf(r.totalled)+" the quantity multiplies them again",
 			"give the length of one joint, or leave the quantity out if the length already holds all copies")
 	}
 	r.hidden(sheet)
@@ -76,6 +80,13 @@ func (r *reader) longest() {
 		}
 	}
 }
+
+// foreignUnit is a unit in the brackets of a header that no length has. Letters that are
+// also signs of a size, such as a, s and t, are none.
+var foreignUnit = regexp.MustCompile(`(?i)[(\[] ?(?:kg|lbs?|kn|mpa|kpa|amps?|volts?|eur|€)\.? ?[)\]]`)
+
+// isLength are the keys whose figures are lengths.
+var isLength = map[string]bool{"length": true, "t1": true, "t2": true, "size": true, "gap": true, "root_face": true, "depth": true, "radius": true}
 
 // measured are the keys of which a second column would change metal or money.
 var measured = map[string]bool{"qty": true, "length": true, "sides": true, "stitch": true, "t1": true, "size": true, "kind": true, "material": true, "position": true}
@@ -160,4 +171,12 @@ func (r *reader) noColumn() error {
 	hint += "; add a column headed " + strings.Join(lack, " and one headed ") + ", or head the column that holds it so; " + r.elsewhere()
 	return &list.Refusal{File: r.file, Hint: hint, Text: fmt.Sprintf("the header in row %d%s names %s, but there is no column for %s",
 		r.list.HeaderRows[0], inSheet(r.sheet), strings.Join(have, ", "), strings.Join(lack, " and "))}
+}
+
+// rowsOf counts rows: "1 row".
+func rowsOf(n int) string {
+	if n == 1 {
+		return "1 row"
+	}
+	return fmt.Sprintf("%d rows", n)
 }

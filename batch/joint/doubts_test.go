@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"seamtally/batch/finding"
+	"seamtally/batch/joint/measure"
 	"seamtally/batch/list"
 )
 
@@ -227,5 +228,43 @@ func TestALongSeamIsComparedWithSeamsOfAKnownLength(t *testing.T) {
 		if got != c.want {
 			t.Errorf("%s: %q, want %q", c.lengths, got, c.want)
 		}
+	}
+}
+
+// A header may give a unit that no length has: its numbers are not millimetres in
+// silence. Letters that are signs of a size are no such unit.
+func TestHeaderWithAForeignUnit(t *testing.T) {
+	set := loadTables(t)
+	for header, want := range map[string]int{"Length (kg)": 1, "Length [lbs]": 1, "Length (L)": 0, "Length (mm)": 0, "Length": 0} {
+		l, err := understand(t, set, "Mark;"+header+";Throat (a);Thickness (t)\nW1;500;5;8\n", Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p := told(l, "header-unit"); len(p) != want {
+			t.Errorf("%q: told %d times, want %d: %v", header, len(p), want, l.Problems)
+		}
+	}
+}
+
+// What hides the list is named: a sheet that is hidden, not one that has no list.
+func TestOnlyListOnAHiddenSheet(t *testing.T) {
+	cover, welds := sheetOf("Cover page"), sheetOf("Mark|Length|Size|t1", "W1|500|z5|8")
+	cover.Name, welds.Name, welds.Hidden = "Cover", "Welds", true
+	_, err := Understand(&list.Source{File: "x.xlsx", Format: list.XLSX, Sheets: []list.Sheet{cover, welds}}, Options{}, loadTables(t))
+	if err == nil || !strings.Contains(err.Error(), `hidden sheet "Welds"`) {
+		t.Errorf("got %v", err)
+	}
+}
+
+// The x of a rough figure parts no legs.
+func TestRoughSize(t *testing.T) {
+	for text, want := range map[string]string{"approx 5": "a rough figure", "max 6": "a limit", "a4x6": "two sizes are read only"} {
+		_, _, bad := sizeOf(text, "", measure.MM, measure.Style{})
+		if bad == nil || !strings.Contains(bad.Text, want) {
+			t.Errorf("%q: %v, want %q", text, bad, want)
+		}
+	}
+	if s, _, bad := sizeOf("6x8", "", measure.MM, measure.Style{}); bad != nil || s.A != 6 || s.B != 8 {
+		t.Errorf("6x8: %v %v", s, bad)
 	}
 }

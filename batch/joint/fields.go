@@ -186,8 +186,8 @@ func (w *row) twoSizes(a, b Size, c *column, read string) {
 	if a.Means == Penetration || b.Means == Penetration || a.B != 0 || b.B != 0 || math.Abs(leg(a)-leg(b)) <= 0.75 {
 		return
 	}
-	w.say(finding.Error, c, "two-sizes", read, "leg and throat of the row do not belong together: "+a.Text+" and "+b.Text,
-		"a leg 1.41 times the throat", "leave one of them, or correct it")
+	w.say(finding.Error, c, "two-sizes", read, "the row gives two sizes that do not belong together: "+a.Text+" and "+b.Text,
+		"one size, or a leg that is 1.41 times the throat", "delete the wrong one, or correct it")
 }
 
 // length reads the seam length; feet and inches in two columns are added.

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -152,11 +153,14 @@ func (f *Floor) take(c floorColumn, cell list.Cell) *finding.Problem {
 	if cell.Kind == list.Text {
 		var bad *measure.Fault
 		if v, bad = measure.Number(cell.Text, measure.Style{}); bad != nil {
-			return &finding.Problem{Level: finding.Error, Code: "bad-record", Text: "the floor's record is no number: " + bad.Text, Read: cell.Text, Want: "a number in the unit of the heading", Hint: "write the number alone; the row is left out until then"}
+			return &finding.Problem{Level: finding.Error, Code: "bad-record", Text: "the floor's record cannot be read: " + bad.Text, Read: cell.Text, Want: "a number in the unit of the heading", Hint: cmp.Or(bad.Hint, "write the number alone") + "; the record is left out until then"}
 		}
 	}
-	if cell.Kind != list.Text && cell.Kind != list.Number || v < 0 || c.title == FloorQty && v != float64(int(v)) {
-		return &finding.Problem{Level: finding.Error, Code: "bad-record", Text: "the floor's record cannot be so", Read: cell.Text, Want: "a number of zero or more", Hint: "correct the record; it is left out until then"}
+	if cell.Kind != list.Text && cell.Kind != list.Number {
+		return &finding.Problem{Level: finding.Error, Code: "bad-record", Text: "the floor's record is no number", Read: cell.Text, Want: "a number in the unit of the heading", Hint: "write the number that the floor gave, or empty the cell; the record is left out until then"}
+	}
+	if v < 0 || c.title == FloorQty && v != float64(int(v)) {
+		return &finding.Problem{Level: finding.Error, Code: "bad-record", Text: "no floor can have recorded this", Read: cell.Text, Want: "a number of zero or more", Hint: "correct the record; it is left out until then"}
 	}
 	v *= c.is
 	switch c.title {

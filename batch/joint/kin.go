@@ -150,6 +150,11 @@ func (e *Entry) Length(key, want string) (mm float64, ok bool) {
 	return mm, ok
 }
 
+// Beyond says on which side of what is ordinary a figure lies.
+func Beyond(v, least float64, text, under, over string) string {
+	return beyond(v, least, text, under, over)
+}
+
 // Unlikely says a length as it was read, and as it would be in another unit.
 func Unlikely(mm, low, high float64) string { return readings(mm, low, high) }
 

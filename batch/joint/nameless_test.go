@@ -209,7 +209,7 @@ func TestSeveralSizesInOneCell(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(l.Joints) != 0 || len(l.Problems) == 0 || strings.Contains(l.Problems[len(l.Problems)-1].Text, "unit") {
+		if len(l.Joints) != 0 || len(l.Problems) == 0 || l.Problems[0].Code != "bad-size" || strings.Contains(l.Problems[0].Text, "unit") {
 			t.Errorf("%q: %v", text, l.Problems)
 		}
 	}

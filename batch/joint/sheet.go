@@ -21,9 +21,15 @@ func (s *spellings) chooseSheet(src *list.Source, opt Options) (*list.Sheet, hea
 	var best *list.Sheet
 	var spot headerSpot
 	var names []string
+	hidden := "" // a hidden sheet that reads like one
 	for i := range src.Sheets {
 		sheet := &src.Sheets[i]
 		names = append(names, sheet.Name)
+		if opt.Sheet == "" && s.dialect.welds && sheet.Hidden && hidden == "" && (opt.Skip == nil || !opt.Skip(sheet)) {
+			if _, ok := s.findHeader(sheet); ok {
+				hidden = sheet.Name
+			}
+		}
 		if opt.Sheet != "" && !strings.EqualFold(sheet.Name, opt.Sheet) || opt.Sheet == "" && (sheet.Hidden || opt.Skip != nil && opt.Skip(sheet)) {
 			continue
 		}
@@ -45,6 +51,8 @@ func (s *spellings) chooseSheet(src *list.Source, opt Options) (*list.Sheet, hea
 		return nil, spot, &list.Refusal{File: src.File, Text: "a text file has no sheets, and the sheet " + opt.Sheet + " was asked for", Hint: "leave out --sheet, or give the workbook"}
 	case opt.Sheet != "":
 		return nil, spot, &list.Refusal{File: src.File, Text: fmt.Sprintf("there is no sheet %q", opt.Sheet), Hint: "write one of these after --sheet: \"" + strings.Join(names, "\", \"") + "\""}
+	case hidden != "":
+		return nil, spot, &list.Refusal{File: src.File, Text: "the only " + s.dialect.list + " is on the hidden sheet \"" + hidden + "\", and hidden sheets are left aside", Hint: "show the sheet in your spreadsheet program and save, or name it after --sheet"}
 	case len(names) > 1:
 		return nil, spot, s.noHeader(src.File, "the sheets "+strings.Join(names, ", "))
 	}

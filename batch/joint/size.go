@@ -12,7 +12,7 @@ var (
 	reSizePrefix = regexp.MustCompile(`^(?i)(cfw|fw|fillet|pjp|leg|throat|z|a|s|k|к|△|◺|⊿)\s*[=:]?\s*(.+)$`)
 	reTwoSizes   = regexp.MustCompile(`(?i)(?:^|\P{L})[azsk] ?\d.*\P{L}[azsk] ?\d`)
 	reSizeSuffix = regexp.MustCompile(`^(?i)(.+?)\s*(a|z|fw|cfw|fillet|leg|throat)$`)
-	reUnequal    = regexp.MustCompile(`^(?i)(.+?)\s*[x*]\s*(.+)$`)
+	reUnequal    = regexp.MustCompile(`^(?i)([^x*]*[\d½¼¾⅛⅜⅝⅞][^x*]*?)\s*[x*]\s*(.+)$`) // the x of "approx 5" stands behind no figure
 	reBracket    = regexp.MustCompile(`^\((.+)\)$`)
 )
 
@@ -58,6 +58,11 @@ func sizeOf(text string, header string, bare measure.Unit, style measure.Style) 
 		}
 	}
 	a, bad := millimetres(first, bare, style)
+	if bad != nil && stated {
+		if vague := measure.Vague(text); vague != nil {
+			bad = vague // the a of "approx 5" is no throat
+		}
+	}
 	if bad != nil && reTwoSizes.MatchString(text) {
 		bad = &measure.Fault{Text: "it names more than one size", Hint: "write the one that counts: a leg such as z6, or a throat such as a4"}
 	}

@@ -36,9 +36,25 @@ func (o Options) sizeMeans() string {
 
 func bareSizes(n int) string {
 	if n == 1 {
-		return "1 bare size is"
+		return "1 size without a letter is"
 	}
-	return fmt.Sprintf("%d bare sizes are", n)
+	return fmt.Sprintf("%d sizes without a letter are", n)
+}
+
+// bareName is what a number without a unit is taken in.
+func (r *reader) bareName() string {
+	if r.opt.Inches {
+		return "inches"
+	}
+	return "millimetres"
+}
+
+// areSizes counts sizes in front of what is said of them: "1 size is".
+func areSizes(n int) string {
+	if n == 1 {
+		return "1 size is"
+	}
+	return fmt.Sprintf("%d sizes are", n)
 }
 
 // otherMeans is what a bare size is not taken as.
@@ -307,11 +323,7 @@ func (r *reader) summary(src *list.Source, sheet *list.Sheet) {
 			names = append(names, name)
 		}
 		sort.Strings(names)
-		unit := "millimetres"
-		if r.opt.Inches {
-			unit = "inches"
-		}
-		r.note(r.list.HeaderRows[1], "list-units", "bare numbers under "+strings.Join(names, ", ")+" are read as "+unit, "if that is right nothing need be done; if not, write the unit in the header, such as Size (mm) or Size (in), or give --list-units mm or in")
+		r.note(r.list.HeaderRows[1], "list-units", "numbers without a unit under "+strings.Join(names, ", ")+" are read as "+r.bareName(), "if that is right nothing need be done; if not, write the unit in the header, such as Size (mm) or Size (in), or give --list-units mm or in")
 	}
 	r.columnDoubts(sheet)
 	r.otherLists(src, sheet)
@@ -323,7 +335,7 @@ func (r *reader) summary(src *list.Source, sheet *list.Sheet) {
 		r.note(r.list.HeaderRows[1], "thousands", "the list groups thousands: "+one+" is read as 1234, "+other+" as a little more than one", "write numbers without grouping if this is wrong")
 	}
 	if r.fractions > 0 && len(r.bareUsed) > 0 && !r.opt.Inches {
-		r.tell(finding.Warning, r.list.HeaderRows[1], "mixed-units", fmt.Sprintf("%d sizes are inch fractions, but bare numbers are read as millimetres", r.fractions),
+		r.tell(finding.Warning, r.list.HeaderRows[1], "mixed-units", fmt.Sprintf("%s written as inch fractions, but numbers without a unit are read as millimetres", areSizes(r.fractions)),
 			"use --list-units in if the list is in inches, or state the unit in the headers")
 	}
 	if r.sizesTaken > 0 {

@@ -232,7 +232,7 @@ func (f *fields) length(e *joint.Entry, p *Part) {
 		return
 	}
 	if mm < shortestPiece || mm > longestPiece {
-		e.Say(finding.Error, "length", "implausible", e.Text("length"), "no ordinary piece is this long: "+joint.Unlikely(mm, shortestPiece, longestPiece), "a length from 3 mm to 30 m", "correct the length, or state its unit")
+		e.Say(finding.Error, "length", "implausible", e.Text("length"), joint.Beyond(mm, shortestPiece, "no ordinary piece is this ", "short", "long")+joint.Unlikely(mm, shortestPiece, longestPiece), "a length from 3 mm to 30 m", "correct the length, or state its unit")
 		return
 	}
 	p.Length = units.MM(mm)

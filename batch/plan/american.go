@@ -121,13 +121,25 @@ func (a *american) ownWords(p *Plan) ownWords {
 	var out ownWords
 	for _, text := range all {
 		text = strings.TrimSpace(text)
-		if text == isoPosition.FindString(text) || a.wires.Replace(text) == text && !isoPosition.MatchString(text) {
+		if text == isoPosition.FindString(text) || a.isWire(text) || a.wires.Replace(text) == text && !isoPosition.MatchString(text) {
 			continue
 		}
 		out = append(out, text)
 	}
 	slices.SortStableFunc(out, func(x, y string) int { return len(y) - len(x) })
 	return out
+}
+
+// isWire tells whether a name is that of a wire and nothing else, with its diameter or
+// without: "G3Si1 1.0" as the number of a procedure.
+func (a *american) isWire(text string) bool {
+	name := strings.TrimRight(text, " 0123456789.,m")
+	for _, w := range a.set.Wires {
+		if w.Filler == name || w.Filler == text {
+			return true
+		}
+	}
+	return false
 }
 
 // spare has a text said, but for what stands in quotes in it, which is quoted from the

@@ -59,7 +59,33 @@ func TestAmericanLeavesTheListsOwnWords(t *testing.T) {
 		}
 	}
 	pipe := strings.Join(texts(&plans[6]), "\n")
-	if !strings.Contains(pipe, "is planned as 3F") || strings.Contains(pipe, "planned as PF") {
+	if !strings.Contains(pipe, "with the settings of 3F") || strings.Contains(pipe, "settings of PF") {
 		t.Errorf("our own position is not American: %s", pipe)
+	}
+}
+
+// A procedure or a mark that is called like a wire, and is nothing else, hides no wire of
+// ours: the checks name it as the American codes do.
+func TestAmericanNamesWiresBesideOnesLikeThem(t *testing.T) {
+	set, shop := world(t)
+	for _, name := range []string{"G3Si1", "G3Si1 1.0", "P1"} {
+		list := []joint.Joint{changed(filletJoint(8, 10, "PB"), func(j *joint.Joint) { j.WPS, j.Wire, j.Size.A = name, "G3Si1 1.0", 12 })}
+		plans := Joints(list, set, shop, Options{Codes: "aws"})
+		wires := 0
+		for _, c := range plans[0].Checks {
+			if c.Code == "several-passes" && strings.Contains(c.Text, plans[0].Filler) {
+				wires++
+			}
+		}
+		filler := plans[0].Filler
+		American(plans, set)
+		for _, c := range plans[0].Checks {
+			if c.Code == "several-passes" && strings.Contains(c.Text, filler) {
+				t.Errorf("procedure %q: %q", name, c.Text)
+			}
+		}
+		if wires == 0 {
+			t.Errorf("procedure %q: no check names a wire: nothing was tested", name)
+		}
 	}
 }

@@ -175,10 +175,10 @@ func (k *checker) materials(t *task) {
 // place judges where and in which position the joint is welded.
 func (k *checker) place(t *task) {
 	if t.site && !t.gasless {
-		k.sayf(k.c.outdoors(t, "site-wind", "site-wind-screens"), finding.Warning, "welded on site with shielding gas")
+		k.sayf(k.c.outdoors(t, "site-wind", "site-wind-screens"), finding.Warning, "welded on site with shielding gas, which wind blows away")
 	}
 	if t.posNote != "" && t.pos >= 0 {
-		k.sayf("position-pipe", finding.Note, "%s is planned as %s", t.posNote, positions[t.pos])
+		k.sayf("position-pipe", finding.Note, "position %s is planned with the settings of %s", t.posNote, positions[t.pos])
 	}
 }
 

@@ -41,7 +41,7 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 		k.say(k.c.book.first("short-arc-thick"), finding.Warning, "short arc on %s may not melt the sides of the joint", mmText(t.thin))
 	}
 	if n.mode == ShortArc {
-		k.say(k.c.book.first("short-arc-aws"), finding.Note, "planned in short arc")
+		k.say(k.c.book.first("short-arc-aws"), finding.Note, "planned in short arc, for which the code has no ready-made procedure")
 	}
 	k.stock(n.wireStock, n.perKg, "%s mm is not in the shop's stock", n.wire.Filler+" "+number(n.dia, 1))
 	k.stock(n.gasStock, n.perLitre, "the gas %s is not in the shop's stock", n.gas.Gas)
@@ -157,7 +157,7 @@ func (c *catalog) obstacleChecks(o *outcome, t *task) []reason {
 	add(tooSmall, "leg-small-for-wire", "%s lays a leg of %s and more; %s is asked for", name, mmText(n.pass.MinLeg), mmText(t.leg))
 	g := &o.groups[o.governed]
 	add(beadSmall, "leg-small-for-wire", "%s begins at %s A, which is more than a run of %s mm² bears", name, number(n.start, 0), number(g.area, 1))
-	add(tooFast, "travel-fast", "%s needs %s mm/min at its lowest current of %s A", name, number(g.travel, 0), number(g.current, 0))
+	add(tooFast, "travel-fast", "%s would have to travel %s mm/min at its lowest current of %s A, faster than a steady hand", name, number(g.travel, 0), number(g.current, 0))
 	add(tooSlow, "travel-slow", "%s runs at %s mm/min even at %s A", name, number(g.travel, 0), number(g.current, 0))
 	add(alThick, "al-short-arc", "short arc on aluminium of %s", mmText(t.thin))
 	if len(n.machines) == 0 && o.stands&noMachine != 0 {

@@ -16,7 +16,7 @@ func (k *checker) flare(t *task) {
 	left := flush - float64(p.Radius-p.Throat)
 	switch {
 	case t.j.Size.Means == joint.Leg && left <= slackSize:
-		k.sayf("flare-low", finding.Warning, "filled %s deep in a radius of %s: %s mm² where flush is %s mm², and no throat that counts",
+		k.sayf("flare-low", finding.Warning, "the weld fills %s of a corner of radius %s: %s mm² where flush is %s mm², too little for a throat that counts",
 			mmText(float64(p.Throat)), mmText(float64(p.Radius)), number(t.drawn, 1), number(k.c.flushArea(t), 1))
 	case t.j.Size.Means != joint.Leg && size > flush+slackSize:
 		k.sayf("flare-throat", finding.Warning, "throat %s in a flare of radius %s: filled flush it has %s", mmText(size), mmText(float64(p.Radius)), mmText(flush))
@@ -35,5 +35,5 @@ func (k *checker) flareSmall(p *Prep) {
 	if p.Kind == joint.FlareV {
 		source, basis = "taken over from the flare bevel, of which alone "+r.Source+" says it", "derived"
 	}
-	k.sayFrom(r.Code, finding.Warning, source, basis, "throat of a flare of radius %s", mmText(float64(p.Radius)))
+	k.sayFrom(r.Code, finding.Warning, source, basis, "in a corner of radius %s, less than %s, only a fillet on top of the flush weld counts as throat", mmText(float64(p.Radius)), mmText(r.To))
 }

@@ -14,8 +14,8 @@ func (k *checker) slips(t *task) {
 		code, text string
 		size       float64
 	}{
-		{"unit-thickness", "a thickness of %s", float64(t.prep.T1)}, {"unit-thickness", "a thickness of %s", float64(t.prep.T2)},
-		{"unit-length", "a seam of %s", float64(t.j.Length)},
+		{"unit-thickness", "a thickness of %s is not usual", float64(t.prep.T1)}, {"unit-thickness", "a thickness of %s is not usual", float64(t.prep.T2)},
+		{"unit-length", "a seam of %s is not usual", float64(t.j.Length)},
 	} {
 		if r := k.c.book.first(part.code); r != nil && part.size > 0 && (part.size < r.Over || part.size > r.To) {
 			k.say(r, finding.Warning, part.text, mmText(part.size))

@@ -44,7 +44,7 @@ func (k *checker) thinSheet(t *task) {
 		return
 	}
 	if r := k.c.book.at("thin-sheet", t.thin); r != nil {
-		k.say(r, finding.Note, "sheet of %s", mmText(t.thin))
+		k.say(r, finding.Note, "sheet of %s burns through easily", mmText(t.thin))
 	}
 }
 
@@ -54,7 +54,7 @@ func (k *checker) filletSize(t *task) {
 	throat := float64(t.prep.Throat)
 	if t.thin > 0 {
 		if r := k.c.book.at("leg-min", t.thin); r != nil && small < r.Value-slackLeg && small < t.thin-slackSize {
-			k.say(r, finding.Warning, "leg %s is below %s, the least for %s", mmText(small), mmText(r.Value), mmText(t.thin))
+			k.say(r, finding.Warning, "leg %s is below %s, the least on a part of %s", mmText(small), mmText(r.Value), mmText(t.thin))
 		}
 		if r := k.c.book.at("throat-min", t.thin); r != nil && throat < r.Value-slackSize {
 			k.say(r, finding.Warning, "throat %s (leg %s) is below %s between parts of %s and more", mmText(throat), mmText(small), mmText(r.Value), mmText(t.thin))
@@ -64,7 +64,7 @@ func (k *checker) filletSize(t *task) {
 	}
 	if a := float64(t.prep.Angle); t.prep.Kind == joint.Fillet {
 		if r := k.c.book.first("angle-fillet"); r != nil && (a < r.Over || a > r.To) {
-			k.say(r, finding.Warning, "the parts meet at %s°", number(a, 1))
+			k.say(r, finding.Warning, "the parts meet at %s°, and a fillet weld is for 60 to 120°", number(a, 1))
 		}
 	}
 	if t.j.Length > 0 && t.j.Stitch == nil {
@@ -130,11 +130,11 @@ func (k *checker) largeLeg(t *task) {
 	}
 	thick := max(float64(t.prep.T1), float64(t.prep.T2))
 	if r := k.c.book.first("leg-unlikely"); r != nil && t.leg > r.Value*thick {
-		k.say(r, finding.Warning, "leg %s on parts of %s at most", mmText(t.leg), mmText(thick))
+		k.say(r, finding.Warning, "leg %s, but the thickest part has only %s", mmText(t.leg), mmText(thick))
 		return
 	}
 	if r := k.c.book.first("leg-large"); r != nil && t.leg > r.Value*t.thin+slackLarge && t.prep.Kind != joint.Corner {
-		k.say(r, finding.Note, "leg %s on a part of %s", mmText(t.leg), mmText(t.thin))
+		k.say(r, finding.Note, "leg %s (throat %s) is large for a part of %s", mmText(t.leg), mmText(float64(t.prep.Throat)), mmText(t.thin))
 	}
 }
 
@@ -142,11 +142,11 @@ func (k *checker) largeLeg(t *task) {
 func (k *checker) filletGap(t *task) {
 	gap := t.fitGap
 	if r := k.c.book.first("gap-too-wide"); r != nil && gap > r.Over {
-		k.say(r, finding.Error, "fit-up gap %s", mmText(gap))
+		k.say(r, finding.Error, "fit-up gap of %s, and a fillet bridges %s at most", mmText(gap), mmText(r.Over))
 		return
 	}
 	if r := k.c.book.first("gap-wide"); r != nil && gap > r.Over {
-		k.say(r, finding.Warning, "fit-up gap %s: legs of %s become %s", mmText(gap), mmText(t.leg), mmText(t.leg+gap))
+		k.say(r, finding.Warning, "fit-up gap of %s: legs of %s have to become %s, or the throat is too small", mmText(gap), mmText(t.leg), mmText(t.leg+gap))
 	}
 }
 
@@ -165,10 +165,10 @@ func (k *checker) stitches(t *task) {
 		k.say(r, finding.Warning, "segments of %s are shorter than %s", mmText(s.segment), mmText(least))
 	}
 	if r, most := k.limit("stitch-gap", t, smaller); r != nil && t.thin > 0 && s.gap > most+slackLength {
-		k.say(r, finding.Warning, "clear gap of %s between segments, at most %s in tension", mmText(s.gap), mmText(most))
+		k.say(r, finding.Warning, "clear gap of %s between segments; where the joint is pulled, %s at most", mmText(s.gap), mmText(most))
 	}
 	if t.site {
-		k.sayf("stitch-outdoor", finding.Note, "intermittent weld on site")
+		k.sayf("stitch-outdoor", finding.Note, "intermittent weld on site, where rust creeps in between the segments")
 	}
 }
 

@@ -79,9 +79,9 @@ func (k *checker) cooling(t *task, p *Plan) {
 	}
 	hard := m.Family == hardened
 	tell := func(code string, level finding.Level) {
-		format, args := "it cools from 800 to 500 °C in %s (t8/5); %s wants %g to %g s", []any{strings.Replace(secondsText(p.T85[0], p.T85[1]), " to ", "–", 1), m.Grade, float64(limit.T85Low), float64(limit.T85High)}
+		format, args := "the weld cools from 800 to 500 °C in %s (t8/5), and %s wants %g to %g s", []any{strings.Replace(secondsText(p.T85[0], p.T85[1]), " to ", "–", 1), m.Grade, float64(limit.T85Low), float64(limit.T85High)}
 		if window := heatWindow(t, p, &shape, &limit); window != nil {
-			format, args = format+": from %s °C in %s that takes %s to %s kJ/mm", append(args, window...)
+			format, args = format+": begun at %s °C in %s that takes %s to %s kJ/mm", append(args, window...)
 		}
 		k.sayFrom(code, level, limit.Source, limit.Basis, format, args...)
 	}
@@ -132,7 +132,7 @@ func (k *checker) interpass(t *task, p *Plan) {
 	}
 	top := limit.Interpass
 	if p.Preheat != nil && *p.Preheat > top {
-		k.sayFrom("preheat-unknown", finding.Warning, limit.Source, limit.Basis, "preheat %.0f °C is above the interpass limit of %.0f °C: a filler with less hydrogen, or more heat per pass", float64(*p.Preheat), float64(top))
+		k.sayFrom("preheat-unknown", finding.Warning, limit.Source, limit.Basis, "preheat %.0f °C is above the interpass limit of %.0f °C: it takes a filler with less hydrogen, or more heat per pass", float64(*p.Preheat), float64(top))
 		top = *p.Preheat
 	} else if r := k.c.book.first("preheat-narrow"); r != nil && p.Preheat != nil && float64(top-*p.Preheat) < r.Value {
 		k.say(r, finding.Warning, "preheat %.0f °C leaves %.0f °C to the interpass limit of %.0f °C", float64(*p.Preheat), float64(top-*p.Preheat), float64(top))

@@ -16,7 +16,7 @@ func (k *checker) heat(t *task, o *outcome, p *Plan) {
 	}
 	p.CleanWidth = k.c.care(t, nil).clean
 	if t.metal == "stainless" && t.openRoot {
-		k.sayf("backing-purge", finding.Note, "open root in stainless")
+		k.sayf("backing-purge", finding.Note, "open root in stainless: its back burns to scale without gas")
 	}
 	if t.mat != nil && len(p.Runs) > 0 {
 		k.warmth(t, o.way, p)

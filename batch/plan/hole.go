@@ -110,6 +110,6 @@ func (k *checker) hole(t *task) {
 	k.say(k.c.book.first("hole-fill"), finding.Note, "hole of %s, filled %s deep on the spot", mmText(float64(t.j.Size.A)), mmText(t.holeDepth))
 	upper := float64(cmpOr(t.prep.T1, t.prep.T2))
 	if r := k.c.book.first("hole-small"); r != nil && upper > 0 && float64(t.j.Size.A) < upper+r.Value-0.3 {
-		k.say(r, finding.Warning, "hole of %s in %s: at least %s", mmText(float64(t.j.Size.A)), mmText(upper), mmText(upper+r.Value))
+		k.say(r, finding.Warning, "hole of %s in a part of %s; so that the torch reaches the bottom it should have %s or more", mmText(float64(t.j.Size.A)), mmText(upper), mmText(upper+r.Value))
 	}
 }

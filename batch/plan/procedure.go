@@ -238,7 +238,7 @@ func (k *checker) procedure(t *task) {
 		return
 	}
 	if t.proc == nil {
-		k.sayf("wps-governs", finding.Note, "procedure %s is named", t.j.WPS)
+		k.sayf("wps-governs", finding.Note, "the row names procedure %s, and no procedures with their ranges are in the shop file", t.j.WPS)
 		return
 	}
 	k.sayFrom("procedure-binds", finding.Note, t.proc.Source, cmp.Or(t.proc.Basis, "shop"), "procedure %s: %s", t.proc.Number, bindingText(t.proc))

@@ -44,11 +44,11 @@ func (k *checker) quality(t *task) {
 	for _, q := range limits {
 		said = append(said, limitWords(&q))
 		if limit := float64(q.Limit(t.sizeFor(q.Of))); q.Number == FitGap && t.j.GapGiven && t.fitGap > limit+slackSize {
-			k.sayFrom("quality-gap", finding.Warning, q.Source, q.Basis, "gap of %s; level %s bears %s here", mmText(t.fitGap), level, mmText(limit))
+			k.sayFrom("quality-gap", finding.Warning, q.Source, q.Basis, "gap of %s between the parts; quality level %s allows %s here", mmText(t.fitGap), level, mmText(limit))
 		}
 	}
 	if len(said) > 0 {
-		k.sayFrom("quality-level", finding.Note, k.qualitySource(level), k.qualityBasis(level), "level %s in %s welds, at most: %s (a throat, b width of the face, g gap, t thickness; each joint's own figures stand in explain)", level, kind, strings.Join(said, ", "))
+		k.sayFrom("quality-level", finding.Note, k.qualitySource(level), k.qualityBasis(level), "level %s in %s welds, at most: %s (a throat, b width of the face, g gap, t thickness; `seamtally explain` with list and mark shows each joint's own figures)", level, kind, strings.Join(said, ", "))
 	}
 }
 

@@ -125,7 +125,7 @@ func (k *checker) shielding(t *task, o *outcome) {
 		k.sayf("gas-not-needed", finding.Warning, "%s is asked for with %s, which shields itself: planned without gas", t.wish.gasLeft, n.wire.Filler)
 	}
 	if n.wire.Metal == bronze {
-		k.sayf("braze", finding.Warning, "brazed with %s, process %s", n.wire.Filler, n.process)
+		k.sayf("braze", finding.Warning, "brazed, not welded: %s, process %s", n.wire.Filler, n.process)
 		if !t.coated("zinc") {
 			k.sayf("braze-uncoated", finding.Note, "no zinc coating is stated, and the list asks for brazing")
 		}
@@ -173,7 +173,7 @@ func (c *catalog) gasRule(t *task) reason {
 	cored := len(w.wires) > 0 && w.wires[0].Construction != "solid"
 	switch {
 	case w.gas == noGas && (len(w.wires) > 0 || w.processes != ""):
-		return because("wire-gas", "no gas is asked for, and what is asked for with it needs a gas")
+		return because("wire-gas", "the row asks for no gas, and for a wire or process that needs one")
 	case !known:
 		return reason{}
 	case t.metal == "aluminium" && gas.Kind != "inert":

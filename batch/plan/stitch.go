@@ -45,7 +45,7 @@ func (k *checker) stitchFit(t *task) {
 		return
 	}
 	if fits := math.Floor((length+s.gap)/pitch + 1e-9); t.j.Stitch.Count > 0 && fits > float64(s.count) {
-		k.sayf("stitch-count", finding.Note, "%d segments of %s a side are stated, %.0f fit into %s: %s m a side instead of %s m",
+		k.sayf("stitch-count", finding.Note, "the stitch note asks for %d segments of %s a side, and %.0f would fit into %s: that would be %s m a side, and %s m are counted",
 			s.count, mmText(s.segment), fits, mmText(length), number(fits*s.segment/1000, 3), number(float64(s.count)*s.segment/1000, 3))
 	}
 	if end := float64(s.count-1)*pitch + s.segment + pitch/2; t.j.Stitch.Staggered && t.j.Sides == 2 && end > length+slackLength {

@@ -26,7 +26,7 @@ func TestWhatFitsIsTold(t *testing.T) {
 		}
 		return false
 	}
-	if p := stitched(5, false, 1000); !says(p, "stitch-count", "7 fit") || !near(float64(p.Seam), 0.5, 1e-9) {
+	if p := stitched(5, false, 1000); !says(p, "stitch-count", "7 would fit") || !near(float64(p.Seam), 0.5, 1e-9) {
 		t.Errorf("five of seven: %v m, %v", p.Seam, p.Checks)
 	}
 	if p := stitched(0, false, 1000); says(p, "stitch-count", "") || !near(float64(p.Seam), 0.7, 1e-9) {

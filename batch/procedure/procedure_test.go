@@ -98,9 +98,9 @@ func TestMistakesAreToldWithTheirCell(t *testing.T) {
 		{6, "240", "procedure-figure", "one figure and no range"},
 		{6, "many", "procedure-figure", "not a number"},
 		{6, "220-260 V", "procedure-unit", "does not fit current"},
-		{7, "2.6-2.9", "procedure-figure", "not to be expected"},
-		{8, "30-60 kg", "procedure-unit", "does not fit travel"},
-		{9, "up to 0", "procedure-figure", "not to be expected"},
+		{7, "2.6-2.9", "procedure-figure", "is not usual"},
+		{8, "30-60 kg", "procedure-unit", "does not fit travel speed"},
+		{9, "up to 0", "procedure-figure", "is not usual"},
 		{9, "2-1", "procedure-range", "runs from 2 to 1"},
 		{10, "warm", "procedure-figure", "not a number"},
 	}

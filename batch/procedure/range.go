@@ -74,7 +74,7 @@ func (r *reader) end(key string, c list.Cell) float64 {
 	}
 	f, bad := figureOf(text, r.style)
 	if bad != nil {
-		r.say(finding.Error, key, "procedure-figure", c.Text, nameOf(key)+" cannot be read: "+bad.Text, "one number in "+unitsOf(key), orElse(bad.Hint, "write digits, such as 80"))
+		r.say(finding.Error, key, "procedure-figure", c.Text, nameOf(key)+" cannot be read: "+bad.Text, "one number in "+unitsOf(key), orElse(bad.Hint, "write digits, such as "+oneOf(key)))
 		return 0
 	}
 	return r.value(key, c.Text, f)
@@ -124,7 +124,7 @@ func (r *reader) value(key, read string, f figure) float64 {
 		low, high = limit.BareLow, limit.BareHigh
 	}
 	if math.IsNaN(v) || v < low*(1-1e-9) || v > high*(1+1e-9) {
-		r.say(finding.Error, key, "procedure-figure", read, fmt.Sprintf("%s %s is not to be expected of %s", short(v), limit.Unit, nameOf(key)),
+		r.say(finding.Error, key, "procedure-figure", read, fmt.Sprintf("a %s of %s %s is not usual", nameOf(key), short(v), limit.Unit),
 			fmt.Sprintf("%s to %s %s", short(low), short(high), limit.Unit), "correct the figure, or write the unit it is meant in; a blank cell is an open end")
 		return 0
 	}
@@ -168,6 +168,10 @@ func nameOf(key string) string {
 		return "wire diameter"
 	case "energy":
 		return "arc energy"
+	case "heat":
+		return "heat input"
+	case "travel":
+		return "travel speed"
 	}
 	return base(key)
 }
@@ -190,6 +194,12 @@ func exampleOf(key string) string {
 		return "200-240"
 	}
 	return example
+}
+
+// oneOf is an example of a single figure: the first of the range.
+func oneOf(key string) string {
+	first, _, _ := strings.Cut(exampleOf(key), "-")
+	return first
 }
 
 func orElse(text, other string) string {

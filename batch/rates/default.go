@@ -17,7 +17,7 @@ func Default(set *tables.Set) (Shop, error) {
 		if !isWord(row.Key) {
 			num, _, err := readNumber(row.Value, false)
 			if err != nil {
-				return Shop{}, fmt.Errorf("table shop.csv: the value %q of %s %w", row.Value, row.Key, err)
+				return Shop{}, fmt.Errorf("table shop.csv: the value %q in the row of %q %w; correct it, or compare the table with that of `seamtally tables shop`", row.Value, row.Key, err)
 			}
 			v.Num, v.IsNum = num, true
 		}
@@ -32,19 +32,19 @@ func (s *Shop) sound() error {
 	s.Currency = s.word("currency")
 	for _, f := range fields {
 		if s.find(f.key) == nil {
-			return fmt.Errorf("table shop.csv: the value %s is missing", f.key)
+			return fmt.Errorf("table shop.csv: the row of %s is missing; put it in, or compare the table with that of `seamtally tables shop`", f.key)
 		}
 	}
 	for _, w := range words {
 		if s.find(w) == nil {
-			return fmt.Errorf("table shop.csv: the value %s is missing", w)
+			return fmt.Errorf("table shop.csv: the row of %s is missing; put it in, or compare the table with that of `seamtally tables shop`", w)
 		}
 	}
 	trial := *s
 	trial.Values = append([]Value(nil), s.Values...)
 	for _, v := range s.Values {
 		for _, p := range trial.take(entry{key: v.Key, text: v.Text, unit: v.Unit, basis: v.Basis}) {
-			return fmt.Errorf("table shop.csv: %s: %s; %s", v.Key, p.Text, p.Hint)
+			return fmt.Errorf("table shop.csv, row of %s: %s; %s, or take it out of that row and give both tables to --tables", v.Key, p.Text, p.Hint)
 		}
 	}
 	for _, p := range s.settle() {

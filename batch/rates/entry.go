@@ -65,7 +65,7 @@ func (s *Shop) takeBlank(e entry, key string) []finding.Problem {
 		return nil
 	}
 	return []finding.Problem{{Place: e.place, Level: finding.Note, Code: "shop-blank",
-		Text: fmt.Sprintf("%s is left blank; %s (%s) is used", key, withUnit(v.Text, v.Unit), v.From),
+		Text: fmt.Sprintf("%s is left blank; %s (%s) is used", key, withUnit(v.Text, s.unitText(v.Unit)), v.From),
 		Hint: "write the shop's own value, or take the row out"}}
 }
 
@@ -78,10 +78,10 @@ func (s *Shop) takeNumber(e entry, key string) []finding.Problem {
 	}
 	num, given, err := readNumber(text, e.decimalComma)
 	if err != nil {
-		return e.problem("shop-number", fmt.Sprintf("the value of %s %s", key, err), "a number in "+s.unitText(unit), numberHint(err))
+		return e.problem("shop-number", fmt.Sprintf("the value of %s %s", key, err), s.wantOf(unit), numberHint(err))
 	}
 	if strings.EqualFold(given, "o") || strings.EqualFold(given, "l") && unit != "l" {
-		return e.problem("shop-number", fmt.Sprintf("the value of %s ends in the letter %s", key, given), "a number in "+s.unitText(unit), "write the digit 0 or 1 if that was meant")
+		return e.problem("shop-number", fmt.Sprintf("the value of %s ends in the letter %s", key, given), s.wantOf(unit), "write the digit 0 or 1 if that was meant")
 	}
 	if given == "" {
 		given = e.unit
@@ -89,15 +89,15 @@ func (s *Shop) takeNumber(e entry, key string) []finding.Problem {
 	factor, fault := convert(given, unit, s.Currency)
 	switch fault {
 	case unitWrong:
-		return e.problem("shop-unit", fmt.Sprintf("the unit %q does not fit %s", given, key), s.unitText(unit), "give the value in "+s.unitText(unit))
+		return e.problem("shop-unit", fmt.Sprintf("the unit %q does not fit %s", given, key), s.wantOf(unit), "write "+s.wantOf(unit))
 	case moneyWrong:
-		return e.problem("shop-currency", fmt.Sprintf("the unit %q is not in the shop's currency %s", given, s.Currency), s.unitText(unit),
-			"give every price in one currency and name it in currency")
+		return e.problem("shop-currency", fmt.Sprintf("the unit %q is not in the shop's currency %s", given, s.Currency), s.wantOf(unit),
+			"give every price in one currency, and name that under the key currency")
 	}
 	num *= factor
 	if !(num >= low && num <= high) {
-		return e.problem("shop-range", fmt.Sprintf("%s is outside what %s can be", withUnit(numberText(num), s.unitText(unit)), key),
-			fmt.Sprintf("%s to %s", numberText(low), withUnit(numberText(high), s.unitText(unit))), rangeHint(key, num, unit))
+		return e.problem("shop-range", fmt.Sprintf("%s is outside what %s can be", s.amount(num, unit), key),
+			fmt.Sprintf("%s to %s", numberText(low), s.amount(high, unit)), rangeHint(key, num, unit))
 	}
 	s.put(e, Value{Key: key, Text: numberText(num), Num: num, IsNum: true, Unit: unit})
 	return e.looksLikeShare(key, num, unit)
@@ -184,6 +184,27 @@ func (s *Shop) unitText(unit string) string {
 		return "a plain number"
 	}
 	return strings.Replace(unit, "money", s.Currency, 1)
+}
+
+// wantOf says what a value has to be: "a number in EUR/h", "a plain number", "a share of
+// the welding time".
+func (s *Shop) wantOf(unit string) string {
+	switch text := s.unitText(unit); {
+	case text == "a plain number":
+		return text
+	case strings.HasPrefix(text, "share"):
+		return "a " + text + ", such as 0.3 or 30 %"
+	default:
+		return "a number in " + text
+	}
+}
+
+// amount is a figure with its unit; a share is a bare figure.
+func (s *Shop) amount(num float64, unit string) string {
+	if strings.HasPrefix(unit, "share") {
+		return numberText(num)
+	}
+	return withUnit(numberText(num), s.unitText(unit))
 }
 
 func withUnit(text, unit string) string {

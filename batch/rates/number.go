@@ -3,6 +3,7 @@ package rates
 import (
 	"errors"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -39,11 +40,20 @@ func readNumber(text string, decimalComma bool) (num float64, unit string, err e
 		return 0, "", err
 	}
 	after := strings.TrimSpace(rest[end:])
-	if strings.IndexFunc(after, unicode.IsDigit) == 0 {
-		return 0, "", errNotNumber // "1 500": what parts the digits is not ours to guess
+	if holdsFigures(before) || holdsFigures(after) || unitNames[strings.ToLower(before)] != "" {
+		return 0, "", errNotNumber // "1 500", "1/2", "6 m, 12 m", "M21": no one number is said
 	}
 	return num, joinUnit(before, after), nil
 }
+
+// holdsFigures tells whether what stands about a number has digits of its own that belong
+// to no unit: "m3" and "ml/100 g" have some that do.
+func holdsFigures(text string) bool {
+	text = unitDigits.ReplaceAllString(text, "")
+	return strings.IndexFunc(text, unicode.IsDigit) >= 0
+}
+
+var unitDigits = regexp.MustCompile(`(?i)\b(?:m|ft|mm|in)[23]\b|/ ?100 ?g\b`)
 
 // joinUnit puts a currency that stands before the number in front of what
 // stands behind it: "€ 30 /h" is 30 €/h.

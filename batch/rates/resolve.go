@@ -87,7 +87,10 @@ func (s *Shop) transferName(name string) (string, bool) {
 }
 
 func unknownName(place finding.Place, what, name string, known []string) *finding.Problem {
-	hint := "the known ones are: " + strings.Join(known, ", ")
+	hint := "write one of these: " + strings.Join(known, ", ")
+	if len(known) == 0 {
+		hint = "the table of them is empty: put them in"
+	}
 	if near := finding.Nearest(name, known); near != "" {
 		hint = fmt.Sprintf("write %s if that is meant", near)
 	}

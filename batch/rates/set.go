@@ -19,6 +19,8 @@ func (s *Shop) Set(settings []string) []finding.Problem {
 		switch {
 		case !found:
 			problems = append(problems, e.problem("shop-set", fmt.Sprintf("the setting %q has no equals sign", text), "a name, an equals sign and a value", "write the value behind it, as in --set "+strings.TrimSpace(text)+"=VALUE")...)
+		case strings.TrimSpace(key) == "":
+			problems = append(problems, e.problem("shop-key", "the setting has no name before its equals sign", "a name, an equals sign and a value", "write the name of a shop value, as in --set labour_rate=30")...)
 		case strings.TrimSpace(value) == "":
 			problems = append(problems, e.problem("shop-set", "the setting gives no value", "a name, an equals sign and a value", "write the value behind the equals sign")...)
 		default:

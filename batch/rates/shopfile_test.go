@@ -79,7 +79,7 @@ func TestFaultsOfAShopFile(t *testing.T) {
 		{"cylinder_l.M99,11000", "shop-name", "M21", false},
 		{"stock_wires,G3Si1 3.7", "shop-name", "0.8", false},
 		{"stock_wires,G3Si1", "shop-name", "0.8", false},
-		{"machines,welder in the corner", "shop-name", "the known ones", false},
+		{"machines,welder in the corner", "shop-name", "write one of these", false},
 		{"operating_factor,30", "shop-range", "0.3", false},
 		{"margin_pct,100", "shop-range", "correct", false},
 		{"labour_rate,-1", "shop-range", "correct", false},
@@ -226,4 +226,38 @@ func FuzzSet(f *testing.F) {
 			t.Errorf("%q leaves a shop that cannot price: %+v", text, got)
 		}
 	})
+}
+
+// What is no one number is told as that, not as a unit that does not fit: a fraction, two
+// lengths, the name of a gas. Units with figures of their own stay units.
+func TestNoOneNumber(t *testing.T) {
+	for _, text := range []string{"1/2", "6 m, 12 m", "M21", "G3Si1", "1e99"} {
+		if num, unit, err := readNumber(text, false); err == nil {
+			t.Errorf("%q: %v %q", text, num, unit)
+		}
+	}
+	for text, want := range map[string]string{"5 ml/100 g": "ml/100 g", "8 EUR/m3": "EUR/m3", "3 ft3": "ft3", "EUR 30": "EUR", "€ 30 /h": "€/h"} {
+		if _, unit, err := readNumber(text, false); err != nil || unit != want {
+			t.Errorf("%q: %q %v, want %q", text, unit, err, want)
+		}
+	}
+}
+
+// The words of a value out of range read on: a share is a bare figure, and a unit is
+// asked for once.
+func TestWordsOfAValue(t *testing.T) {
+	s := defaultShop(t)
+	for setting, want := range map[string]string{
+		"operating_factor=30":        "30 is outside what operating_factor can be; expected: 0.02 to 1;",
+		"site_factor=yes":            "expected: a plain number;",
+		"labour_rate=abc":            "expected: a number in EUR/h;",
+		"stock_wires=G3Si1":          "is written without its diameter",
+		"stock_wires=G3Si1 3.3":      "is not in the tables with that diameter",
+		"wire_price.G3Si1=30 lbs/kg": "write a number in EUR/kg",
+	} {
+		problems := s.Set([]string{setting})
+		if len(problems) != 1 || !strings.Contains(problems[0].Line(), want) {
+			t.Errorf("%s: %v, want %q", setting, problems, want)
+		}
+	}
 }

@@ -108,8 +108,12 @@ func (s *Shop) stockName(e entry, key, item string) (string, *finding.Problem) {
 		for _, d := range s.names.dias[filler] {
 			dias = append(dias, diaText(d))
 		}
-		p := e.problem("shop-name", "the wire "+item+" of the stock names no diameter that the tables have",
-			"class and diameter, such as "+filler+" "+dias[0], "the diameters of "+filler+" are: "+strings.Join(dias, ", "))
+		text := "the wire " + item + " of the stock is not in the tables with that diameter"
+		if dia == 0 {
+			text = "the wire " + item + " of the stock is written without its diameter"
+		}
+		p := e.problem("shop-name", text,
+			"class and diameter, such as "+filler+" "+dias[0], "write one of the diameters of "+filler+": "+strings.Join(dias, ", "))
 		return "", &p[0]
 	}
 	return WireName(filler, dia), nil

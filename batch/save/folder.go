@@ -180,7 +180,7 @@ var reasons = append(systemReasons, []worded{
 	{syscall.ENAMETOOLONG, "the name is too long for the file system", "give the list a shorter name, or choose another folder with -o"},
 	{syscall.ENOSPC, "the disk is full", "free some space, or choose another folder with -o"},
 	{syscall.EDQUOT, "the disk quota is used up", "free some space, or choose another folder with -o"},
-	{syscall.EFBIG, "the file would be larger than is allowed", "choose another folder with -o"},
+	{syscall.EFBIG, "the computer lets no file grow so large there", "choose another folder with -o, or have the limit raised"},
 	{syscall.EIO, "the disk reports a fault", "choose another folder with -o and have the disk checked"},
 	{syscall.ELOOP, "the links in its path lead in a circle", "choose another folder with -o"},
 	{ErrBusy, "another run of seamtally is putting files into the folder", "try again when it has ended"},

@@ -16,7 +16,7 @@ import (
 // B, EN 10210-2 Annex B. Basis: derived, geometry.
 func round(d, t float64, cold bool) (Section, error) {
 	if t <= 0 || 2*t >= d {
-		return Section{}, fmt.Errorf("a wall of %g mm leaves nothing hollow in %g mm", t, d)
+		return Section{}, fmt.Errorf("a wall of %g mm leaves nothing hollow in %g mm; write diameter and wall, such as 60.3x4", t, d)
 	}
 	return Section{
 		Designation: fmt.Sprintf("CHS %sx%s", sizeText(d), sizeText(t)), Shape: Round, Family: "CHS", H: units.MM(d), B: units.MM(d), Web: units.MM(t), Flange: units.MM(t),
@@ -56,7 +56,7 @@ func box(h, b, t float64, cold bool) (Section, error) {
 // hollow returns a section of four walls with the corner radii given.
 func hollow(h, b, t, outer, inner float64, source string) (Section, error) {
 	if t <= 0 || 2*t >= math.Min(h, b) {
-		return Section{}, fmt.Errorf("a wall of %g mm leaves nothing hollow in %gx%g mm", t, h, b)
+		return Section{}, fmt.Errorf("a wall of %g mm leaves nothing hollow in %gx%g mm; write both sides and then the wall, such as 60x60x4", t, h, b)
 	}
 	if 2*outer > math.Min(h, b) {
 		return Section{}, fmt.Errorf("a wall of %g mm is too thick for corners that can be formed in %gx%g mm", t, h, b)

@@ -179,7 +179,7 @@ func (s *Settled) usable(of func(*Joint) float64, what string) []Joint {
 		switch r := of(j); {
 		case r <= 0:
 		case r > middle*farOff || r < middle/farOff:
-			s.Left = append(s.Left, Odd{j.Mark, j.Record.Row, fmt.Sprintf("%s: %.2g times the middle record; a slip of unit or place?", what, r/middle)})
+			s.Left = append(s.Left, Odd{j.Mark, j.Record.Row, fmt.Sprintf("%s comes out %.2g times as large as in the middle of the other joints: look for a slip of unit or decimal sign in its Floor columns", what, r/middle)})
 		default:
 			out = append(out, *j)
 		}
@@ -193,7 +193,7 @@ func (f *Factor) enough(n int, need string) bool {
 	if n >= Least {
 		return true
 	}
-	f.Sentence = fmt.Sprintf("no fit: %d rows with %s, at least %d are needed", n, need, Least)
+	f.Sentence = fmt.Sprintf("not worked out: %d rows have %s, at least %d are needed; write more records into the Floor columns", n, need, Least)
 	return false
 }
 
@@ -204,9 +204,9 @@ func (f Factor) take(e estimate, low, high float64) Factor {
 	size := math.Max(math.Abs(e.value), f.scale())
 	switch half := (e.high - e.low) / 2; {
 	case math.IsNaN(e.value) || math.IsInf(e.value, 0) || e.value < low || e.value > high:
-		f.Sentence = "no fit: the records give no possible value; look at the odd ones"
+		f.Sentence = "not worked out: the records give no possible value; look at the odd ones and correct them"
 	case half > wide*size:
-		f.Sentence = fmt.Sprintf("no fit: the records scatter too much, %.3g give or take %.3g", e.value, half)
+		f.Sentence = fmt.Sprintf("not worked out: the records scatter too much, %.3g give or take %.3g; write more records, or correct those that are wrong", e.value, half)
 	default:
 		f.Fitted = true
 	}

@@ -86,7 +86,7 @@ func (b *priceLines) labour(l rates.Labour) {
 		how       string
 	}{{"Handling", "handling_min", l.Joint, "fetch, place, clamp, read the sheet"}, {"Fit-up and tacking", "fitup_min", l.Fitup, "its own line, not in the operating factor"},
 		{"Cleaning", "clean_min", l.Clean, "brush and grind"}, {"Between passes", "between_min", l.BetweenPass, "chip, brush, cool"},
-		{"Arc on", "arc_on_min", l.Arc, "the arc burns"}, {"Arc off", "arc_off_min", l.Idle, "at the weld, arc off; what is left of the whole"},
+		{"Arc on", "arc_on_min", l.Arc, "the arc burns; on site times the site factor"}, {"Arc off", "arc_off_min", l.Idle, "at the weld, arc off; what is left of the whole"},
 		{"Rework", "rework_min", l.Rework, "share of the time at the weld"}} {
 		hours := b.o.hours(p.key)
 		if p.key == "arc_off_min" && hours != "" {

@@ -158,7 +158,10 @@ func checks(b *strings.Builder, job *price.Job, level finding.Level) {
 			if joints[text] == nil {
 				order = append(order, text)
 			}
-			joints[text] = append(joints[text], fmt.Sprintf("%s (row %d)", shownMark(p.Joint.Mark), p.Joint.Place.Row))
+			name := fmt.Sprintf("%s (row %d)", shownMark(p.Joint.Mark), p.Joint.Place.Row)
+			if all := joints[text]; len(all) == 0 || all[len(all)-1] != name { // both parts may say the same
+				joints[text] = append(all, name)
+			}
 		}
 	}
 	if len(order) > 0 {

@@ -58,8 +58,8 @@ func cutTotals(job *price.Job) string {
 
 func weldTotals(job *price.Job) string {
 	t, in := job.Totals, unitsOf(job)
-	text := fmt.Sprintf("%s\n  %.2f %s of seam, %.2f %s weld metal, %.1f h arc, %.1f h labour; cost %.2f, price %.2f %s\n", tally(job),
-		float64(t.All.Seam)/in.metre, in.length, float64(t.All.WeldMetal)/in.kg, in.mass, float64(t.All.Arc)/60, float64(t.All.Labour)/60, float64(t.Cost), float64(t.Price), job.Shop.Currency)
+	text := fmt.Sprintf("%s\n  %.2f %s of seam, %.2f %s weld metal, %s, %.1f h labour; cost %.2f, price %.2f %s\n", tally(job),
+		float64(t.All.Seam)/in.metre, in.length, float64(t.All.WeldMetal)/in.kg, in.mass, arcHours(&t), float64(t.All.Labour)/60, float64(t.Cost), float64(t.Price), job.Shop.Currency)
 	if t.ChangeOverMin > 0 {
 		text += fmt.Sprintf("  and %.1f h for %s of wire, gas or machine\n", float64(t.ChangeOverMin)/60, plural(t.ChangeOvers, "change"))
 	}
@@ -77,6 +77,16 @@ func weldTotals(job *price.Job) string {
 	}
 	if n := len(t.NotYours); n > 0 {
 		text += fmt.Sprintf("  %d values behind the price are defaults and not your own (sheet Totals)\n", n)
+	}
+	return text
+}
+
+// arcHours says how long the arc burns, and how long that is in the labour, where site work
+// makes it more: the sheet Totals has it so.
+func arcHours(t *price.Totals) string {
+	text := fmt.Sprintf("%.1f h arc", float64(t.All.Arc)/60)
+	if with := fmt.Sprintf("%.1f h", float64(t.Labour.Arc)/60); !strings.HasPrefix(text, with) {
+		text += " (" + with + " with the site factor)"
 	}
 	return text
 }
