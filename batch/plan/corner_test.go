@@ -55,9 +55,15 @@ func TestOpenCornerTakesARootRun(t *testing.T) {
 			}
 		}
 	}
-	for name, j := range map[string]joint.Joint{"half open": corner(8, joint.HalfOpen, ""), "on a bar": corner(8, joint.FullOpen, "bar")} {
-		if p := Joints([]joint.Joint{j}, set, shop, Options{})[0]; len(p.Runs) != 1 {
+	inside := corner(8, joint.FullOpen, "")
+	inside.Sides = 2
+	for name, j := range map[string]joint.Joint{"half open": corner(8, joint.HalfOpen, ""), "on a bar": corner(8, joint.FullOpen, "bar"), "welded inside too": inside} {
+		p := Joints([]joint.Joint{j}, set, shop, Options{})[0]
+		if len(p.Runs) != 1 {
 			t.Errorf("%s: %d runs, want one: something stands behind it", name, len(p.Runs))
+		}
+		if text := textOf(&p, "root-corner"); text != "" {
+			t.Errorf("%s: it says %q", name, text)
 		}
 	}
 }

@@ -168,11 +168,12 @@ func (t *task) throughFromOneSide() bool {
 
 // hangingCorner tells whether an outside corner takes both edges whole, with nothing
 // behind it: they meet in a line, a groove without a root face, and the first run lies
-// on it as on an open root. In a half-open corner half an edge stands behind the run.
+// on it as on an open root. In a half-open corner half an edge stands behind the run, and
+// behind that of a corner welded on both sides the weld inside it.
 func (t *task) hangingCorner() bool {
 	p := &t.prep
 	whole := p.T1 > 0 && p.T2 > 0 && p.LegA >= p.T1 && p.LegB >= p.T2
-	return p.Kind == joint.Corner && t.j.Open != joint.Closed && p.Backing == "" && whole
+	return p.Kind == joint.Corner && t.j.Open != joint.Closed && t.j.Sides != 2 && p.Backing == "" && whole
 }
 
 // readSeam works out the metres welded and the starts of one pass.
