@@ -24,7 +24,7 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 			if f.words.Has("assumed." + a.Key) {
 				key = f.say("assumed." + a.Key)
 			}
-			value := f.takenText(a.Value)
+			value := f.takenValue(a)
 			if a.Key == "position" && a.Value == p.Joint.Position {
 				value = f.names.Position(p)
 			}
@@ -39,7 +39,7 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 	}
 	most := f.squeeze.mostRemarkLines()
 	for n := len(parts); ; n-- {
-		text := strings.Join(parts[:n], ", ")
+		text := f.show.List(parts[:n]...)
 		if n < len(parts) {
 			text += "; " + f.say("taken.more", strconv.Itoa(len(parts)-n))
 		}
@@ -48,6 +48,15 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 			return append(lines, taken...)
 		}
 	}
+}
+
+// takenValue is what was taken: a number with the sign before its decimals that the
+// language has, but for the name of a material.
+func (f *flow) takenValue(a joint.Assumption) string {
+	if a.Key == "material" || a.Key == "material2" {
+		return f.takenText(a.Value)
+	}
+	return f.show.Written(f.takenText(a.Value))
 }
 
 // takenText says a value that was taken in the language of the sheet, as far as it is

@@ -39,7 +39,7 @@ func TestWhatIsTakenIsToldOrCounted(t *testing.T) {
 					got = said(p, "assumed")
 				}
 			}
-			told := strings.Count(got, ".25 mm")
+			told := strings.Count(got, ".25 mm") + strings.Count(got, ",25 mm")
 			rest := words.Say("taken.more", fmt.Sprint(n-told))
 			switch {
 			case strings.Contains(got, "…"):

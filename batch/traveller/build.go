@@ -127,7 +127,7 @@ const (
 
 func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
 	w, h := page.Size(job.Opts.Paper)
-	b := &builder{job: job, words: words, show: show.Figures{US: job.Opts.US}, names: job.Names(), w: w, h: h}
+	b := &builder{job: job, words: words, show: figuresOf(job.Opts), names: job.Names(), w: w, h: h}
 	b.pen = picture.Pen{Words: words, Show: b.show, AWS: job.Opts.Symbols == "aws"}
 	b.left, b.width = marginLeft, w-marginLeft-marginRight
 	b.top, b.foot = marginEdge+headHeight+3, h-marginEdge-footHeight-1
@@ -146,6 +146,15 @@ func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
 	}
 	b.saw = b.dealSaw()
 	return b
+}
+
+// comma are the languages in whose countries decimals stand behind a comma.
+var comma = []string{"de", "es", "pl", "uk"}
+
+// figuresOf chooses how numbers are written: with a comma where the language does, but not
+// in inches, because such a sheet lies beside American drawings and dials.
+func figuresOf(o price.Options) show.Figures {
+	return show.Figures{US: o.US, Comma: !o.US && slices.Contains(comma, o.Lang)}
 }
 
 // stem returns a file's name without folders and ending.

@@ -83,7 +83,7 @@ func TestChecksSpeakTheLanguage(t *testing.T) {
 		lang, want string
 		us         bool
 	}{
-		{"de", "a-Maß 1.4 mm (Schenkel 2 mm) liegt unter 3 mm", false}, {"pl", "jest mniejsza niż 3 mm", false},
+		{"de", "a-Maß 1,4 mm (Schenkel 2 mm) liegt unter 3 mm", false}, {"pl", "jest mniejsza niż 3 mm", false},
 		{"es", "por debajo de 0.118 in", true}, {"uk", "менша за 3 mm", false}, {"en", "is below 3 mm", false},
 	} {
 		opts := metric

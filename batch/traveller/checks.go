@@ -78,6 +78,7 @@ func (f *flow) checkLines(t told) []string {
 	if t.check.Do != "" {
 		text += " " + sentence(f.remedy(t.check))
 	}
+	text = f.show.Written(text)
 	if len(t.marks) > 0 {
 		text = markList(t.marks, 6) + ": " + text
 	}
@@ -228,7 +229,7 @@ func (f *flow) cautionLines(p *plan.Plan) [][]string {
 		if f.words.Has("caution." + key) {
 			text = f.say("caution." + key)
 		}
-		out = append(out, page.Wrap(small.At(8.5), f.inUnits(text), f.width-5, 2))
+		out = append(out, page.Wrap(small.At(8.5), f.show.Written(f.inUnits(text)), f.width-5, 2))
 	}
 	return out
 }

@@ -11,7 +11,6 @@ import (
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
-	"seamtally/batch/traveller/show"
 	"seamtally/batch/units"
 )
 
@@ -64,7 +63,7 @@ func (f *flow) totals(a *setup.Assembly) {
 	f.figures("totals", [][2]string{
 		{"total.joints", strconv.Itoa(len(a.Plans))}, {"total.copies", strconv.Itoa(a.Copies)},
 		{"total.seam", known(a.Seam > 0, f.show.Seam(a.Seam).String())}, {"total.metal", known(a.WeldMetal > 0, f.show.Mass(a.WeldMetal).String())},
-		{"total.arc", hours(a.Arc)}, {"total.labour", hours(a.Labour)},
+		{"total.arc", f.hours(a.Arc)}, {"total.labour", f.hours(a.Labour)},
 	})
 }
 
@@ -97,14 +96,14 @@ func (f *flow) figures(name string, entries [][2]string) {
 
 // hours prints a time in hours; a few minutes as what they are, and one that nobody
 // knows as a dash.
-func hours(v units.Minute) string {
+func (b *builder) hours(v units.Minute) string {
 	switch {
 	case v == 0:
 		return "–"
 	case v > 0 && v < 3:
-		return show.Minutes(v).String()
+		return b.show.Minutes(v).String()
 	}
-	return show.Fixed(float64(v)/60, 1) + " h"
+	return b.show.Fixed(float64(v)/60, 1) + " h"
 }
 
 // order says in which order to work so that wire and gas change seldom.
@@ -146,7 +145,7 @@ func (f *flow) stageRow(i int, st setup.Stage) []cell {
 	return []cell{
 		{text: strconv.Itoa(i + 1), bold: true},
 		{text: joinParts([]string{f.names.Filler(st.Station.Filler), f.show.Dia(st.Station.Dia, st.Station.Filler)}), under: joinParts([]string{st.Station.Gas, st.Station.Machine})},
-		{text: sheets}, {text: lines[0], under: lines[1]}, {text: show.Minutes(st.Arc).String()}, {},
+		{text: sheets}, {text: lines[0], under: lines[1]}, {text: f.show.Minutes(st.Arc).String()}, {},
 	}
 }
 
@@ -195,7 +194,7 @@ func (f *flow) tips(a *setup.Assembly) [][]cell {
 	var rows [][]cell
 	for _, d := range dias {
 		count := strconv.Itoa(int(math.Ceil(float64(arc[d]) / 60 / life)))
-		rows = append(rows, []cell{{text: joinParts([]string{f.say("needs.tip"), f.show.Dia(d, wire[d])})}, {text: count, bold: true}, {text: f.say("needs.tiplife", show.Num(life, 1))}})
+		rows = append(rows, []cell{{text: joinParts([]string{f.say("needs.tip"), f.show.Dia(d, wire[d])})}, {text: count, bold: true}, {text: f.say("needs.tiplife", f.show.Num(life, 1))}})
 	}
 	return rows
 }
@@ -205,7 +204,7 @@ func (f *flow) packs(amount, pack float64, key, size string) string {
 	if pack <= 0 {
 		return ""
 	}
-	return f.say(key, show.Fixed(math.Ceil(amount/pack*10)/10, 1), size)
+	return f.say(key, f.show.Fixed(math.Ceil(amount/pack*10)/10, 1), size)
 }
 
 // holds are the points at which work stops, is witnessed or recorded.

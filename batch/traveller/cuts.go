@@ -7,7 +7,6 @@ import (
 
 	"seamtally/batch/traveller/cutting"
 	"seamtally/batch/traveller/page"
-	"seamtally/batch/traveller/show"
 	"seamtally/batch/units"
 )
 
@@ -83,7 +82,7 @@ func (c *cuts) overview() []placed {
 	for i := range c.saw.sections {
 		s := &c.saw.sections[i]
 		mass += s.BoughtKg
-		rows = append(rows, []cell{{text: c.sectionName(s.Name), bold: true}, {text: dash(s.Material)}, {text: c.stocks(s)}, {text: c.load(s.BoughtKg)}, {text: waste(s.Sums())}})
+		rows = append(rows, []cell{{text: c.sectionName(s.Name), bold: true}, {text: dash(s.Material)}, {text: c.stocks(s)}, {text: c.load(s.BoughtKg)}, {text: c.waste(s.Sums())}})
 	}
 	for i := range c.saw.plates {
 		p := &c.saw.plates[i]
@@ -130,11 +129,11 @@ func (b *builder) load(v units.Kg) string {
 	return b.show.Load(v).String()
 }
 
-func waste(s cutting.Sums) string {
+func (b *builder) waste(s cutting.Sums) string {
 	if s.Bought <= 0 {
 		return "–"
 	}
-	return show.Fixed(100*float64(s.Waste/s.Bought), 1) + " %"
+	return b.show.Fixed(100*float64(s.Waste/s.Bought), 1) + " %"
 }
 
 // sawFacts is one line of large figures.
@@ -147,7 +146,7 @@ func (f *flow) sawFacts(s *cutting.Section) {
 	bought := f.show.Seam(units.Metre(sums.Bought / 1000)).String()
 	f.figures("saw facts", [][2]string{
 		{"saw.bars", strconv.Itoa(sums.Bars)}, {"saw.least", least}, {"saw.pieces", strconv.Itoa(sums.Pieces)},
-		{"saw.bought", bought}, {"saw.mass", f.load(s.BoughtKg)}, {"saw.waste", waste(sums)},
-		{"saw.kerf", f.show.Size(s.Kerf).Num + ", " + f.show.Size(s.EndLoss).String()},
+		{"saw.bought", bought}, {"saw.mass", f.load(s.BoughtKg)}, {"saw.waste", f.waste(sums)},
+		{"saw.kerf", f.show.List(f.show.Size(s.Kerf).Num, f.show.Size(s.EndLoss).String())},
 	})
 }

@@ -7,7 +7,6 @@ import (
 	"seamtally/batch/parts"
 	"seamtally/batch/traveller/cutting"
 	"seamtally/batch/traveller/page"
-	"seamtally/batch/traveller/show"
 	"seamtally/batch/units"
 )
 
@@ -99,7 +98,7 @@ func (f *flow) between(r *[2]units.MM) string {
 	if f.show.US {
 		decimals, unit, low, high = 3, "in", r[0].Inch(), r[1].Inch()
 	}
-	a, b := show.Fixed(low, decimals), show.Fixed(high, decimals)
+	a, b := f.show.Fixed(low, decimals), f.show.Fixed(high, decimals)
 	if a == b {
 		return a + " " + unit
 	}
@@ -120,7 +119,7 @@ func (f *flow) ends(e [2]cutting.End) []string {
 	case a != b && e[0].Template+e[1].Template > 0:
 		return []string{a, b}
 	case a != b:
-		return []string{a + ", " + b}
+		return []string{f.show.List(a, b)}
 	case e[0].Kind == cutting.Square || e[0].Kind == cutting.Other:
 		return []string{a}
 	}
@@ -139,11 +138,11 @@ func (f *flow) end(e cutting.End) string {
 func (f *flow) cut(e cutting.End) string {
 	switch e.Kind {
 	case cutting.Mitre:
-		return f.say("saw.end.mitre", show.Num(float64(e.Angle), 1))
+		return f.say("saw.end.mitre", f.show.Num(float64(e.Angle), 1))
 	case cutting.Saddle:
 		text := f.say("saw.end.saddle", "Ø"+f.show.Size(e.On).Num)
 		if e.Angle > 0 && e.Angle != 90 {
-			text += ", " + show.Num(float64(e.Angle), 1) + "°"
+			text = f.show.List(text, f.show.Num(float64(e.Angle), 1)+"°")
 		}
 		return text
 	case cutting.Other:
@@ -177,7 +176,7 @@ func (f *flow) bevel(e parts.Edge) string {
 	if e.Both && name == f.say("saw.bevel") {
 		how += ", " + f.say("saw.bothfaces")
 	}
-	return name + " " + show.Num(float64(e.Angle), 1) + "°, " + how + ": " + f.show.Seam(e.Metres).String()
+	return name + " " + f.show.Num(float64(e.Angle), 1) + "°, " + how + ": " + f.show.Seam(e.Metres).String()
 }
 
 func (f *flow) plate(p *cutting.Plate) {

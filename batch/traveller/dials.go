@@ -22,7 +22,7 @@ func (f *flow) station(p *plan.Plan) {
 	}
 	gas := p.Gas
 	if p.GasMix != "" {
-		gas += "  " + p.GasMix
+		gas += "  " + f.show.Written(p.GasMix)
 	}
 	if gas == "" {
 		gas = f.say("gas.none")

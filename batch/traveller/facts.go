@@ -85,7 +85,7 @@ func (f *flow) heatWords(p *plan.Plan) string {
 	if p.HeatMax <= 0 || limits == "" {
 		return ""
 	}
-	return f.show.Heat(p.HeatMax).Num + ", " + limits
+	return f.show.List(f.show.Heat(p.HeatMax).Num, limits)
 }
 
 // heatLimits are the heat inputs between which steel and procedure want every pass.

@@ -10,7 +10,6 @@ import (
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
-	"seamtally/batch/traveller/show"
 	"seamtally/batch/traveller/sketch"
 	"seamtally/batch/units"
 )
@@ -175,7 +174,7 @@ func (f *flow) filletGap(p *plan.Plan) string {
 	}
 	text := f.show.Size(gap).String()
 	if most, ok := p.Most(plan.FitGap); ok {
-		text += ", ≤ " + f.show.Limit(most).String()
+		text = f.show.List(text, "≤ "+f.show.Limit(most).String())
 	}
 	return f.say("fit.gap", text)
 }
@@ -189,7 +188,7 @@ func (f *flow) prepParts(p *plan.Plan) []string {
 		parts = append(parts, f.say("fit.gap", f.show.Size(r.Gap).String()))
 	}
 	if r.Kind != joint.SquareButt && r.Angle > 0 {
-		parts = append(parts, show.Num(float64(r.Angle), 1)+"°")
+		parts = append(parts, f.show.Num(float64(r.Angle), 1)+"°")
 	}
 	if r.Kind != joint.SquareButt && (known || p.Joint.RootFaceGiven) {
 		parts = append(parts, f.say("dim.face")+" "+f.show.Size(r.RootFace).String())

@@ -27,7 +27,7 @@ func (b *builder) index(all []setup.Assembly, templates int) {
 		a := &all[i]
 		rows = append(rows, []cell{
 			{text: b.assemblyName(a), bold: true}, {text: dash(strings.Join(a.Drawings, ", "))},
-			{text: strconv.Itoa(len(a.Plans))}, {text: b.show.Seam(a.Seam).String()}, {text: hours(a.Labour)},
+			{text: strconv.Itoa(len(a.Plans))}, {text: b.show.Seam(a.Seam).String()}, {text: b.hours(a.Labour)},
 			{text: strconv.Itoa(len(a.Setups()))},
 		})
 	}

@@ -9,7 +9,6 @@ import (
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/picture"
 	"seamtally/batch/traveller/setup"
-	"seamtally/batch/traveller/show"
 )
 
 // joints is the joint table of the assembly, in the order of the list.
@@ -56,7 +55,7 @@ func (f *flow) jointRow(p *plan.Plan, sheet int) []cell {
 		runs = strconv.Itoa(len(p.Runs))
 	}
 	if p.Arc > 0 {
-		arc, labour = show.Minutes(p.Arc).String(), show.Minutes(p.Cost.Labour.Total).String()
+		arc, labour = f.show.Minutes(p.Arc).String(), f.show.Minutes(p.Cost.Labour.Total).String()
 	}
 	wire := f.say("col.nosettings")
 	if p.Settings {

@@ -216,7 +216,7 @@ func (f *flow) whyNone(p *plan.Plan) string {
 }
 
 func (f *flow) whyLines(p *plan.Plan) []string {
-	return page.Wrap(body.At(11), f.whyNone(p), f.width-10, 4)
+	return page.Wrap(body.At(11), f.show.Written(f.whyNone(p)), f.width-10, 4)
 }
 
 func (f *flow) noSettingsHeight(p *plan.Plan) float64 {

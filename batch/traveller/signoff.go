@@ -7,7 +7,6 @@ import (
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/traveller/setup"
-	"seamtally/batch/traveller/show"
 	"seamtally/batch/units"
 )
 
@@ -138,7 +137,7 @@ func (f *flow) signCells(l signLine) []cell {
 	qty := max(l.plan.Joint.Qty, 1)
 	arc := ""
 	if l.plan.Arc > 0 {
-		arc = show.Minutes(l.plan.Arc / units.Minute(qty)).String()
+		arc = f.show.Minutes(l.plan.Arc / units.Minute(qty)).String()
 	}
 	length := f.show.Length(units.MM(float64(l.plan.Seam) * 1000 / float64(qty))).String()
 	return []cell{{text: l.mark, bold: true}, {text: l.copy}, {text: length}, {text: arc}}

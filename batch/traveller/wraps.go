@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"seamtally/batch/traveller/page"
-	"seamtally/batch/traveller/show"
 	"seamtally/batch/traveller/wrap"
 	"seamtally/batch/units"
 )
@@ -141,7 +140,7 @@ func (b *builder) wrapFacts(t *wrap.Template) [8][2]string {
 	chord, tip := b.show.Size(t.Chord).String(), b.show.Size(t.Line.Tip()).String()
 	switch {
 	case t.Mitre > 0:
-		chord = b.say("saw.end.mitre", show.Num(float64(t.Mitre), 1))
+		chord = b.say("saw.end.mitre", b.show.Num(float64(t.Mitre), 1))
 	case t.Chord == 0:
 		chord = b.say("wrap.face")
 	}
@@ -151,7 +150,7 @@ func (b *builder) wrapFacts(t *wrap.Template) [8][2]string {
 	}
 	return [8][2]string{
 		{b.say("wrap.dia"), b.show.Size(t.Dia).String()}, {b.say("wrap.wall"), b.show.Size(t.Wall).String()},
-		{b.say("wrap.chord"), chord}, {b.say(angle), show.Num(float64(t.Angle), 1) + "°"},
+		{b.say("wrap.chord"), chord}, {b.say(angle), b.show.Num(float64(t.Angle), 1) + "°"},
 		{b.say("wrap.round"), b.show.Size(t.Line.Round()).String()}, {b.say("wrap.base"), b.show.Size(t.Base).String()},
 		{b.say("wrap.tip"), tip}, {b.say("wrap.pieces"), strconv.Itoa(t.Pieces)},
 	}
@@ -197,7 +196,7 @@ func (b *builder) steps(t *wrap.Template, sheets int) (out []string) {
 		if t.Square() {
 			around = "wrap.step.wrapsquare"
 		}
-		out = append(out, b.inUnits(b.say("wrap.step.print")))
+		out = append(out, b.show.Written(b.inUnits(b.say("wrap.step.print"))))
 		if sheets > 1 {
 			out = append(out, b.say("wrap.step.join"))
 		}

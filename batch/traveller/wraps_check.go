@@ -40,7 +40,7 @@ func (b *builder) checkLine(p *page.Page, box page.BoxID, x, y, length float64, 
 // ruler draws a line with end strokes and ticks across it.
 func ruler(p *page.Page, box page.BoxID, from, way page.Point, length, tick float64) {
 	to := page.Point{X: from.X + way.X*length, Y: from.Y + way.Y*length}
-	p.Draw(box, page.Shape{Name: "check " + show.Num(length, 1), Points: []page.Point{from, to}, Line: 0.25, Fill: page.None})
+	p.Draw(box, page.Shape{Name: "check " + show.Figures{}.Num(length, 1), Points: []page.Point{from, to}, Line: 0.25, Fill: page.None})
 	for at := 0.0; at <= length+1e-6; at += tick {
 		half := 1.0
 		if at == 0 || at > length-1e-6 {

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"seamtally/batch/traveller/page"
-	"seamtally/batch/traveller/show"
 	"seamtally/batch/traveller/sketch"
 	"seamtally/batch/units"
 )
@@ -178,7 +177,7 @@ func (f *drawing) corner(c sketch.Corner, s sketch.Sketch) {
 		t := c.From + (c.To-c.From)*[3]float64{0.5, 0.3, 0.7}[k%3]
 		places = append(places, page.Point{X: at.X + d*math.Cos(t), Y: at.Y - d*math.Sin(t)})
 	}
-	f.later = append(f.later, func() { f.label(page.Style{Face: page.Bold, Size: 9.5}, show.Num(c.Degrees, 1)+"°", places) })
+	f.later = append(f.later, func() { f.label(page.Style{Face: page.Bold, Size: 9.5}, f.Show.Num(c.Degrees, 1)+"°", places) })
 }
 
 // reach returns the radius of an angle's arc: beyond the plates' surface, inside

@@ -71,7 +71,7 @@ func (b Pen) place(p *page.Page, box page.BoxID, frame page.Rect, s sketch.Sketc
 	for i := range scales {
 		sc := scales[min(i+smaller, len(scales)-1)]
 		if (high.X-low.X)*scales[i].factor <= w && (high.Y-low.Y)*scales[i].factor <= h {
-			f.scale, f.text = sc.factor, sc.text
+			f.scale, f.text = sc.factor, b.Show.Scale(sc.text)
 			break
 		}
 	}

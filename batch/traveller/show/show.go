@@ -11,8 +11,9 @@ import (
 	"seamtally/batch/units"
 )
 
-// Figures chooses the units: millimetres, or inches where US is set.
-type Figures struct{ US bool }
+// Figures chooses the units: millimetres, or inches where US is set; and the sign before
+// the decimals: a point, or a comma.
+type Figures struct{ US, Comma bool }
 
 // Figure is a number with its unit, kept apart so that each can have its own size.
 type Figure struct{ Num, Unit string }
@@ -30,29 +31,38 @@ func (f Figure) String() string {
 
 // Num prints a number with at most the given decimals, without trailing zeros.
 // What is not a number is printed as nothing.
-func Num(v float64, decimals int) string {
+func (s Figures) Num(v float64, decimals int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 	}
-	if s == "-0" {
+	if text == "-0" {
 		return "0"
 	}
-	return s
+	return s.signed(text)
 }
 
 // Fixed prints a number with exactly the given decimals.
-func Fixed(v float64, decimals int) string {
+func (s Figures) Fixed(v float64, decimals int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
-	if s := strconv.FormatFloat(v, 'f', decimals, 64); strings.Trim(s, "-0.") != "" {
-		return s
+	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Trim(text, "-0.") == "" {
+		text = strconv.FormatFloat(0, 'f', decimals, 64)
 	}
-	return strconv.FormatFloat(0, 'f', decimals, 64)
+	return s.signed(text)
+}
+
+// signed gives a number the sign before its decimals.
+func (s Figures) signed(number string) string {
+	if s.Comma {
+		return strings.Replace(number, ".", ",", 1)
+	}
+	return number
 }
 
 // Nearest rounds to a multiple of step.
@@ -61,18 +71,18 @@ func Nearest(v, step float64) float64 { return math.Round(v/step) * step }
 // Size prints a size of the drawing: a thickness, a leg, a gap.
 func (s Figures) Size(v units.MM) Figure {
 	if !s.US {
-		return Figure{Num(math.Round(float64(v)*10+1e-6)/10, 1), "mm"} // a half rounds up: a size is a minimum
+		return Figure{s.Num(math.Round(float64(v)*10+1e-6)/10, 1), "mm"} // a half rounds up: a size is a minimum
 	}
-	return Figure{inches(v.Inch()), "in"}
+	return Figure{s.inches(v.Inch()), "in"}
 }
 
 // inches prints a fraction to 1/16 where the length is one, else decimals: a
 // size must never be rounded to a smaller one.
-func inches(in float64) string {
+func (s Figures) inches(in float64) string {
 	const slack = 0.1 / units.MMPerInch
 	sixteenths := math.Round(in * 16)
 	if math.Abs(in-sixteenths/16) > slack || sixteenths == 0 {
-		return Num(in, 3)
+		return s.Num(in, 3)
 	}
 	return units.Sixteenths(int(sixteenths))
 }
@@ -83,30 +93,30 @@ func (s Figures) Length(v units.MM) Figure {
 		return Figure{Num: "–"}
 	}
 	if s.US {
-		return Figure{Num(v.Inch(), 1), "in"}
+		return Figure{s.Num(v.Inch(), 1), "in"}
 	}
-	return Figure{Num(float64(v), 0), "mm"}
+	return Figure{s.Num(float64(v), 0), "mm"}
 }
 
 // Seam prints metres of seam, or feet.
 func (s Figures) Seam(v units.Metre) Figure {
 	if s.US {
-		return Figure{Fixed(float64(v)*1000/units.MMPerInch/12, 1), "ft"}
+		return Figure{s.Fixed(float64(v)*1000/units.MMPerInch/12, 1), "ft"}
 	}
-	return Figure{Fixed(float64(v), 2), "m"}
+	return Figure{s.Fixed(float64(v), 2), "m"}
 }
 
 // Dia prints the diameter of a wire of a class, in inches under the name that it is sold
 // by where it has one.
 func (s Figures) Dia(v units.MM, filler string) string {
 	if !s.US {
-		return Fixed(float64(v), 1) + " mm"
+		return s.Fixed(float64(v), 1) + " mm"
 	}
-	metric := " (" + Num(float64(v), 2) + " mm)"
+	metric := " (" + s.Num(float64(v), 2) + " mm)"
 	if name := units.WireInches(v, filler); name != "" {
 		return name + " in" + metric
 	}
-	return Fixed(v.Inch(), 3) + " in" + metric
+	return s.Fixed(v.Inch(), 3) + " in" + metric
 }
 
 // DiaShort is Dia without units, where there is little room.
@@ -114,7 +124,7 @@ func (s Figures) DiaShort(v units.MM, filler string) string {
 	if name := units.WireInches(v, filler); s.US && name != "" {
 		return name
 	}
-	return Num(float64(v), 1)
+	return s.Fixed(float64(v), 1)
 }
 
 // Spread is a start value and its band in the unit shown.
@@ -127,9 +137,9 @@ func (s Figures) spread(w plan.Window, factor float64, decimals int, unit string
 	if w.Start == 0 {
 		return Spread{Unit: unit}
 	}
-	out := Spread{Start: Fixed(w.Start*factor, decimals), Unit: unit}
+	out := Spread{Start: s.Fixed(w.Start*factor, decimals), Unit: unit}
 	if w.High > w.Low {
-		out.Low, out.High = Fixed(w.Low*factor, decimals), Fixed(w.High*factor, decimals)
+		out.Low, out.High = s.Fixed(w.Low*factor, decimals), s.Fixed(w.High*factor, decimals)
 	}
 	return out
 }
@@ -172,7 +182,7 @@ func (s Figures) Stickout(w plan.Window) Spread {
 
 // sixteenths prints a stick-out to the nearest 1/16 in: nobody sets it finer.
 func (s Figures) sixteenths(w plan.Window) Spread {
-	at := func(v float64) string { return inches(Nearest(units.MM(v).Inch(), 1.0/16)) }
+	at := func(v float64) string { return s.inches(Nearest(units.MM(v).Inch(), 1.0/16)) }
 	out := Spread{Start: at(w.Start), Unit: "in"}
 	if w.High > w.Low {
 		out.Low, out.High = at(w.Low), at(w.High)
@@ -183,9 +193,9 @@ func (s Figures) sixteenths(w plan.Window) Spread {
 // Travel prints a travel speed.
 func (s Figures) Travel(v units.MMMin) Figure {
 	if s.US {
-		return Figure{Num(units.MM(v).Inch(), 1), "in/min"}
+		return Figure{s.Num(units.MM(v).Inch(), 1), "in/min"}
 	}
-	return Figure{Num(Nearest(float64(v), 5), 0), "mm/min"}
+	return Figure{s.Num(Nearest(float64(v), 5), 0), "mm/min"}
 }
 
 // Pace prints the seconds for 100 mm, or for 4 in, of seam.
@@ -198,7 +208,7 @@ func (s Figures) Pace(v units.MMMin) (seconds string, per Figure) {
 	if v <= 0 {
 		return "", per
 	}
-	return Num(float64(length)/float64(v)*60, 0), per
+	return s.Num(float64(length)/float64(v)*60, 0), per
 }
 
 // Mass prints a mass; what is less than the figures show, but not nothing, says so.
@@ -208,44 +218,44 @@ func (s Figures) Mass(v units.Kg) Figure {
 		n, unit = n*lbPerKg, "lb"
 	}
 	if n > 0 && n < 0.005 {
-		return Figure{"< 0.01", unit}
+		return Figure{"< " + s.Fixed(0.01, 2), unit}
 	}
-	return Figure{Fixed(n, 2), unit}
+	return Figure{s.Fixed(n, 2), unit}
 }
 
 // Pack prints the size of a spool without idle zeros.
 func (s Figures) Pack(v units.Kg) string {
 	if s.US {
-		return Num(float64(v)*lbPerKg, 1) + " lb"
+		return s.Num(float64(v)*lbPerKg, 1) + " lb"
 	}
-	return Num(float64(v), 2) + " kg"
+	return s.Num(float64(v), 2) + " kg"
 }
 
 // Gas prints a gas volume.
 func (s Figures) Gas(v units.Litre) Figure {
 	if s.US {
-		return Figure{Num(float64(v)/28.316846592, 0), "ft³"}
+		return Figure{s.Num(float64(v)/28.316846592, 0), "ft³"}
 	}
-	return Figure{Num(float64(v), 0), "l"}
+	return Figure{s.Num(float64(v), 0), "l"}
 }
 
 // Heat prints a heat input.
 func (s Figures) Heat(v units.KJMM) Figure {
 	if s.US {
-		return Figure{Num(float64(v)*units.MMPerInch, 1), "kJ/in"}
+		return Figure{s.Num(float64(v)*units.MMPerInch, 1), "kJ/in"}
 	}
-	return Figure{Fixed(float64(v), 2), "kJ/mm"}
+	return Figure{s.Fixed(float64(v), 2), "kJ/mm"}
 }
 
 // Minutes prints a time: minutes below two hours, hours above.
-func Minutes(v units.Minute) Figure {
+func (s Figures) Minutes(v units.Minute) Figure {
 	if v >= 120 {
-		return Figure{Fixed(float64(v)/60, 1), "h"}
+		return Figure{s.Fixed(float64(v)/60, 1), "h"}
 	}
 	if v < 10 {
-		return Figure{Fixed(float64(v), 1), "min"}
+		return Figure{s.Fixed(float64(v), 1), "min"}
 	}
-	return Figure{Num(float64(v), 0), "min"}
+	return Figure{s.Num(float64(v), 0), "min"}
 }
 
 // Load prints the mass of what is carried: to a tenth below a hundred.
@@ -255,15 +265,15 @@ func (s Figures) Load(v units.Kg) Figure {
 		n, unit = n*lbPerKg, "lb"
 	}
 	if n >= 100 {
-		return Figure{Num(n, 0), unit}
+		return Figure{s.Num(n, 0), unit}
 	}
-	return Figure{Fixed(n, 1), unit}
+	return Figure{s.Fixed(n, 1), unit}
 }
 
 // Surface prints an area in m², or in square feet.
 func (s Figures) Surface(v float64) Figure {
 	if s.US {
-		return Figure{Fixed(v*1e6/(units.MMPerInch*units.MMPerInch*144), 1), "ft²"}
+		return Figure{s.Fixed(v*1e6/(units.MMPerInch*units.MMPerInch*144), 1), "ft²"}
 	}
-	return Figure{Fixed(v, 2), "m²"}
+	return Figure{s.Fixed(v, 2), "m²"}
 }

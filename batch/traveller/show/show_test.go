@@ -96,13 +96,14 @@ func TestDialUnits(t *testing.T) {
 }
 
 func TestNothingIsNaN(t *testing.T) {
+	plain := Figures{}
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-		if Num(v, 2) != "" || Fixed(v, 1) != "" {
-			t.Errorf("%g is printed as %q, %q", v, Num(v, 2), Fixed(v, 1))
+		if plain.Num(v, 2) != "" || plain.Fixed(v, 1) != "" {
+			t.Errorf("%g is printed as %q, %q", v, plain.Num(v, 2), plain.Fixed(v, 1))
 		}
 	}
-	if Num(-0.001, 1) != "0" || Fixed(-0.001, 1) != "0.0" {
-		t.Errorf("minus zero: %q %q", Num(-0.001, 1), Fixed(-0.001, 1))
+	if plain.Num(-0.001, 1) != "0" || plain.Fixed(-0.001, 1) != "0.0" {
+		t.Errorf("minus zero: %q %q", plain.Num(-0.001, 1), plain.Fixed(-0.001, 1))
 	}
 	if s, _ := metric.Pace(0); s != "" {
 		t.Errorf("no travel has a pace of %q", s)

@@ -223,7 +223,7 @@ func (s *sheet) Title() string { return s.Pen.Title(s.t) }
 
 // Title is mark, tube, what it sits on, and angle in one line.
 func (b Pen) Title(t *Template) string {
-	return joined(" · ", joined(", ", t.Marks...), b.Names(t), show.Num(float64(t.Angle), 1)+"°")
+	return joined(" · ", joined(", ", t.Marks...), b.Names(t), b.Show.Num(float64(t.Angle), 1)+"°")
 }
 
 // Names is the tube and what it sits on.
@@ -290,5 +290,5 @@ func (b Pen) Size(v float64) string {
 	if b.Show.US {
 		return b.Show.Size(units.MM(v)).Num
 	}
-	return show.Fixed(v, 1)
+	return b.Show.Fixed(v, 1)
 }

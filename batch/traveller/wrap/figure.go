@@ -2,9 +2,9 @@ package wrap
 
 import (
 	"math"
+	"strconv"
 
 	"seamtally/batch/traveller/page"
-	"seamtally/batch/traveller/show"
 )
 
 // The tube seen from the side, in radii of the chord. A thin branch is drawn
@@ -143,7 +143,7 @@ func (v *view) labels() {
 		v.stroke(0.15, 0, page.Arc(heel, 7, -float64(t.Angle)*math.Pi/180, 0)...)
 	}
 	half := float64(t.Angle) * math.Pi / 360
-	degrees := show.Num(float64(t.Angle), 1) + "°"
+	degrees := v.Show.Num(float64(t.Angle), 1) + "°"
 	v.text(style, degrees, page.Point{X: heel.X + 11*math.Cos(half), Y: heel.Y - 11*math.Sin(half) + 1.2}, page.Centre)
 	v.measure(style)
 }
@@ -217,6 +217,6 @@ func (b Pen) Overview(p *page.Page, frame page.Rect, t *Template, all []Window) 
 		a, c := at(left, high), at(right, low)
 		p.Frame(box, page.Rect{X: a.X, Y: a.Y, W: c.X - a.X, H: c.Y - a.Y}, 0.2, page.None)
 		number := page.Style{Face: page.Bold, Size: 11}
-		p.Write(box, a.X, (a.Y+c.Y)/2+1.4, c.X-a.X, page.Centre, number, show.Num(float64(i+1), 0))
+		p.Write(box, a.X, (a.Y+c.Y)/2+1.4, c.X-a.X, page.Centre, number, strconv.Itoa(i+1))
 	}
 }
