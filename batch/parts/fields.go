@@ -135,6 +135,7 @@ func (f *fields) plate(e *joint.Entry, p *Part, width, thick float64) {
 func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 	if t, w, l, ok := f.threeSizes(p.Written, e.Inches("section")); ok {
 		f.cutPlate(e, p, t, w, l)
+		f.grade(e, p)
 		return
 	}
 	text := f.words(e, p)

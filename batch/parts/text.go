@@ -10,6 +10,7 @@ import (
 	"seamtally/batch/finding"
 	"seamtally/batch/joint"
 	"seamtally/batch/joint/measure"
+	"seamtally/batch/section"
 	"seamtally/batch/units"
 )
 
@@ -24,24 +25,37 @@ func exact(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/1e4,
 // far tells whether two sizes differ by more than their rounding.
 func far(a, b float64) bool { return math.Abs(a-b) > 0.5 }
 
-// reThree is a plate with all three of its sizes: PL 10x200x300.
-var reThree = regexp.MustCompile(`(?i)^(?:PL|PLT|PLATE|BL|BLECH|FL|FLT|FLAT|CHAPA|BLACHA|ЛИСТ|TÔLE|LAMIERA)[ .-]*([\d.,/ -]+)(?:mm)? ?x ?([\d.,/ -]+)(?:mm)? ?x ?([\d.,/ -]+?) ?(?:mm|"|in)?$`)
+// One size of a plate with its unit, and a plate with all three: PL 10x200x300. A point
+// behind the word belongs to it only where a blank follows: PL .375 is three eighths.
+const onePlateSize = `([\d.,/ -]*\d) ?(mm|"|in\.?|inch(?:es)?)?`
+
+var reThree = regexp.MustCompile(`(?i)^(?:PL|PLT|PLATE|BL|BLECH|FL|FLT|FLAT|CHAPA|BLACHA|ЛИСТ|TÔLE|LAMIERA)(?:\. +|[ -]*)` +
+	onePlateSize + ` ?x ?` + onePlateSize + ` ?x ?` + onePlateSize + `$`)
 
 // threeSizes reads a plate that is written with all three sizes, in mm: the
-// smallest is its thickness, the largest its length.
+// smallest is its thickness, the largest its length. A unit behind any size is that of
+// all, and wins over that of the list; two units are not read.
 func (f *fields) threeSizes(text string, inches bool) (thick, width, length float64, ok bool) {
-	plain := measure.Plain(text)
+	plain := measure.Plain(section.Ungraded(text))
 	m := reThree.FindStringSubmatch(plain)
 	if m == nil {
 		return 0, 0, 0, false
 	}
+	metric, inch := false, strings.Contains(plain, "/")
+	for k := 2; k < len(m); k += 2 {
+		metric = metric || strings.EqualFold(m[k], "mm")
+		inch = inch || m[k] != "" && !strings.EqualFold(m[k], "mm")
+	}
+	if metric && inch {
+		return 0, 0, 0, false
+	}
 	unit := measure.MM
-	if inches || strings.ContainsAny(plain, `"/`) {
+	if inch || inches && !metric {
 		unit = measure.Inch
 	}
 	var sizes []float64
-	for _, one := range m[1:] {
-		q, bad := measure.Parse(strings.TrimSpace(one), measure.Style{Mark: '.'})
+	for k := 1; k < len(m); k += 2 {
+		q, bad := measure.Parse(strings.TrimSpace(m[k]), measure.Style{Mark: '.'})
 		if bad != nil || q.Num <= 0 {
 			return 0, 0, 0, false
 		}

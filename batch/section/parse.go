@@ -95,6 +95,16 @@ func Grade(text string) string {
 	return strings.TrimSpace(reGrade.FindString(plain.Replace(strings.ToUpper(text))))
 }
 
+// Ungraded returns a designation without the grade of steel that stands in it.
+func Ungraded(text string) string {
+	grade := Grade(text)
+	at := strings.Index(strings.ToUpper(text), grade)
+	if grade == "" || at < 0 || at+len(grade) > len(text) {
+		return text
+	}
+	return strings.TrimSpace(text[:at] + " " + text[at+len(grade):])
+}
+
 func takeApart(text string) written {
 	t := plain.Replace(strings.ToUpper(strings.TrimSpace(text)))
 	w := written{text: text}

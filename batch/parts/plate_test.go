@@ -1,0 +1,51 @@
+package parts
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// A plate may be written with all three of its sizes. Units stand behind any of them, as
+// signs or as words, and win over those of the list; a point in front is no stroke behind
+// the word; a grade may follow. What mixes inches and millimetres is not read.
+func TestThreeSizesOfAPlate(t *testing.T) {
+	set, _ := world(t)
+	const in = 25.4
+	for _, c := range []struct {
+		text          string
+		inches        bool
+		thick, w, l   float64 // 0: refused
+		grade, listed string
+	}{
+		{"PL 10x200x300", false, 10, 200, 300, "S275", ""},
+		{"PL 10x200x300 S355J2", false, 10, 200, 300, "S355J2", ""},
+		{"PL 10x200x300 S355", false, 10, 200, 300, "S235", "S235"},
+		{"PL. 10 x 200 x 300 mm", true, 10, 200, 300, "S275", ""},
+		{"PL 10 mm x 200 mm x 300 mm", true, 10, 200, 300, "S275", ""},
+		{"PL 10mm x 200 x 300", true, 10, 200, 300, "S275", ""},
+		{"PL .375x8x12", true, 0.375 * in, 8 * in, 12 * in, "S275", ""},
+		{"PL.375x8x12", true, 0.375 * in, 8 * in, 12 * in, "S275", ""},
+		{"PL-.375 x 8 x 12\"", false, 0.375 * in, 8 * in, 12 * in, "S275", ""},
+		{"PL 3/8\" x 8\" x 12\"", false, 0.375 * in, 8 * in, 12 * in, "S275", ""},
+		{"PL 3/8″ x 8″ x 12″", false, 0.375 * in, 8 * in, 12 * in, "S275", ""},
+		{"PL 3/8 in x 8 in. x 12 inches A36", false, 0.375 * in, 8 * in, 12 * in, "A36", ""},
+		{"PL 1/2\" x 3 1/2\" x 6\"", false, 0.5 * in, 3.5 * in, 6 * in, "S275", ""},
+		{"PL 1/2x3-1/2x6", false, 0.5 * in, 3.5 * in, 6 * in, "S275", ""},
+		{"PL 10mm x 8\" x 12\"", false, 0, 0, 0, "", ""},
+		{"PL 3/8 x 200 mm x 300 mm", false, 0, 0, 0, "", ""},
+		{"PL .375x8x12", false, 0, 0, 0, "", ""}, // no plate of 0.375 mm
+	} {
+		l := understood(t, set, "part,section,material,length,qty\nA,\""+strings.ReplaceAll(c.text, `"`, `""`)+"\","+c.listed+",,1\nB,PL 10x200,S235,400,1\n", Options{Material: "S275", Inches: c.inches})
+		got := l.Parts[0]
+		if c.thick == 0 {
+			if got.Mark == "A" {
+				t.Errorf("%s is read as %s", c.text, got.Section.Designation)
+			}
+			continue
+		}
+		if got.Mark != "A" || math.Abs(float64(got.Section.Web)-c.thick) > 1e-6 || math.Abs(float64(got.Width)-c.w) > 1e-6 || math.Abs(float64(got.Length)-c.l) > 1e-6 || got.Material != c.grade {
+			t.Errorf("%s (inches %v): %s, %v x %v x %v of %q, want %v x %v x %v of %q; %v", c.text, c.inches, got.Mark, got.Section.Web, got.Width, got.Length, got.Material, c.thick, c.w, c.l, c.grade, l.Problems)
+		}
+	}
+}
