@@ -121,6 +121,10 @@ func (w *row) stitch() {
 	if st == nil {
 		return
 	}
+	if w.joint.Kind == Plug || w.joint.Kind == Slot {
+		w.say(finding.Error, c, "bad-stitch", cell.Text, "a plug or slot fills a hole and has no stitches", "a blank", "write the number of holes under qty, and leave the stitch out")
+		return
+	}
 	if st.Segment < shortestStitch {
 		w.say(finding.Error, c, "implausible", cell.Text, "no ordinary stitch is this short: "+readings(float64(st.Segment), shortestStitch, longestSeam), want, "correct the note, or write the unit into it, such as 2in-6in")
 		return

@@ -57,7 +57,7 @@ func bareCount(text string) string {
 		switch {
 		case slices.Contains(pieces, t[:len(t)-len(front)]):
 			t = strings.Trim(front, " .")
-		case slices.Contains(pieces, t[len(back):]):
+		case slices.Contains(pieces, t[len(back):]), t[len(back):] == "no": // 4 no.; before it a number has a rank
 			t = strings.Trim(back, " .")
 		default:
 			return t

@@ -55,3 +55,12 @@ func TestSlotsTakeTheirLengthOrASecondSize(t *testing.T) {
 		}
 	}
 }
+
+// A hole whose size or depth is not known has no metres: the length of its row is none.
+func TestHoleOfUnknownSizeHasNoSeam(t *testing.T) {
+	set, shop := world(t)
+	j := joint.Joint{Mark: "P", Qty: 4, Length: 60, Detail: &joint.Detail{Kind: joint.Slot, Sides: 1, T1: 12, T2: 15, Material: "S355", Position: "PA", Where: joint.Shop}}
+	if p := Joints([]joint.Joint{j}, set, shop, Options{})[0]; p.Seam != 0 || p.Settings {
+		t.Errorf("a slot without a width has %v m of seam, settings %v", p.Seam, p.Settings)
+	}
+}

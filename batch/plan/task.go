@@ -180,8 +180,8 @@ func (t *task) hangingCorner() bool {
 func (c *catalog) readSeam(t *task) {
 	j := t.j
 	length := max(float64(j.Length), 0)
-	if t.holeDepth > 0 {
-		length = t.holeDepth
+	if t.prep.Kind == joint.Plug || t.prep.Kind == joint.Slot {
+		length = t.holeDepth // 0 where it is not known: of a hole only its depth is filled
 	}
 	if j.Sides == 2 && t.family == fillet && t.holeDepth == 0 {
 		t.seams *= 2
