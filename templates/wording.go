@@ -6,11 +6,12 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io/fs"
+	"maps"
 	"sort"
 	"strings"
 )
 
-//go:embed wording_*.csv
+//go:embed wording_*.csv american.csv
 var wordings embed.FS
 
 // Words is the wording of the printed sheets in one language. A word that the
@@ -48,14 +49,31 @@ func Wording(lang string) (Words, error) {
 	return Words{Lang: lang, own: own, english: english}, nil
 }
 
-func readWords(lang string) (map[string]string, error) {
-	text, err := wordings.ReadFile("wording_" + lang + ".csv")
+// American returns English words as American shops say them: those that differ stand in a
+// table of their own. Other languages stay as they are.
+func (w Words) American() (Words, error) {
+	if w.Lang != "en" {
+		return w, nil
+	}
+	other, err := readTable("american.csv")
+	if err != nil {
+		return Words{}, err
+	}
+	own := maps.Clone(w.own)
+	maps.Copy(own, other)
+	return Words{Lang: w.Lang, own: own, english: w.english}, nil
+}
+
+func readWords(lang string) (map[string]string, error) { return readTable("wording_" + lang + ".csv") }
+
+func readTable(name string) (map[string]string, error) {
+	text, err := wordings.ReadFile(name)
 	if err != nil {
 		return nil, err
 	}
 	rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
 	if err != nil {
-		return nil, fmt.Errorf("wording_%s.csv: %w", lang, err)
+		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	out := make(map[string]string, len(rows))
 	for _, r := range rows[1:] {

@@ -37,7 +37,7 @@ func Build(job *price.Job, opt Options) ([]byte, error) {
 
 // Model lays out the traveller of a job without drawing it.
 func Model(job *price.Job, opt Options) (*page.Document, error) {
-	words, err := templates.Wording(job.Opts.Lang)
+	words, err := wordsOf(job.Opts)
 	if err != nil {
 		return nil, err
 	}
@@ -146,6 +146,15 @@ func newBuilder(job *price.Job, opt Options, words templates.Words) *builder {
 	}
 	b.saw = b.dealSaw()
 	return b
+}
+
+// wordsOf returns the words of the sheets: English on sheets in inches is American.
+func wordsOf(o price.Options) (templates.Words, error) {
+	words, err := templates.Wording(o.Lang)
+	if err != nil || !o.US {
+		return words, err
+	}
+	return words.American()
 }
 
 // comma are the languages in whose countries decimals stand behind a comma.

@@ -193,7 +193,7 @@ func (f *flow) material(p *plan.Plan) string {
 		m += " / " + other
 	}
 	if m == "" {
-		m = p.MetalGroup
+		m = f.takenText(p.MetalGroup)
 	}
 	if m == "" {
 		return f.say("material.none")
