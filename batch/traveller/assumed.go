@@ -62,6 +62,9 @@ func (f *flow) takenValue(a joint.Assumption) string {
 // takenText says a value that was taken in the language of the sheet, as far as it is
 // words: a kind of joint, a metal, or what a size is the size of.
 func (f *flow) takenText(value string) string {
+	if value == "" {
+		return ""
+	}
 	if f.words.Has("kind." + value) {
 		return f.say("kind." + value)
 	}

@@ -74,9 +74,9 @@ func tell(list []told, c finding.Check, mark string) []told {
 }
 
 func (f *flow) checkLines(t told) []string {
-	text := sentence(f.checkText(t.check))
-	if t.check.Do != "" {
-		text += " " + sentence(f.remedy(t.check))
+	text := sentence(f.reason(t.check))
+	if do := f.toDo(t); do != "" {
+		text += " " + sentence(do)
 	}
 	text = f.show.Written(text)
 	if len(t.marks) > 0 {

@@ -198,7 +198,11 @@ func warmLimits(out map[string]string, p *plan.Plan, us bool) {
 		out["preheat"] = "Preheat not worked out"
 	}
 	if p.Interpass != nil && (len(p.Runs) > 1 || p.Joint.Sides == 2) {
-		out["between runs"] = "between runs ≤ " + degrees(float64(*p.Interpass), math.Floor)
+		between := "between runs ≤ "
+		if us { // in inches the sheet is American
+			between = "between passes ≤ "
+		}
+		out["between runs"] = between + degrees(float64(*p.Interpass), math.Floor)
 	}
 }
 

@@ -201,18 +201,20 @@ func (f *flow) material(p *plan.Plan) string {
 	return m
 }
 
-// whyNone says why there are no settings and, where a check says it, what to do.
+// whyNone says why there are no settings and that nobody welds before somebody has
+// settled it; where a procedure is named, the frame over it says what holds.
 func (f *flow) whyNone(p *plan.Plan) string {
 	text := strings.TrimPrefix(strings.TrimSpace(p.NoSettings), "no settings: ")
 	for _, c := range p.Checks {
-		if c.Text == p.NoSettings && c.Do != "" {
-			if said := f.checkText(c); said != c.Text {
-				text = said
-			}
-			return sentence(text) + " " + sentence(f.remedy(c))
+		if c.Text == p.NoSettings {
+			text = strings.TrimPrefix(f.reason(c), "no settings: ")
+			break
 		}
 	}
-	return sentence(text)
+	if strings.TrimSpace(p.Joint.WPS) != "" {
+		return sentence(text)
+	}
+	return sentence(text) + " " + sentence(f.say("ask.stop"))
 }
 
 func (f *flow) whyLines(p *plan.Plan) []string {
