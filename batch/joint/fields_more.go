@@ -290,7 +290,11 @@ func (w *row) missingSize() {
 	}
 	c := w.column("size")
 	if m == nil || thin == 0 {
-		w.say(finding.Error, c, "no-size", "", "the weld size is missing: look on the drawing for the leg or the throat", `a size such as z6 or a4`, "write the size, or give one rule for all that are missing: --set \"missing_size=0.7 t_min\", t_min being the thinner part")
+		write := "write the size"
+		if c == nil {
+			write = "write it into a column headed size"
+		}
+		w.say(finding.Error, c, "no-size", "", "the weld size is missing: look on the drawing for the leg or the throat", `a size such as z6 or a4`, write+", or give one rule for all that are missing: --set \"missing_size=0.7 t_min\", t_min being the thinner part")
 		return
 	}
 	share, err := strconv.ParseFloat(m[1], 64)

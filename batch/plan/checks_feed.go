@@ -19,7 +19,7 @@ func (k *checker) feeding(o *outcome) {
 		if len(o.machine.guns) == 1 {
 			level = finding.Warning
 		}
-		k.say(r, level, "%s of %s in %s, which can be had with: %s", n.wire.Filler, mmText(n.dia), row.Name, strings.Join(o.machine.guns, ", "))
+		k.say(r, level, "%s of %s kinks in a plain gun; the guns that %s takes: %s", n.wire.Filler, mmText(n.dia), row.Name, strings.Join(o.machine.guns, ", "))
 	}
 	if most := o.machine.spool; most > 0 && n.spool > most {
 		k.sayf("spool-large", finding.Warning, "the shop's spool of %s %s weighs %s kg, %s takes %s kg", n.wire.Filler, mmText(n.dia), number(n.spool, 1), row.Name, strings.Join(strings.Fields(row.SpoolList), " or "))

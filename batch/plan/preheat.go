@@ -201,7 +201,7 @@ func (k *checker) preheat(t *task, n *way, p *Plan) {
 		if *f.temp <= ambient { // what a warm shop gives by itself
 			level = finding.Note
 		}
-		k.warm("preheat", level, f.row.Source, f.row.Basis, &f, fmt.Sprintf("category %s (%s), %s", f.row.Category, f.row.Steels, mmText(f.thick)))
+		k.warm("preheat", level, f.row.Source, f.row.Basis, &f, fmt.Sprintf("Category %s: %s; the part has %s", f.row.Category, f.row.Steels, mmText(f.thick)))
 	default:
 		code, level := f.loudness(t)
 		k.warm(code, level, f.set.Name+"; CET: "+f.steel.source, f.steel.basis, &f, f.sentence())

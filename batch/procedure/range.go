@@ -42,7 +42,7 @@ func (r *reader) both(key string, c list.Cell) (low, high float64) {
 	}
 	s, bad := spanOf(text, r.style)
 	if bad != nil {
-		r.say(finding.Error, key, "procedure-figure", c.Text, "the range of "+nameOf(key)+" cannot be read: "+bad.Text, "a range in "+unitsOf(key), orElse(bad.Hint, "write digits, such as "+exampleOf(key)))
+		r.say(finding.Error, key, "procedure-figure", c.Text, "the range of "+nameOf(key)+" cannot be read: "+bad.Text, "a range in "+unitsOf(key), bothEnds(bad.Hint, key))
 		return 0, 0
 	}
 	before := len(r.problems)
@@ -194,6 +194,18 @@ func exampleOf(key string) string {
 		return "200-240"
 	}
 	return example
+}
+
+// oneFigure stands for the hint where one figure was written in place of a range.
+const oneFigure = "one figure"
+
+// bothEnds says how a range is written, in figures of the column.
+func bothEnds(hint, key string) string {
+	low, high, _ := strings.Cut(exampleOf(key), "-")
+	if hint == oneFigure {
+		return "write both ends, such as " + low + "-" + high + ", or one of them, such as up to " + high + " or from " + low + "; the same figure twice where only that one is meant"
+	}
+	return orElse(hint, "write digits, such as "+exampleOf(key))
 }
 
 // oneOf is an example of a single figure: the first of the range.

@@ -59,7 +59,7 @@ func spanOf(text string, style measure.Style) (span, *measure.Fault) {
 	if _, bad := figureOf(text, style); bad != nil {
 		return span{}, bad
 	}
-	return span{}, &measure.Fault{Text: "it is one figure and no range", Hint: "write both ends such as 200-240, or one as up to 240 or from 200; the same figure twice where only that one is meant"}
+	return span{}, &measure.Fault{Text: "it is one figure and no range", Hint: oneFigure}
 }
 
 // aboutOf reads a figure with its spread: 220 ± 10, 220 A ± 10 %.

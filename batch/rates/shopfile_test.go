@@ -253,7 +253,7 @@ func TestWordsOfAValue(t *testing.T) {
 		"labour_rate=abc":            "expected: a number in EUR/h;",
 		"stock_wires=G3Si1":          "is written without its diameter",
 		"stock_wires=G3Si1 3.3":      "is not in the tables with that diameter",
-		"wire_price.G3Si1=30 lbs/kg": "write a number in EUR/kg",
+		"wire_price.G3Si1=30 lbs/kg": "write the value in EUR/kg",
 	} {
 		problems := s.Set([]string{setting})
 		if len(problems) != 1 || !strings.Contains(problems[0].Line(), want) {

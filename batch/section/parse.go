@@ -72,7 +72,7 @@ func Parse(text string, set *tables.Set) (Section, error) {
 		return Section{}, &Error{Text: text, Why: "it names no size", Near: likeWords(text, set)}
 	}
 	if w.rest {
-		return Section{}, &Error{Text: text, Why: "it holds figures beside its sizes", Near: w.near(set)}
+		return Section{}, &Error{Text: text, Why: "it holds figures beside its sizes; write one section alone, and how many under quantity"}
 	}
 	if w.mixed {
 		return Section{}, &Error{Text: text, Why: "it has sizes in inches and in millimetres; write all of them in one", Near: w.near(set)}
