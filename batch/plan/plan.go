@@ -216,3 +216,13 @@ func (m *Manner) Most(number string) (units.MM, bool) {
 
 // Passes returns the number of passes of one seam.
 func (p *Plan) Passes() int { return len(p.Runs) }
+
+// Mode returns how metal crosses the arc in the run that governs, to which current, voltage
+// and wire feed of the joint belong: an open root runs in short arc whatever the passes
+// over it, which Transfer is of, and some joints are nothing but such a root.
+func (p *Plan) Mode() Transfer {
+	if p.Governing < len(p.Runs) && p.Runs[p.Governing].Transfer != "" {
+		return p.Runs[p.Governing].Transfer
+	}
+	return p.Transfer
+}

@@ -231,3 +231,24 @@ func TestProblemsHaveTheirPlace(t *testing.T) {
 		t.Errorf("got %+v", got)
 	}
 }
+
+// The transfer of a joint is that of the run whose current and voltage stand beside it: a
+// butt of 4.5 mm is all open root, laid in short arc by whichever way it was chosen.
+func TestTransferBelongsToTheSettings(t *testing.T) {
+	job := work(t, "roots.csv", []byte("Mark;Kind;Length mm;t1;Material;Position\nT;square butt;1000;4.5;S235;PA\nV;single V;1000;8;S235;PA\nW;single V;1000;12;S235;PF\n"))
+	mixed := 0
+	for i := range job.Plans {
+		p, r := &job.Plans[i], newRow(&job.Plans[i])
+		for _, run := range p.Runs {
+			if run.Transfer != p.Transfer {
+				mixed++
+			}
+		}
+		if want := string(p.Runs[p.Governing].Transfer); r.Transfer != want || float64(p.Runs[p.Governing].Voltage) != p.Voltage.Start {
+			t.Errorf("%s: transfer %q beside %v V, the run that governs is %q at %v V", p.Joint.Mark, r.Transfer, p.Voltage.Start, want, float64(p.Runs[p.Governing].Voltage))
+		}
+	}
+	if mixed == 0 {
+		t.Error("no joint has a run in another transfer")
+	}
+}

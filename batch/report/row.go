@@ -101,7 +101,7 @@ func newRow(p *plan.Plan) row {
 }
 
 func (r *row) settings(p *plan.Plan) {
-	r.Process, r.Filler, r.Gas, r.Transfer, r.Machine = p.Process, p.Filler, p.Gas, string(p.Transfer), p.Machine
+	r.Process, r.Filler, r.Gas, r.Transfer, r.Machine = p.Process, p.Filler, p.Gas, string(p.Mode()), p.Machine
 	r.WireMM, r.Passes = of(p.Dia, sizeDecimals), count(p.Passes())
 	r.Current, r.CurrentLow, r.CurrentHigh = setting(p.Current.Start), setting(p.Current.Low), setting(p.Current.High)
 	r.Voltage, r.WireFeed, r.Travel = setting(p.Voltage.Start), setting(p.WireFeed.Start), setting(p.Travel.Start)

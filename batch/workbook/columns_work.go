@@ -128,7 +128,7 @@ func welderColumns() []column {
 		chosen(g, "stickout_mm", "Stick-out", mm, 8, "0", known(func(r *row) units.MM { return units.MM(r.p.Stickout.Start) }), "contact tip to work"),
 		chosen(g, "gas_l_min", "Gas flow", flow, 8, "0", known(func(r *row) units.LMin { return units.LMin(r.p.GasFlow.Start) }), "at the nozzle"),
 		word("polarity", "Polarity", 24, func(r *row) string { return r.p.Polarity }, "of the wire"),
-		word("transfer", "Transfer", 10, func(r *row) string { return string(r.p.Transfer) }, "how metal crosses the arc"),
+		word("transfer", "Transfer", 10, func(r *row) string { return string(r.p.Mode()) }, "how metal crosses the arc"),
 		calc(g, "travel_mm_min", "Travel", travel, 8, "0", along(func(r *row) units.MMMin { return r.run().Travel }),
 			moving("[run_deposit_kg_h]/60/([area_mm2]*[run_share]*[density]*0.000000001)"), "deposition rate / (density x area of the pass) (TRAVEL-1)"),
 		chosen(g, "current_a", "Current", amp, 8, "0", settled(func(r *row) units.Amp { return r.run().Current }), "a result of the wire feed, not a knob"),
