@@ -27,15 +27,17 @@ func TestTooLongForTheMemory(t *testing.T) {
 		t.Fatal(err)
 	}
 	lines := baseBytes + 601*jointBytes
+	kinds := lines + 30*kindBytes // as many sizes on as many thicknesses
 	for _, c := range []struct {
 		memory uint64
 		only   []Output
 		says   string // empty: worked
 	}{
 		{0, []Output{Results}, ""},
-		{uint64(lines), []Output{Results}, ""},
+		{uint64(kinds), []Output{Results}, ""},
+		{uint64(lines), []Output{Results}, "600 joints, 30 of them unlike each other, would take about 51 MB of memory"},
 		{uint64(lines) - 1, []Output{Results}, "601 lines would take about 51 MB of memory, and there are 51 MB"},
-		{uint64(lines), nil, "a traveller of "},
+		{uint64(kinds), nil, "a traveller of "},
 		{uint64(lines) + 600*(sheetBytes+namedBytes), nil, ""},
 		{1, []Output{Results}, "have the limit raised"},
 	} {
@@ -107,7 +109,7 @@ func TestManyShortLists(t *testing.T) {
 		refused bool
 	}{
 		{"1500 MB", 1500 << 20, lists, false},
-		{"room for the long one by itself", baseBytes + 901*jointBytes, append(slices.Clone(lists), long), false},
+		{"room for the long one by itself", baseBytes + 900*jointBytes + kindBytes, append(slices.Clone(lists), long), false},
 		{"a line too long", baseBytes + 901*jointBytes - 1, append(slices.Clone(lists), long), true},
 	} {
 		outcome, err := Judge(context.Background(), Job{Lists: c.lists, Memory: c.memory, Limit: "the limit of this test"})

@@ -131,7 +131,7 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 		return planned{}, fullName(err, name)
 	}
 	joints := read.joints
-	if err := j.roomFor(name, "joints", len(joints.Joints)); err != nil {
+	if err := j.roomForJoints(name, joints.Joints); err != nil {
 		return planned{}, err
 	}
 	typed := workbook.TakeTyped(before.whole, joints)

@@ -65,8 +65,9 @@ func (o Options) otherMeans() string {
 	return string(Leg)
 }
 
-// mostRows is how many rows a list may have: a joint takes some nine kilobytes from
-// its row to its price, and a shop's machine has some gigabytes.
+// mostRows is how many rows a list may have: a joint takes three to nine kilobytes from
+// its row to its price, most where no other is like it, and a shop's machine has some
+// gigabytes.
 const mostRows = 200_000
 
 // Understand reads a joint list from a file's rows. Every row that is not blank
