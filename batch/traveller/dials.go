@@ -205,7 +205,7 @@ func dialParts(lead float64) []float64 {
 // dialRowHeight is the height of one of n sets of dials.
 func (f *flow) dialRowHeight(n int) float64 {
 	switch {
-	case f.squeeze >= pressed && n > 2, f.squeeze == flat && n > 1:
+	case f.squeeze >= pressed && n > 2, f.squeeze >= flat && n > 1:
 		return 12.6
 	case n < 2 && f.squeeze >= squeezed:
 		return 18.5

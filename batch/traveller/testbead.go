@@ -11,7 +11,7 @@ import (
 
 // blankRow is the height of a row of boxes to be filled in.
 func (f *flow) blankRow() float64 {
-	return [...]float64{8.8, 7.4, 7.4, 6.8, 6.8, 6.8}[f.squeeze]
+	return [...]float64{8.8, 7.4, 7.4, 6.8, 6.8, 6.8, 6.6}[f.squeeze]
 }
 
 // testBeadHeight is the height of the test bead.

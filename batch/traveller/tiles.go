@@ -44,7 +44,7 @@ func (f *flow) tile(box page.BoxID, r page.Rect, name, figure, beside, under str
 	}
 	f.p.Lines(box, r.X, r.Bottom()-1-style.Leading()*float64(len(lines)-1), r.W, style, lines)
 	top, room := r.Y+head, r.H-head-foot
-	s := page.Style{Face: page.Bold, Size: min(30, room/(1.12*page.MMPerPoint))}
+	s := page.Style{Face: page.Bold, Size: max(page.MinSize, min(30, room/(1.12*page.MMPerPoint)))}
 	base := top + room/2 + (s.Ascent()-s.Descent())/2
 	w := r.W
 	if beside != "" {
