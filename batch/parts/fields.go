@@ -155,9 +155,9 @@ func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 	f.formed(p)
 	f.grade(e, p)
 	if flat := p.Section.Shape == section.Flat; thick > 0 && flat && far(thick, float64(p.Section.Web)) {
-		e.Say(finding.Warning, "thickness", "two-sizes", e.Text("thickness"), fmt.Sprintf("the section %s is %s mm thick; the section is taken", p.Written, number(float64(p.Section.Web))), "the same thickness", "correct one of them")
+		e.Say(finding.Warning, "thickness", "two-sizes", e.Text("thickness"), fmt.Sprintf("the section %s says a thickness of %s mm, the column of thicknesses another; the section is taken", p.Written, number(float64(p.Section.Web))), "the same thickness", "correct one of them")
 	} else if width > 0 && flat && p.Section.B > 0 && far(width, float64(p.Section.B)) {
-		e.Say(finding.Warning, "width", "two-sizes", e.Text("width"), fmt.Sprintf("the section %s is %s mm wide; the section is taken", p.Written, number(float64(p.Section.B))), "the same width", "correct one of them")
+		e.Say(finding.Warning, "width", "two-sizes", e.Text("width"), fmt.Sprintf("the section %s says a width of %s mm, the column of widths another; the section is taken", p.Written, number(float64(p.Section.B))), "the same width", "correct one of them")
 	}
 	f.settlePlate(e, p, width)
 }

@@ -159,7 +159,7 @@ func (c *catalog) obstacleChecks(o *outcome, t *task) []reason {
 	add(beadSmall, "leg-small-for-wire", "%s begins at %s A, which is more than a run of %s mm² bears", name, number(n.start, 0), number(g.area, 1))
 	add(tooFast, "travel-fast", "%s would have to travel %s mm/min at its lowest current of %s A, faster than a steady hand", name, number(g.travel, 0), number(g.current, 0))
 	add(tooSlow, "travel-slow", "%s runs at %s mm/min even at %s A", name, number(g.travel, 0), number(g.current, 0))
-	add(alThick, "al-short-arc", "short arc on aluminium of %s", mmText(t.thin))
+	add(alThick, "al-short-arc", "short arc is asked for on aluminium of %s, which is too thick for it", mmText(t.thin))
 	if len(n.machines) == 0 && o.stands&noMachine != 0 {
 		add(noMachine, "machine-none", "no machine of the shop feeds %s mm wire in %s", number(n.dia, 1), n.mode)
 		return out
@@ -202,7 +202,7 @@ func (c *catalog) nearest(t *task) reason {
 func (c *catalog) nothingTried(t *task) reason {
 	w := &t.wish
 	if w.mode == ShortArc && t.metal == "aluminium" && t.thin > c.rules.alShortArc {
-		return because("al-short-arc", "short arc on aluminium of %s", mmText(t.thin))
+		return because("al-short-arc", "short arc is asked for on aluminium of %s, which is too thick for it", mmText(t.thin))
 	}
 	if r := c.gasRule(t); r.code != "" {
 		return r

@@ -185,7 +185,7 @@ func (c *catalog) wishMachine(w *wish, text string) {
 	}
 	m, ok := c.set.Machine(text)
 	if !ok {
-		w.refuse("machine-unknown", fmt.Sprintf("the machine %q is not in the table of machines; add it there or leave the cell blank", text))
+		w.refuse("machine-unknown", fmt.Sprintf("the machine %q is not in the table of machines", text))
 		return
 	}
 	w.machine = m.Name
