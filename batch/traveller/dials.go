@@ -228,11 +228,11 @@ func (f *flow) dialRow(box page.BoxID, r page.Rect, lead float64, s setting, p *
 		case r.H < 17:
 			size = 22
 		}
-		y := r.Y + r.H/2
-		if r.H < 14 {
-			y -= 0.8
+		y, named := r.Y+r.H/2, page.Style{Face: page.Bold, Size: 14}
+		if r.H < 14 { // clear of the line above
+			y, named.Size = y-0.8, 12
 		}
-		f.p.Write(box, r.X+2, y-1.2, lead-3, page.Left, page.Style{Face: page.Bold, Size: 14}, f.passNames(s.runs, lead-3))
+		f.p.Write(box, r.X+2, y-1.2, lead-3, page.Left, named, f.passNames(s.runs, lead-3))
 		kind, mode := f.kindsOf(s.runs, lead-3), f.transfer(s.runs[0].Transfer)
 		f.p.Write(box, r.X+2, y+2.7, lead-3, page.Left, body.At(8.5), kind)
 		f.p.Write(box, r.X+2, y+6, lead-3, page.Left, body.At(8.5), mode)
