@@ -8,7 +8,7 @@ import (
 
 // A plate may be written with all three of its sizes. Units stand behind any of them, as
 // signs or as words, and win over those of the list; a point in front is no stroke behind
-// the word; a grade may follow. What mixes inches and millimetres is not read.
+// the word, one that shortens the word no point in front; a grade may follow. What mixes inches and millimetres is not read.
 func TestThreeSizesOfAPlate(t *testing.T) {
 	set, _ := world(t)
 	const in = 25.4
@@ -26,6 +26,8 @@ func TestThreeSizesOfAPlate(t *testing.T) {
 		{"PL 10mm x 200 x 300", true, 10, 200, 300, "S275", ""},
 		{"PL .375x8x12", true, 0.375 * in, 8 * in, 12 * in, "S275", ""},
 		{"PL.375x8x12", true, 0.375 * in, 8 * in, 12 * in, "S275", ""},
+		{"Bl.10x200x300", false, 10, 200, 300, "S275", ""},
+		{"Bl. 10x200x300", false, 10, 200, 300, "S275", ""},
 		{"PL-.375 x 8 x 12\"", false, 0.375 * in, 8 * in, 12 * in, "S275", ""},
 		{"PL 3/8\" x 8\" x 12\"", false, 0.375 * in, 8 * in, 12 * in, "S275", ""},
 		{"PL 3/8″ x 8″ x 12″", false, 0.375 * in, 8 * in, 12 * in, "S275", ""},

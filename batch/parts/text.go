@@ -25,11 +25,11 @@ func exact(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/1e4,
 // far tells whether two sizes differ by more than their rounding.
 func far(a, b float64) bool { return math.Abs(a-b) > 0.5 }
 
-// One size of a plate with its unit, and a plate with all three: PL 10x200x300. A point
-// behind the word belongs to it only where a blank follows: PL .375 is three eighths.
+// One size of a plate with its unit, and a plate with all three: PL 10x200x300. What stands
+// between word and sizes is kept, for a point there may be that of a fraction.
 const onePlateSize = `([\d.,/ -]*\d) ?(mm|"|in\.?|inch(?:es)?)?`
 
-var reThree = regexp.MustCompile(`(?i)^(?:PL|PLT|PLATE|BL|BLECH|FL|FLT|FLAT|CHAPA|BLACHA|ЛИСТ|TÔLE|LAMIERA)(?:\. +|[ -]*)` +
+var reThree = regexp.MustCompile(`(?i)^(?:PL|PLT|PLATE|BL|BLECH|FL|FLT|FLAT|CHAPA|BLACHA|ЛИСТ|TÔLE|LAMIERA)([. -]*)` +
 	onePlateSize + ` ?x ?` + onePlateSize + ` ?x ?` + onePlateSize + `$`)
 
 // threeSizes reads a plate that is written with all three sizes, in mm: the
@@ -41,8 +41,9 @@ func (f *fields) threeSizes(text string, inches bool) (thick, width, length floa
 	if m == nil {
 		return 0, 0, 0, false
 	}
+	between, m := m[1], m[2:]
 	metric, inch := false, strings.Contains(plain, "/")
-	for k := 2; k < len(m); k += 2 {
+	for k := 1; k < len(m); k += 2 {
 		metric = metric || strings.EqualFold(m[k], "mm")
 		inch = inch || m[k] != "" && !strings.EqualFold(m[k], "mm")
 	}
@@ -53,8 +54,11 @@ func (f *fields) threeSizes(text string, inches bool) (thick, width, length floa
 	if inch || inches && !metric {
 		unit = measure.Inch
 	}
+	if strings.HasSuffix(between, ".") && (unit == measure.Inch || between != ".") {
+		m[0] = "." + m[0] // PL .375, and PL.375 in inches; that of Bl.10 shortens the word
+	}
 	var sizes []float64
-	for k := 1; k < len(m); k += 2 {
+	for k := 0; k < len(m); k += 2 {
 		q, bad := measure.Parse(strings.TrimSpace(m[k]), measure.Style{Mark: '.'})
 		if bad != nil || q.Num <= 0 {
 			return 0, 0, 0, false

@@ -49,3 +49,18 @@ func TestInchesBehindEverySize(t *testing.T) {
 		}
 	}
 }
+
+// A point between word and figure shortens the word, as in Fl.80x8; in inches, and between
+// the sizes, it is that of a fraction.
+func TestPointBehindAWord(t *testing.T) {
+	set := load(t)
+	for from, want := range map[string]string{
+		"Fl.80x8": "flat 80x8", "FL.100x10": "flat 100x10", "PL.10x200": "flat 200x10", "Bl.10": "plate 10", "RD.20": "round 20", "L.50x50x5": "L 50x50x5", "U.140": "UPN 140", "Fl. 80x8": "flat 80x8",
+		`PL.375" x 8"`: "flat 203.2x9.525", "PL.375x8 IN": "flat 203.2x9.525", "FL.5x1/4": "flat 12.7x6.35", "FL .5x4 IN": "flat 101.6x12.7", `FL 4" x .25"`: "flat 101.6x6.35",
+		"HSS 6x6x.250": "HSS6X6X1/4", "HSS6X6X.250": "HSS6X6X1/4", "L3x3x.25": "L3X3X1/4", "CHS 60.3x.5": "CHS 60.3x0.5",
+	} {
+		if s, err := Parse(from, set); err != nil || s.Designation != want {
+			t.Errorf("%s is read as %q (%v), want %q", from, s.Designation, err, want)
+		}
+	}
+}

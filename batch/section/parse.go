@@ -41,6 +41,8 @@ var (
 	reFormed   = regexp.MustCompile(`\b(HF|CF)([RSC]HS)`)
 	reComma    = regexp.MustCompile(`(\d)[,_](\d)`)
 	rePoint    = regexp.MustCompile(`(^|[^\d.])\.(\d)`)
+	reShort    = regexp.MustCompile(`(\pL+)\.(\d)`)
+	reInches   = regexp.MustCompile(`["″”]|''|\d ?(?:INCHES|INCH|IN)\b|\b(?:INCHES|INCH|IN)$|\d/(?:2|4|8|16|32|64)\b`)
 	reZero     = regexp.MustCompile(`(\d)\.0+(\D|$)`)
 	reFeet     = regexp.MustCompile(`\d ?['′’](?:[^'′’]|$)`)
 	reRest     = regexp.MustCompile(`\d`)
@@ -105,6 +107,20 @@ func Ungraded(text string) string {
 	return strings.TrimSpace(text[:at] + " " + text[at+len(grade):])
 }
 
+// wholeWords parts a word from its figure where a point shortens it: FL.80X8. Inches begin
+// with a point as well, PL.375X8, and so does a size behind another, 6X.25.
+func wholeWords(t, text string) string {
+	if reInches.MatchString(strings.ToUpper(text)) {
+		return t
+	}
+	return reShort.ReplaceAllStringFunc(t, func(at string) string {
+		if strings.HasPrefix(at, "X.") {
+			return at
+		}
+		return strings.Replace(at, ".", " ", 1)
+	})
+}
+
 func takeApart(text string) written {
 	t := plain.Replace(strings.ToUpper(strings.TrimSpace(text)))
 	w := written{text: text}
@@ -113,7 +129,7 @@ func takeApart(text string) written {
 		t = reStandard.ReplaceAllString(t, " ")
 	}
 	t = reOther.ReplaceAllString(reGrade.ReplaceAllString(t, " "), " ")
-	t = rePoint.ReplaceAllString(reComma.ReplaceAllString(t, "$1.$2"), "${1}0.$2")
+	t = rePoint.ReplaceAllString(wholeWords(reComma.ReplaceAllString(t, "$1.$2"), text), "${1}0.$2")
 	if w.named(t) {
 		return w
 	}
