@@ -111,6 +111,10 @@ func (f *fields) size(e *joint.Entry, key string, low, high float64) float64 {
 	if !ok {
 		return 0
 	}
+	if strings.ContainsAny(e.Text(key), "xX×х*") { // a length may be a product, 2x500
+		e.Say(finding.Error, key, "implausible", e.Text(key), "it names more than one size", "a "+key+" such as 10 or 3/8\"", "write the "+key+" alone, or all sizes under section, such as SHS 60x60x4")
+		return 0
+	}
 	if mm < low || mm > high {
 		e.Say(finding.Error, key, "implausible", e.Text(key), "no ordinary part has this "+key+": "+joint.Unlikely(mm, low, high),
 			fmt.Sprintf("%g to %g mm", low, high), "correct the cell, or state its unit")
@@ -142,6 +146,9 @@ func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 	read := f.section(text)
 	switch {
 	case read.err == nil:
+	case thick > 0 && section.NamesShape(p.Written):
+		e.Say(finding.Error, "section", "unknown-section", p.Written, "it names a shape without its sizes, and width and thickness alone would be those of a plate", wantSection, "write all the sizes behind the word, such as SHS 60x60x4 or L 50x50x5")
+		return
 	case thick > 0: // words such as "base plate" beside width and thickness
 		p.assume("section", "width x thickness", fmt.Sprintf("%q is no section; width and thickness say what it is", p.Written), "derived")
 		f.grade(e, p)

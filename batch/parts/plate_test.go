@@ -51,3 +51,24 @@ func TestThreeSizesOfAPlate(t *testing.T) {
 		}
 	}
 }
+
+// Width and thickness beside a word are those of a plate; beside the name of another shape
+// they are not, and a tube of 13 kg is no flat of 4.
+func TestWidthAndThicknessMakeNoTube(t *testing.T) {
+	set, _ := world(t)
+	for word, plate := range map[string]bool{"base plate": true, "gusset": true, "square plate": true, "": true, "P": true, "FL": true, "SHS": false, "CHS": false, "L": false, "angle": false, "angle cleat": false, "Rohr": false, "RHS post": false, "IPE": false} {
+		l := understood(t, set, "part,section,width,thickness,length,qty,material\nA,"+word+",60,4,2000,1,S235\nB,PL 10x200,,,400,1,S235\n", Options{})
+		if got := l.Parts[0].Mark == "A"; got != plate {
+			t.Errorf("%q 60 wide and 4 thick: read %v, want %v; %s %v", word, got, plate, l.Parts[0].Section.Designation, l.Problems)
+		}
+	}
+}
+
+// A width is one size: 60x60 is no product as two pieces of a length are.
+func TestTwoSizesInAWidth(t *testing.T) {
+	set, _ := world(t)
+	l := understood(t, set, "part,section,width,thickness,length,qty,material\nA,plate,60x60,4,2000,1,S235\nB,plate,60,4,2x500,1,S235\n", Options{})
+	if len(l.Parts) != 1 || l.Parts[0].Mark != "B" {
+		t.Errorf("%d parts, first %s %s; want B alone", len(l.Parts), l.Parts[0].Mark, l.Parts[0].Section.Designation)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"seamtally/tables"
 )
@@ -95,6 +96,21 @@ func Parse(text string, set *tables.Set) (Section, error) {
 // Grade returns the grade of steel that stands in a designation; empty where none does.
 func Grade(text string) string {
 	return strings.TrimSpace(reGrade.FindString(plain.Replace(strings.ToUpper(text))))
+}
+
+// NamesShape tells whether a text without sizes names a shape of which width and thickness
+// do not say enough, such as "SHS" or "angle cleat". A plate may be a square plate.
+func NamesShape(text string) bool {
+	names := false
+	for _, word := range reWords.FindAllString(plain.Replace(strings.ToUpper(text)), -1) {
+		switch f := families[word]; {
+		case f == "plate" || f == "flat":
+			return false
+		case f != "" && (utf8.RuneCountInString(word) > 1 || f == "L" || f == "UPN"):
+			names = true // the other letters may as well be a code
+		}
+	}
+	return names
 }
 
 // Ungraded returns a designation without the grade of steel that stands in it.
