@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"seamtally/batch/finding"
 	"seamtally/batch/list"
@@ -222,4 +223,20 @@ func hasCode(problems []finding.Problem, code string) bool {
 		}
 	}
 	return false
+}
+
+// TestAVeryLongWord in a cell is looked at once and not taken apart letter by letter: it
+// took minutes.
+func TestAVeryLongWord(t *testing.T) {
+	set := loadTables(t)
+	for _, word := range []string{strings.Repeat("W", 40_000), strings.Repeat("blech", 6_000)} {
+		begun := time.Now()
+		l, err := understand(t, set, "Mark;Length;Size;t1\n"+word+";500;z5;8\n", Options{})
+		if err != nil || len(l.Joints) != 1 {
+			t.Fatal(err, len(l.Joints))
+		}
+		if spent := time.Since(begun); spent > 10*time.Second {
+			t.Errorf("%d letters took %v", len(word), spent)
+		}
+	}
 }

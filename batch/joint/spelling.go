@@ -86,8 +86,15 @@ func (s *spellings) addHeader(folded string, m meaning) {
 // reNumberOf is a single letter with the sign for a number.
 var reNumberOf = regexp.MustCompile(`^\s*(?:\p{L}\s*[#№]|[#№]\s*\p{L})\s*$`)
 
+// longestHeader is how many bytes a header may have. Taking a word apart costs its square: a
+// cell of forty thousand letters would take minutes, and heads no column.
+const longestHeader = 400
+
 // header returns what a header text can mean.
 func (s *spellings) header(text string) []meaning {
+	if len(text) > longestHeader {
+		return nil
+	}
 	if reNumberOf.MatchString(text) { // W# counts welds; it is no size under the letter W
 		return nil
 	}

@@ -193,7 +193,7 @@ func (f *Factor) enough(n int, need string) bool {
 	if n >= Least {
 		return true
 	}
-	f.Sentence = fmt.Sprintf("not worked out: %d rows have %s, at least %d are needed; write more records into the Floor columns", n, need, Least)
+	f.Sentence = fmt.Sprintf("not worked out: %s %s, at least %d are needed; write more records into the Floor columns", rowsHave(n), need, Least)
 	return false
 }
 
@@ -249,4 +249,12 @@ func solveOverweld(joints []Joint, u []float64, planned float64, skip int) float
 		}
 	}
 	return (low + high) / 2
+}
+
+// rowsHave counts rows in front of what they have: "1 row has".
+func rowsHave(n int) string {
+	if n == 1 {
+		return "1 row has"
+	}
+	return fmt.Sprintf("%d rows have", n)
 }
