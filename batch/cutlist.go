@@ -59,6 +59,9 @@ func (j *Job) understand(src *list.Source, name string, shop *rates.Shop, set *t
 		if wrong != nil {
 			return both{}, wrong
 		}
+		if j.Parts == "" && len(cut.Parts) == 0 && err == nil && len(joints.Joints) > 0 {
+			return both{joints: joints}, nil // "Size" heads sections too, but 1/4 in is none: no row is a part
+		}
 		return both{joints: &joint.List{File: cut.File, Sheet: cut.Sheet, SHA256: cut.SHA256}, cut: cut}, nil
 	}
 	if err != nil {

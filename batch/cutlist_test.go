@@ -50,6 +50,12 @@ var (
 
 // A cut list is found by its headers on a sheet beside the joints, before or behind
 // them; a sheet of paint areas is none unless it is named.
+// inchRows are the four columns that are enough, with a size in inches: no row of them
+// can be read as a part, though Size heads sections too.
+func inchRows(size string) [][]any {
+	return [][]any{{"Mark", "Length", "Size", "t1"}, {"A", 500, size, 8}, {"B", 600, size, 8}}
+}
+
 func TestWhichSheetIsTheCutList(t *testing.T) {
 	for name, c := range map[string]struct {
 		path, parts string
@@ -64,6 +70,9 @@ func TestWhichSheetIsTheCutList(t *testing.T) {
 		"alone":           {bookOf(t, "Liste", cutRows), "", 2, 0},
 		"four of welds":   {bookOf(t, "Liste", fourRows), "", -1, 2},
 		"sizes of parts":  {bookOf(t, "Liste", sizedRows), "", 2, 0},
+		"inch sizes":      {bookOf(t, "Liste", inchRows("1/4")), "", -1, 2},
+		"inches marked":   {bookOf(t, "Liste", inchRows(`5/16"`)), "", -1, 2},
+		"decimal inches":  {bookOf(t, "Liste", inchRows("0.25 in")), "", -1, 2},
 		"four-columns":    {"../samples/four-columns/four-columns.csv", "", -1, 6},
 	} {
 		t.Run(name, func(t *testing.T) {
