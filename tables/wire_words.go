@@ -1,13 +1,14 @@
 package tables
 
 import (
+	"strconv"
 	"strings"
 
 	"seamtally/batch/units"
 )
 
 // WireWord is a trade's word for a wire and the filler classes that it may mean,
-// the likeliest first.
+// the likeliest first; "T 46 2 P from 1.0" is meant from that diameter on only.
 type WireWord struct {
 	Words   string `csv:"words"`   // joined by ";"
 	Fillers string `csv:"fillers"` // joined by ";"
@@ -30,10 +31,12 @@ func (f *Facts) wordFillers(key string) []string {
 // wiresOfWord returns the wires of the first filler class that a trade's word may
 // mean and that is drawn in the diameter; a diameter of zero asks for all.
 func (f *Facts) wiresOfWord(key string, dia units.MM) []Wire {
-	for _, filler := range f.wordFillers(key) {
+	for _, meant := range f.wordFillers(key) {
+		filler, from, _ := strings.Cut(meant, " from ")
+		least, _ := strconv.ParseFloat(from, 64) // none stated: 0
 		var out []Wire
 		for _, w := range f.Wires {
-			if w.Filler == filler && (dia == 0 || sameDia(w.Dia, dia)) {
+			if w.Filler == filler && float64(w.Dia) >= least && (dia == 0 || sameDia(w.Dia, dia)) {
 				out = append(out, w)
 			}
 		}

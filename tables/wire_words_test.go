@@ -10,13 +10,13 @@ func TestWiresAreUnderstoodAsPeopleWriteThem(t *testing.T) {
 		count  int
 	}{
 		"E71T-11": {"T 42 Z W N", 3}, "e71t11 0.9": {"T 42 Z W N", 1}, "71T-11": {"T 42 Z W N", 3}, "gasless 0.8": {"T 42 Z W N", 1},
-		"71T-1": {"T 46 2 P", 3}, "E71T-1C": {"T 46 2 P", 3}, "E71T-8": {"T 42 3 Y N", 2}, "71T-GS": {"T 3T Z V N", 2},
+		"71T-1": {"T 46 2 P", 5}, "E71T-1C": {"T 46 2 P", 5}, "E71T-8": {"T 42 3 Y N", 2}, "71T-GS": {"T 3T Z V N", 2},
 		"metal cored 1.2": {"T 46 4 M", 1}, "E70C-6M": {"T 46 4 M", 4}, "Metal-Cored": {"T 46 4 M", 4},
-		"T 46 4 M M 1 H5": {"T 46 4 M", 4}, "E71T-5 1.6": {"T 42 4 B", 1}, "E70T-5": {"T 42 4 B", 2},
-		"flux core 1.2": {"T 46 2 P", 1}, "flux core 0.9": {"T 42 Z W N", 1}, "Fülldraht 1,2": {"T 46 2 P", 1},
+		"T 46 4 M M 1 H5": {"T 46 4 M", 4}, "E71T-5 1.6": {"T 42 4 B", 1}, "E70T-5": {"T 42 4 B", 3},
+		"flux core 1.2": {"T 46 2 P", 1}, "flux core 0.9": {"T 42 Z W N", 1}, "E71T-1 0.9": {"T 46 2 P", 1}, "flux core 1.0": {"T 46 2 P", 1}, "Fülldraht 1,2": {"T 46 2 P", 1},
 		"CuSi3Mn1": {"S Cu 6560", 4}, "ERCuSi-A 1.0": {"S Cu 6560", 1}, "silicon bronze 0.8": {"S Cu 6560", 1},
-		"308L": {"G 19 9 L Si", 4}, "316LSi 1.0": {"G 19 12 3 L Si", 1}, "309L": {"G 23 12 L Si", 4},
-		"SG2 0.8": {"G3Si1", 1}, "70S-6": {"G3Si1", 6}, "5356 1.2": {"S Al 5356", 1}, "4043": {"S Al 4043", 4},
+		"308L": {"G 19 9 L Si", 5}, "316LSi 1.0": {"G 19 12 3 L Si", 1}, "309L": {"G 23 12 L Si", 5},
+		"SG2 0.8": {"G3Si1", 1}, "70S-6": {"G3Si1", 7}, "5356 1.2": {"S Al 5356", 1}, "4043": {"S Al 4043", 5},
 		"E71T-99": {"", 0}, "flux core 2.4": {"", 0}, "unobtainium": {"", 0},
 	} {
 		got := set.FindWires(words)
