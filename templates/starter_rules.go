@@ -12,7 +12,7 @@ func starterLists(us bool) []starterList {
 	lists := []starterList{
 		{"kind", []string{"fillet", "lap", "corner", "square butt", "single V", "single bevel", "double V", "double bevel", "edge", "plug", "slot"}},
 		{"sides", []string{"1", "2"}},
-		{"backing", []string{"bar", "ceramic", "gouge"}},
+		{"backing", []string{"bar", "copper", "ceramic", "gouge"}},
 		{"where", []string{"shop", "site"}},
 		{"quality", []string{"B", "C", "D"}},
 		{"gas", []string{"M21", "M20", "M12", "M13", "C1", "I1", "I3"}},

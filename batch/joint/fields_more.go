@@ -74,7 +74,7 @@ func (w *row) preparation() {
 	if text := w.text("backing"); text != "" {
 		v, ok := w.word("backing", text)
 		if !ok {
-			w.say(finding.Warning, w.column("backing"), "unknown-backing", text, "this backing is not known and is left out of account", "bar, ceramic or gouge", "write bar, ceramic or gouge (gouged from the back and welded); leave the cell empty if there is none or it is another sort")
+			w.say(finding.Warning, w.column("backing"), "unknown-backing", text, "this backing is not known and is left out of account", "bar, copper, ceramic or gouge", "write bar (it stays), copper or ceramic (they come off) or gouge (gouged from the back and welded); leave the cell empty if there is none or it is another sort")
 		}
 		j.Backing = v
 	}

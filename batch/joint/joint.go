@@ -119,7 +119,7 @@ type Detail struct {
 	RootFace                units.MM
 	Depth                   units.MM // preparation depth
 	Radius                  units.MM
-	Backing                 string // "", "bar", "ceramic", "gouge"
+	Backing                 string // "", "bar", "copper", "ceramic", "gouge"
 	GapGiven, RootFaceGiven bool   // a stated 0 is a statement
 
 	Material, Material2 string // as written; "" if blank

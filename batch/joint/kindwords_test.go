@@ -112,7 +112,7 @@ func TestRefusalsAreNeverTurnedRound(t *testing.T) {
 		{"where", "no site", ""}, {"where", "not site", ""}, {"where", "shop (site)", ""}, {"where", "shop (bay 3)", "shop"}, {"where", "site (not shop)", ""},
 		{"position", "no flat", ""}, {"position", "vertical up (PG)", ""}, {"position", "Vertical-up (3F)", "PF"}, {"position", "PA (PF)", ""}, {"position", "PB (2F)", "PB"}, {"position", "flat (not overhead)", ""},
 		{"position", "horizontal (PC)", "PC"}, {"position", "horizontal (2F)", "PB"}, {"position", "overhead (PA)", ""}, {"position", "PC (horizontal)", "PC"},
-		{"backing", "no backing", "none"}, {"backing", "without backing", "none"}, {"backing", "no", "none"}, {"backing", "not backing bar", ""}, {"backing", "no ceramic", ""}, {"backing", "backing bar", "bar"}, {"backing", "ohne Badsicherung", "none"},
+		{"backing", "no backing", "none"}, {"backing", "without backing", "none"}, {"backing", "no", "none"}, {"backing", "not backing bar", ""}, {"backing", "no ceramic", ""}, {"backing", "backing bar", "bar"}, {"backing", "copper bar", "copper"}, {"backing", "Kupferschiene", "copper"}, {"backing", "ohne Badsicherung", "none"},
 	} {
 		got, ok := s.word(c[0], c[1])
 		if ok && got == "" {

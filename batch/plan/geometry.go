@@ -234,7 +234,7 @@ func (t *task) prepWith(thick units.MM) string {
 	switch {
 	case t.partialDepth(thick) > 0:
 		return tables.PrepPartial
-	case t.prep.Backing == "bar", t.prep.Backing == "ceramic":
+	case t.prep.Under():
 		return tables.PrepBar
 	case t.prep.Backing == "gouge":
 		return tables.PrepGouge
@@ -291,7 +291,7 @@ func (t *task) groove(thick units.MM) weld.Groove {
 	}
 	g = t.partial(g, thick)
 	if p.Backing != "" || t.j.Sides == 2 {
-		g.OpenRoot = false
+		g.OpenRoot, g.FormedRoot = false, t.j.Sides != 2 && p.FormsRoot()
 		g.BackWelded = g.BackWelded || g.Back.Depth == 0 && g.Fused == 0 && (p.Backing == "gouge" || t.j.Sides == 2)
 	}
 	p.Depth, p.Depth2 = g.Front.Depth, g.Back.Depth

@@ -102,6 +102,16 @@ type Prep struct {
 	Gouge              Gouge    // what is taken out at the back before side 2 is welded; zero: nothing
 }
 
+// Under tells whether something lies under the root that both parts lie on.
+func (p *Prep) Under() bool {
+	return p.Backing == "bar" || p.FormsRoot()
+}
+
+// FormsRoot tells whether the root stands out into a groove of what lies under it: a
+// copper bar has one of 1 to 2 mm (printed), a ceramic strip one too (common practice), a
+// bar of steel lies flat and is fused in.
+func (p *Prep) FormsRoot() bool { return p.Backing == "copper" || p.Backing == "ceramic" }
+
 // Gouge is the groove that is gouged at the root from the back, to sound metal: its
 // depth from the edge of what is prepared there, and how wide it opens.
 type Gouge struct{ Depth, Width units.MM }

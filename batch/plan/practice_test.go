@@ -121,7 +121,7 @@ func (p *practice) shape(text string) {
 		}
 	}
 	if strings.Contains(text, "copper backing") {
-		p.backing = "bar"
+		p.backing = "copper"
 	}
 }
 

@@ -28,7 +28,7 @@ func anyJoint(rt *rapid.T) joint.Joint {
 			Size: joint.Size{Means: joint.SizeKind(pick("means", "", "leg", "throat", "penetration")), A: length("a", 0.1, 60), B: length("b", 0.1, 40)},
 			T1:   length("t1", 0.3, 120), T2: length("t2", 0.3, 120),
 			Angle: units.Degree(length("angle", 1, 175)), Gap: length("gap", 0.1, 20), RootFace: length("face", 0.1, 30),
-			Depth: length("depth", 0.1, 80), Radius: length("radius", 0.5, 30), Backing: pick("backing", "", "bar", "ceramic", "gouge"),
+			Depth: length("depth", 0.1, 80), Radius: length("radius", 0.5, 30), Backing: pick("backing", "", "bar", "copper", "ceramic", "gouge"),
 			Position: pick("position", "", "PA", "PB", "PC", "PD", "PE", "PF", "PG", "PH", "PJ", "PK", "??"),
 			Material: pick("material", "", "S235", "S355", "304L", "5083", "6082", "galvanised", "C45", "nonsense", "S690", "316"), Material2: pick("material2", "", "", "", "304L", "S235"),
 			Process: pick("process", "", "", "", "135", "136", "MIG", "TIG", "??"), Wire: pick("wire", "", "", "", "1.0", "ER70S-6 .035", "308L 1.0", "G3Si1 1.6", "??"),

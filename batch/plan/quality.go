@@ -26,11 +26,11 @@ func (c *catalog) qualityLimits(t *task) (level, kind string, limits []tables.Qu
 }
 
 // ownLimits are the limits of a joint's level that its own shape can offend: no root
-// stands out over a backing, under a second side or where the metal stops short.
+// stands out over a flat backing, under a second side or where the metal stops short.
 func (c *catalog) ownLimits(t *task) (level string, limits []tables.QualityLimit) {
 	level, _, limits = c.qualityLimits(t)
 	g, groove := t.shape.section.(weld.Groove)
-	if groove && t.prep.Backing == "" && t.j.Sides != 2 && g.Back.Depth == 0 && g.Fused == 0 {
+	if groove && (t.prep.Backing == "" || t.prep.FormsRoot()) && t.j.Sides != 2 && g.Back.Depth == 0 && g.Fused == 0 {
 		return level, limits
 	}
 	return level, slices.DeleteFunc(limits, func(q tables.QualityLimit) bool { return q.Number == RootHeight })

@@ -99,7 +99,7 @@ func (f *flow) capWords(p *plan.Plan) string {
 	switch {
 	case through(p) && p.Prep.Backing == "bar":
 		parts = append(parts, f.say("gauge.backing"))
-	case through(p) && p.Prep.Backing == "ceramic": // it comes off, and the root is seen
+	case through(p) && p.Prep.Under(): // it comes off, and the root is seen
 		parts = append(parts, f.say("gauge.fused"))
 	}
 	return strings.Join(parts, " · ")

@@ -74,7 +74,7 @@ func TestButtsHaveASizeToGauge(t *testing.T) {
 	if got := said(sheetOnly(t, v), "size"); !strings.Contains(got, "cap ≈ 1.5 mm") || strings.Contains(got, "≤") {
 		t.Errorf("a V without a level: %q", got)
 	}
-	for backing, want := range map[string]string{"bar": "fused to the backing", "ceramic": "root fused"} {
+	for backing, want := range map[string]string{"bar": "fused to the backing", "ceramic": "root fused", "copper": "root fused"} {
 		v.Backing = backing
 		if got := said(sheetOnly(t, v), "size"); !strings.Contains(got, want) {
 			t.Errorf("a V on %s: %q", backing, got)

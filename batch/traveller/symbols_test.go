@@ -26,6 +26,7 @@ var farSides = []struct {
 	{"V both sides", joint.SingleV, 2, "", "back run", "back run"},
 	{"V gouged", joint.SingleV, 1, "gouge", "back run", "back run"},
 	{"V on a bar", joint.SingleV, 1, "bar", "backing M", "backing "},
+	{"square on copper", joint.SquareButt, 1, "copper", "backing MR", "backing R"},
 	{"V on ceramic", joint.SingleV, 1, "ceramic", "backing MR", "backing R"},
 	{"bevel gouged", joint.SingleBevel, 1, "gouge", "back run", "back run"},
 	{"bevel on a bar", joint.SingleBevel, 1, "bar", "backing M", "backing "},

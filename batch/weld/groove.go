@@ -28,6 +28,9 @@ type Groove struct {
 	BackWelded bool
 	// OpenRoot says that the root hangs free: no backing, no second side.
 	OpenRoot bool
+	// FormedRoot says that a grooved bar or strip lies under the root, which forms its
+	// reinforcement and comes off.
+	FormedRoot bool
 }
 
 // SquareButt returns a butt of square edges.
@@ -165,8 +168,8 @@ func (g Groove) Drawn() (units.MM2, error) {
 // thickness bears them: on sheet the planner gives lower ones.
 // Valid: as [Groove.Drawn]; heights 0 to 20 mm.
 // Assumes: each welded face gets a cap that reaches 1 mm over both edges of its
-// mouth; only the open root of a weld through the thickness from one side hangs
-// through; caps are parabolic segments.
+// mouth; only the root of a weld through the thickness from one side that is open, or
+// that a grooved bar forms, stands out; caps are parabolic segments.
 // Source: shape of the cap: Filler Metal Data Handbook sec. 8, reinforcement elements; the 2 mm are a shop rule.
 // Basis: derived.
 // Accuracy: the drawn part exact, the caps as good as the assumed heights.
@@ -180,7 +183,7 @@ func (g Groove) Made(a Allowances) (units.MM2, error) {
 	for _, mouth := range g.Faces() {
 		area += bead(float64(mouth)+capOverlap, float64(a.CapHeight))
 	}
-	if g.OpenRoot && !g.twoSided() && g.Fused == 0 {
+	if (g.OpenRoot || g.FormedRoot) && !g.twoSided() && g.Fused == 0 {
 		area += bead(float64(g.Gap)+capOverlap, float64(a.RootHeight))
 	}
 	return units.MM2(area), nil

@@ -169,7 +169,7 @@ func TestCapsAreParabolicSegments(t *testing.T) {
 				for _, face := range s.Faces() {
 					want += slices(float64(face)+2, high)
 				}
-				if g, ok := s.(Groove); ok && g.OpenRoot {
+				if g, ok := s.(Groove); ok && (g.OpenRoot || g.FormedRoot) {
 					want += slices(float64(g.Gap)+2, root)
 				}
 			}

@@ -47,12 +47,14 @@ func TestCapsStandWhereAWeldIsOpen(t *testing.T) {
 		}
 		return float64(made - drawn)
 	}
-	backed, both := SquareButt(6, 2), SquareButt(6, 2)
+	backed, formed, both := SquareButt(6, 2), SquareButt(6, 2), SquareButt(6, 2)
 	backed.OpenRoot = false
+	formed.OpenRoot, formed.FormedRoot = false, true
 	both.BackWelded = true
 	for name, c := range map[string]struct{ got, want float64 }{
 		"open root":    {extra(SquareButt(6, 2)), 2.0/3*4*1.5 + 2.0/3*4*1},
 		"backing":      {extra(backed), 2.0 / 3 * 4 * 1.5},
+		"grooved bar":  {extra(formed), 2.0/3*4*1.5 + 2.0/3*4*1},
 		"both sides":   {extra(both), 2 * 2.0 / 3 * 4 * 1.5},
 		"partial":      {extra(SquareButt(6, 2).Partial(3)), 2.0 / 3 * 4 * 1.5},
 		"double V 60°": {extra(SingleV(22, 2, 2, 60).Doubled(0.5)), 2 * 2.0 / 3 * (2 + 20*math.Tan(math.Pi/6) + 2) * 1.5},

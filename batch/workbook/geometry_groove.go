@@ -202,7 +202,7 @@ func grooveMade(r *row) string {
 	switch secondSide := r.j.Sides == 2; {
 	case p.Depth2 > 0, secondSide && p.Kind == joint.SquareButt, (secondSide || p.Backing == "gouge") && !partial(r):
 		first = 1
-	case p.Backing == "" && !secondSide && !partial(r):
+	case (p.Backing == "" || p.FormsRoot()) && !secondSide && !partial(r):
 		first = 2
 	}
 	return choose(areaCalled(r), append([]way{ways[first]}, ways...)...)

@@ -29,7 +29,7 @@ func farOf(pl *plan.Plan) far {
 		return sameSign
 	case pl.Prep.Backing == "bar":
 		return stays
-	case pl.Prep.Backing == "ceramic":
+	case pl.Prep.Under():
 		return comesOff
 	case isSingle(kind) && (pl.Joint.Sides == 2 || pl.Prep.Backing == "gouge"):
 		if len(pl.Runs) > 0 && !slices.ContainsFunc(pl.Runs, func(r plan.Run) bool { return r.Side == 2 }) {

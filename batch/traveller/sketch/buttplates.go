@@ -15,7 +15,7 @@ func Undersides(p *plan.Plan) bool {
 }
 
 // backed tells whether something lies under the root that both parts lie on.
-func backed(p *plan.Plan) bool { return p.Prep.Backing == "bar" || p.Prep.Backing == "ceramic" }
+func backed(p *plan.Plan) bool { return p.Prep.Under() }
 
 // tops are the heights of the upper surfaces of both parts above the face of the weld,
 // which fills the thickness of the thinner. Parts on a bar lie level below; others above,

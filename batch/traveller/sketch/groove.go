@@ -261,7 +261,7 @@ func (c cut) region(left, right []Point, p *plan.Plan) Polygon {
 
 // rootOpen tells whether weld metal can stand out on the far side.
 func (c cut) rootOpen(p *plan.Plan) bool {
-	if backed(p) {
+	if backed(p) && !p.Prep.FormsRoot() {
 		return false
 	}
 	return c.double || c.top+c.land+c.bottom >= c.t-1e-6

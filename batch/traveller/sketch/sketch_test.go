@@ -222,7 +222,7 @@ func TestAnyPlanIsSafe(t *testing.T) {
 // weld, which fills the thickness of the thinner, and no part reaches into the bar.
 func TestBarLiesOnBothUndersides(t *testing.T) {
 	for _, kind := range grooves {
-		for _, backing := range []string{"bar", "ceramic"} {
+		for _, backing := range []string{"bar", "copper", "ceramic"} {
 			for _, thick := range [][2]units.MM{{10, 20}, {20, 10}, {10, 12}, {10, 10}} {
 				p := &plan.Plan{Manner: &plan.Manner{
 					Prep: plan.Prep{Kind: kind, T1: thick[0], T2: thick[1], Gap: 6, RootFace: 1, Angle: 45, Radius: 4, Backing: backing},
