@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"seamtally/batch/finding"
+	"seamtally/tables"
 )
 
 // choice judges the wire, gas and mode that the plan took.
@@ -28,6 +29,7 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 		}
 	}
 	k.never(t, n)
+	k.softer(t, n)
 	switch {
 	case t.slagOverNothing(k.c, n):
 		k.sayf("root-open", finding.Warning, "the root has nothing behind it, and %s leaves a slag", n.wire.Filler)
@@ -45,6 +47,17 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 	}
 	k.stock(n.wireStock, n.perKg, "%s mm is not in the shop's stock", n.wire.Filler+" "+number(n.dia, 1))
 	k.stock(n.gasStock, n.perLitre, "the gas %s is not in the shop's stock", n.gas.Gas)
+}
+
+// softer tells a butt of quenched and tempered steel whose weld metal is softer than the
+// plate: what carries as much as the plate asks for a matching wire and its procedure.
+func (k *checker) softer(t *task, n *way) {
+	r := k.c.book.first("wire-softer")
+	hard := func(m *tables.Material) bool { return m == nil || m.Family == "quenched and tempered" }
+	if t.mat == nil || !hard(t.mat) || !hard(t.mat2) || !t.prep.Kind.IsButt() || n.wire.RmMPa >= r.Value {
+		return
+	}
+	k.say(r, finding.Warning, "%s is softer than %s: its weld metal bears about %s MPa", n.wire.Filler, t.mat.Grade, number(n.wire.RmMPa, 0))
 }
 
 // stock tells what is not in the shop's stock, and whether it has a price.
@@ -228,7 +241,7 @@ func (c *catalog) nothingTried(t *task) reason {
 		return because("nothing-fits", "no wire of the shop for these materials has a window in %s", positions[t.pos])
 	}
 	if takes := t.takesFiller(); takes != "" {
-		return because("nothing-fits", "the shop has no wire with its gas for these materials: the materials take %s", takes)
+		return because("wire-to-buy", "the shop has no wire with its gas for these materials: the materials take %s", takes)
 	}
 	return because("nothing-fits", "the shop has no wire with its gas for these materials: the table of fillers has none for these materials")
 }

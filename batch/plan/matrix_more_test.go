@@ -69,6 +69,8 @@ func scenes() []scene {
 		{code: "machine-long-run", yes: named(filletJoint(8, 12, "PB"), func(j *joint.Joint) { j.Length = 6000 }), no: good, shop: only("MIG 350 three-phase"), always: true},
 		{code: "wish-position", yes: ask("S235", "PD", "spray", "", "", 6, 8), no: ask("S235", "PB", "spray", "", "", 6, 8)},
 		{code: "nothing-fits", yes: ask("S235", "PF", "", "", "", 6, 8), no: good, shop: func(_ *tables.Set, s *rates.Shop) { s.Wires = onlyWire(s, "G3Si1", 1.6) }},
+		{code: "wire-to-buy", yes: ask("2205", "PB", "", "", "", 6, 8), no: ask("2205", "PB", "", "2209 1.0", "", 6, 8)},
+		{code: "wire-softer", yes: named(buttJoint(joint.SingleV, 12, "PA"), func(j *joint.Joint) { j.Material = "S690" }), no: named(buttJoint(joint.SingleV, 12, "PA"), func(j *joint.Joint) { j.Material, j.Wire = "S690", "ER110S-G 1.2" })},
 		{code: "not-in-stock", yes: ask("S355", "PB", "", "E71T-11 1.2", "", 6, 8), no: good},
 		{code: "no-price", yes: ask("S355", "PB", "", "E71T-11 1.2", "", 6, 8), no: good, shop: func(_ *tables.Set, s *rates.Shop) {
 			s.Values = slices.DeleteFunc(slices.Clone(s.Values), func(v rates.Value) bool { return strings.HasPrefix(v.Key, "wire_price") })

@@ -295,7 +295,7 @@ func stitchAgrees(note, printed string) bool {
 
 func TestFillersAndSpoolsAgainstTheStandards(t *testing.T) {
 	set, shop := world(t)
-	c := ledger{t: t, file: "spools-and-fillers.csv", want: 14}
+	c := ledger{t: t, file: "spools-and-fillers.csv", want: 15}
 	pair := regexp.MustCompile(`((?:G|S Al|T) ?[0-9A-Za-z ]+?)(?: P C/M 1| B C/M| M M 1/3 H5| \(AlSi5\)| \(AlMg5Cr\)| L \(Si\))? <-> (?:AWS A5\.\d+ )?(ER\w+|E\d+\w-?\w+)`)
 	var usual [][]float64 // kilograms of steel spools, and of aluminium
 	for _, r := range readFigures(t, "spools-and-fillers.csv") {
