@@ -61,6 +61,7 @@ type outcome struct {
 	kwh      float64
 	wanted   float64 // target current
 	called   float64 // mm² of the bead called for, where a larger one is laid; 0: as called
+	melted   bool    // it is larger because the thickness calls for its current
 	cost     rates.Cost
 	governed int   // index of the governing group
 	laid     *laid // of the joint's form; nil: not shared
@@ -115,6 +116,7 @@ func (c *catalog) layOut(o *outcome, t *task) {
 		return
 	}
 	c.swell(o, t)
+	c.melt(o, t)
 	c.pickMachine(o, t)
 }
 

@@ -130,7 +130,8 @@ func matrix() []row {
 		{"flare-low", "", flare(4, 6, joint.Leg), flare(5, 6, joint.Leg)},            // 3/8 of it lie below the throat
 		{"flare-small", "", flare(3, 4, joint.Throat), flare(3, 5, joint.Throat)},
 		{"butt-cold", "", aluminium(4, 0), aluminium(4, 1.5)},
-		{"butt-cold", "", changed(buttJoint(joint.SquareButt, 4, "PA"), func(j *joint.Joint) { j.GapGiven = true }), buttJoint(joint.SquareButt, 4, "PA")},
+		{"butt-cold", "", changed(buttJoint(joint.SquareButt, 6, "PA"), func(j *joint.Joint) { j.GapGiven = true }), buttJoint(joint.SquareButt, 4, "PA")},
+		{"bead-through", "", aluminium(3, 0.4), aluminium(3, 3)},
 		{"bead-larger", "", sheet(1.5), sheet(2)},
 		{"al-cold", "", f(5, 12, func(j *joint.Joint) { j.Material, j.T2 = "6061", 20 }), f(5, 6, func(j *joint.Joint) { j.Material = "6061" })},
 		{"root-open", "", changed(buttJoint(joint.SingleV, 10, "PF"), func(j *joint.Joint) { j.Wire = "T 46 2 P 1.2" }),

@@ -121,7 +121,7 @@ type rules struct {
 	openGap, closedFace, rootShare, ceramicT, openSquare                             float64
 	gougeRadius, gougeBelow, holeLayer, holeRoom                                     float64
 	thinPlate, weakShare, weakStep, weakFrom                                         float64
-	beadGrowth, asCalled, upShare, wideGap                                           float64
+	beadGrowth, asCalled, buttGrowth, upShare, wideGap                               float64
 	flareBevel, flareV                                                               flareShares
 }
 
@@ -147,7 +147,7 @@ func readRules(set *tables.Set) rules {
 		gougeRadius: at("gouge_radius_mm"), gougeBelow: at("gouge_below_mm"), holeLayer: max(1, at("hole_layer_mm")), holeRoom: max(1, at("hole_room")),
 		openGap: at("open_root_gap_mm"), closedFace: at("closed_root_face_mm"), thinPlate: at("thin_plate_mm"), weakShare: at("weak_share"), weakStep: at("weak_step"), weakFrom: at("weak_from_mm"),
 		wideGap:    at("wide_gap_mm"),
-		beadGrowth: at("bead_growth"), asCalled: at("bead_as_called"),
+		beadGrowth: at("bead_growth"), asCalled: at("bead_as_called"), buttGrowth: at("butt_growth"),
 		upShare:    at("up_share"),
 		flareBevel: flareShares{at("flare_bevel_throat"), at("flare_bevel_throat_self")},
 		flareV:     flareShares{at("flare_v_throat"), at("flare_v_throat_self")},

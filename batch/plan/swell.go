@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 
+	"seamtally/batch/joint"
 	"seamtally/batch/units"
 )
 
@@ -49,15 +50,51 @@ func (c *catalog) swell(o *outcome, t *task) {
 	}
 }
 
-// smallestBead returns the area in mm² that a way's lowest current lays at its fastest
-// travel (ARC-2).
-func (n *way) smallestBead(density float64) float64 {
+// melt makes the beads of a square butt that is welded through as large as the current that
+// its thickness calls for lays them at the fastest travel of a hand: welders do not run
+// colder for a small gap, as printed conditions show, but pile up more metal. Larger than
+// the rule's share it does not grow; what then stays too cold is told.
+func (c *catalog) melt(o *outcome, t *task) {
+	if t.prep.Kind != joint.SquareButt || t.openRoot || t.prep.Throat < t.thinner() || t.proc != nil || o.stands != 0 || o.called > 0 {
+		return
+	}
+	growth := c.rules.buttGrowth
+	for i := range o.groups[:o.count] {
+		g := &o.groups[i]
+		if g.n != 1 || g.kind == Fill || !g.hurried() {
+			return
+		}
+		growth = min(growth, g.way.hurriedBead(g.wanted*c.upward(t), t.density)/g.area)
+	}
+	if growth <= 1+1e-9 {
+		return
+	}
+	was := *o
+	for i := range o.groups[:o.count] {
+		g := &o.groups[i]
+		g.area, g.technique = g.area*growth, ""
+		if g.lay(g.wanted, t.density) != 0 {
+			*o = was
+			return
+		}
+	}
+	o.called, o.melted = was.groups[0].area, true
+}
+
+// hurriedBead returns the area in mm² that a current, as far as the start settings reach,
+// lays at the way's fastest travel (ARC-2).
+func (n *way) hurriedBead(current, density float64) float64 {
 	fastest := 0.0
 	for _, r := range n.travel {
 		fastest = max(fastest, r.High)
 	}
-	deposit := n.deposit(n.feed(n.start))
-	return deposit / 60 / (density * 1e-9 * fastest) * (1 + 1e-9)
+	return n.deposit(n.feed(n.clamp(current))) / 60 / (density * 1e-9 * fastest)
+}
+
+// smallestBead returns the area in mm² that a way's lowest current lays at its fastest
+// travel (ARC-2).
+func (n *way) smallestBead(density float64) float64 {
+	return n.hurriedBead(n.start, density) * (1 + 1e-9)
 }
 
 // smallestBearing returns the area in mm² of the fillet bead that bears the way's lowest
@@ -86,6 +123,10 @@ func (o *outcome) grown(p *Plan, t *task) {
 		return
 	}
 	p.AreaCalled = p.Area
-	p.Area = units.MM2(math.Max(o.groups[0].area, float64(p.Area)))
+	laid := 0.0
+	for i := range o.groups[:o.count] {
+		laid += float64(o.groups[i].n) * o.groups[i].area
+	}
+	p.Area = units.MM2(math.Max(laid, float64(p.Area)))
 	p.Shrink = shrinkRange(t, p.Area)
 }

@@ -72,3 +72,52 @@ func TestLargerBeadDrawsTogetherMore(t *testing.T) {
 		t.Errorf("lines give %.4f to %.4f, the plan %.4f to %.4f", low, high, p.Shrink[0], p.Shrink[1])
 	}
 }
+
+// A small gap does not make a welder run colder than the thickness calls for: a square butt
+// is laid with more metal, up to the rule's share, and area, metal and time are those of it.
+func TestButtIsLaidWithTheCurrentOfItsThickness(t *testing.T) {
+	set, shop := world(t)
+	shop.Machines = append(shop.Machines, "MIG 500 three-phase")
+	al := changed(buttJoint(joint.SquareButt, 3, "PA"), func(j *joint.Joint) {
+		j.Material, j.Wire, j.Gap, j.GapGiven = "5083", "ER5356 1.2", 0.4, true
+	})
+	both := changed(buttJoint(joint.SquareButt, 9, "PA"), func(j *joint.Joint) {
+		j.Wire, j.Gas, j.Sides, j.Gap, j.GapGiven = "G3Si1 1.2", "C1", 2, 1.5, true
+	})
+	for _, c := range []struct {
+		j       joint.Joint
+		current float64 // of the anchors for the thickness
+		runs    int
+	}{{al, 130, 1}, {both, 290, 2}} {
+		p := Joints([]joint.Joint{c.j}, set, shop, Options{})[0]
+		if math.Abs(p.Current.Start-c.current) > 0.01 || len(p.Runs) != c.runs {
+			t.Fatalf("%v mm: %v A in %d runs, want %v", c.j.T1, p.Current.Start, len(p.Runs), c.current)
+		}
+		sum, minutes := 0.0, 0.0
+		for _, r := range p.Runs {
+			balance := float64(r.Deposit) / 60 / (float64(p.Density) * 1e-9 * float64(r.Travel))
+			if math.Abs(float64(r.Area)/balance-1) > 1e-9 {
+				t.Errorf("%v mm: a run of %v mm² lays %v", c.j.T1, r.Area, balance)
+			}
+			sum, minutes = sum+float64(r.Area), minutes+float64(r.Arc)
+		}
+		share := float64(p.Area / p.AreaCalled)
+		if math.Abs(sum/float64(p.Area)-1) > 1e-9 || share <= 1 || share > 2+1e-9 {
+			t.Errorf("%v mm: runs of %v mm² make %v, %v times as called", c.j.T1, sum, p.Area, share)
+		}
+		if want := float64(p.Area) * 1e-6 * float64(p.Seam) * float64(p.Density); math.Abs(float64(p.WeldMetal)/want-1) > 1e-9 {
+			t.Errorf("%v mm: metal %v, want %v", c.j.T1, p.WeldMetal, want)
+		}
+		if want := minutes * float64(p.Seam); math.Abs(float64(p.Arc)/want-1) > 1e-9 {
+			t.Errorf("%v mm: arc %v min, want %v", c.j.T1, p.Arc, want)
+		}
+		if _, text := saidOf(&p, "bead-through"); text == "" {
+			t.Errorf("%v mm: the larger bead is not told", c.j.T1)
+		}
+	}
+	wide := al.Apart()
+	wide.Gap = 3 // enough metal to take the current at a pace a hand holds
+	if p := Joints([]joint.Joint{wide}, set, shop, Options{})[0]; p.AreaCalled != 0 {
+		t.Errorf("a wide gap is laid with %v mm² instead of %v", p.Area, p.AreaCalled)
+	}
+}

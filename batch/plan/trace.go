@@ -114,6 +114,11 @@ func (w *working) smallest(o *outcome) {
 		return
 	}
 	r := &p.Runs[p.Governing]
+	if o.melted {
+		w.step("ARC-2", "bead that the called current lays", "A = D / (60 ρ v) at the current that the parts call for and the fastest travel",
+			fmt.Sprintf("%s / (60 x %s x 10⁻⁹ x %s) = %s mm² a run; %s mm² called for in all", n2(r.Deposit), number(w.t.density, 0), number(float64(r.Travel), 0), n2(r.Area), n2(p.AreaCalled)), n2(p.Area)+" mm²", "definition", "derived")
+		return
+	}
 	if float64(r.Travel) < o.groups[0].hand().High*(1-1e-6) {
 		w.step("AMPERES-1", "smallest bead that the wire lays", "the bead that bears the lowest current of the window",
 			fmt.Sprintf("%s A; %s mm² called for", number(float64(r.Current), 0), n2(p.AreaCalled)), n2(p.Area)+" mm²", "table of beads", "derived")
