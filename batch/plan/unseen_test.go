@@ -45,8 +45,8 @@ func unseenRows(t *testing.T, last bool) []practice {
 }
 
 // TestUnseenPractice compares working conditions that no table was drawn through with
-// what is planned, in the manner and with the tolerances of TestPractice. The bound
-// keeps what was measured; the misses are told with -v and in DEVELOPERS.md.
+// what is planned, in the manner and with the tolerances of TestPractice. The bound is
+// our own result rounded down and keeps what was measured; the misses are told with -v and in DEVELOPERS.md.
 func TestUnseenPractice(t *testing.T) {
 	for _, last := range []bool{false, true} {
 		var s tally
@@ -54,8 +54,8 @@ func TestUnseenPractice(t *testing.T) {
 			s.run(t, p)
 		}
 		t.Logf("largest wire %v: %d of %d hold (%.1f %%)\n%s", last, s.held, s.all, 100*s.share(), strings.Join(s.misses, "\n"))
-		if s.share() < 0.82 {
-			t.Errorf("largest wire %v: %.1f %% of the comparisons hold, 82 %% did", last, 100*s.share())
+		if s.share() < 0.85 {
+			t.Errorf("largest wire %v: %.1f %% of the comparisons hold, 85 %% did", last, 100*s.share())
 		}
 	}
 }
