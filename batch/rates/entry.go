@@ -89,7 +89,7 @@ func (s *Shop) takeNumber(e entry, key string) []finding.Problem {
 	factor, fault := convert(given, unit, s.Currency)
 	switch fault {
 	case unitWrong:
-		return e.problem("shop-unit", fmt.Sprintf("the unit %q does not fit %s", given, key), s.wantOf(unit), e.unitHint(s.wantOf(unit)))
+		return e.problem("shop-unit", fmt.Sprintf("the unit %q does not fit %s", given, key), s.wantOf(unit), e.unitHint(given, s.wantOf(unit)))
 	case moneyWrong:
 		return e.problem("shop-currency", fmt.Sprintf("the unit %q is not in the shop's currency %s", given, s.Currency), s.wantOf(unit),
 			"give every price in one currency, and name that under the key currency")
@@ -201,12 +201,12 @@ func (s *Shop) wantOf(unit string) string {
 
 // unitHint says how to write a value whose unit does not fit: the unit stands behind the
 // number, or in the column of units.
-func (e entry) unitHint(want string) string {
+func (e entry) unitHint(given, want string) string {
 	how := "as " + want
 	if unit, found := strings.CutPrefix(want, "a number in "); found {
 		how = "in " + unit
 	}
-	if e.unit != "" && !strings.Contains(e.text, e.unit) {
+	if given == e.unit {
 		return "correct the unit beside it, or write the value " + how
 	}
 	return "write the value " + how
