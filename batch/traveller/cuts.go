@@ -87,7 +87,12 @@ func (c *cuts) overview() []placed {
 	for i := range c.saw.plates {
 		p := &c.saw.plates[i]
 		mass += p.BoughtKg
-		rows = append(rows, []cell{{text: c.say("saw.plate", c.show.Size(p.Thickness).String()), bold: true}, {text: dash(p.Material)}, {text: c.show.Surface(p.Area).String()}, {text: c.load(p.BoughtKg)}})
+		area, waste, ok := p.Bought()
+		share := ""
+		if ok {
+			share = c.show.Fixed(100*waste, 1) + " %"
+		}
+		rows = append(rows, []cell{{text: c.say("saw.plate", c.show.Size(p.Thickness).String()), bold: true}, {text: dash(p.Material)}, {text: c.show.Surface(area).String()}, {text: c.load(p.BoughtKg)}, {text: share}})
 	}
 	rows = append(rows, []cell{{text: c.say("saw.total"), bold: true}, {}, {}, {text: c.load(mass), bold: true}})
 	return f.rows(t, rows)[:len(rows)-1]

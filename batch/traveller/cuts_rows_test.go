@@ -1,12 +1,14 @@
 package traveller
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"testing"
 
 	"seamtally/batch/parts"
+	"seamtally/batch/section"
 	"seamtally/batch/traveller/page"
 	"seamtally/batch/units"
 )
@@ -64,4 +66,50 @@ func ruled(p *page.Page, box page.BoxID) bool {
 		}
 	}
 	return false
+}
+
+// What the yard is asked for is one amount: the area of a plate in the list of what to
+// buy weighs what stands beside it, and the waste is its share of that.
+func TestPlatesAreBoughtByOneAmount(t *testing.T) {
+	book := everyCut(t)
+	doc := faultless(t, cutJob(t, nil, book, metric))
+	rows := map[string][]string{}
+	for i, p := range doc.Pages {
+		for _, text := range p.Texts {
+			if p.Boxes[text.Box].Name == "buy row" {
+				k := fmt.Sprint(i, " ", text.Box)
+				rows[k] = append(rows[k], text.S)
+			}
+		}
+	}
+	seen := 0
+	for _, row := range rows {
+		var thick, area, mass, waste float64
+		if n, _ := fmt.Sscanf(row[0], "Plate %f", &thick); n == 0 {
+			continue
+		}
+		for _, cell := range row[1:] {
+			if v, unit, ok := strings.Cut(cell, " "); ok {
+				f, _ := strconv.ParseFloat(v, 64)
+				switch unit {
+				case "m²":
+					area = f
+				case "kg":
+					mass = f
+				case "%":
+					waste = f
+				}
+			}
+		}
+		seen++
+		if weighs := area * thick * section.Density / 1000; math.Abs(weighs-mass) > 0.015*mass {
+			t.Errorf("%q: that area weighs %.1f kg", row, weighs)
+		}
+		if want := 100 * (1 - 1/1.15); math.Abs(waste-want) > 0.06 {
+			t.Errorf("%q: the waste is %.1f %%", row, want)
+		}
+	}
+	if seen != len(book.Plates) || seen == 0 {
+		t.Errorf("%d of %d plates in the list of what to buy", seen, len(book.Plates))
+	}
 }

@@ -8,6 +8,7 @@ package cutting
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"seamtally/batch/parts"
@@ -78,6 +79,15 @@ type Plate struct {
 	Pieces         int
 	Area           float64 // m²
 	Mass, BoughtKg units.Kg
+}
+
+// Bought is the area that weighs what is bought, and the share of it that no piece
+// takes; ok is false where the masses tell neither.
+func (p *Plate) Bought() (area, waste float64, ok bool) {
+	if !(p.Mass > 0) || !(p.BoughtKg >= p.Mass) || math.IsInf(float64(p.BoughtKg), 0) {
+		return p.Area, 0, false
+	}
+	return p.Area * float64(p.BoughtKg/p.Mass), 1 - float64(p.Mass/p.BoughtKg), true
 }
 
 // Sums are the figures of a section.
