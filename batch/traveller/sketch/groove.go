@@ -264,7 +264,14 @@ func (c cut) rootOpen(p *plan.Plan) bool {
 	if backed(p) && !p.Prep.FormsRoot() {
 		return false
 	}
-	return c.double || c.top+c.land+c.bottom >= c.t-1e-6
+	return c.double || !c.partial(p) && c.top+c.land+c.bottom >= c.t-1e-6
+}
+
+// partial tells whether the weld is to reach less deep than the part is thick: what is
+// left below stays closed, with no root to stand out.
+func (c cut) partial(p *plan.Plan) bool {
+	size := p.Joint.Size
+	return size.Means == joint.Penetration && size.A > 0 && float64(size.A) < c.t-1e-6
 }
 
 func reverse(ps []Point) []Point {

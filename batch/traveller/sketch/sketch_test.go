@@ -125,6 +125,29 @@ func TestGrooveFacesAndAngle(t *testing.T) {
 	}
 }
 
+// A weld of partial penetration has no root to stand out below: all that its area has
+// beyond the groove is cap.
+func TestPartialPenetrationHasNoRootBead(t *testing.T) {
+	of := func(depth units.MM) float64 {
+		j := &joint.Joint{Detail: &joint.Detail{Size: joint.Size{A: depth, Means: joint.Penetration}}}
+		p := &plan.Plan{Manner: &plan.Manner{Prep: plan.Prep{Kind: joint.SingleBevel, T1: 16, T2: 16, Angle: 45, RootFace: 8, Depth: 8}, Area: 45}, Joint: j}
+		p.Runs = runsOf(45, 2, 1, 1)
+		s, ok := Build(p)
+		if !ok {
+			t.Fatal("not drawn")
+		}
+		near(t, "metal", s.Seam(), 45)
+		low, _ := s.Bounds()
+		return low.Y
+	}
+	if low := of(8); low < -16-1e-6 {
+		t.Errorf("8 mm deep in 16 mm: drawn down to %.2f mm", low)
+	}
+	if low := of(16); low > -16-1e-6 {
+		t.Errorf("welded through 16 mm: no root bead, lowest %.2f mm", low)
+	}
+}
+
 // Passes drawn add up to the area planned, whatever the groove.
 func TestGroovePassesAddUp(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
