@@ -80,8 +80,12 @@ func (f *flow) takenText(value string) string {
 
 // plain tells whether an assumption is what anybody would take a blank for: parts
 // that stand square, a weld on one side, one copy, two parts equally thick; or what the
-// symbol shows, that it goes all round.
+// symbol shows, that it goes all round; or how metal is weighed that nobody knows, which
+// is for the office: a sheet that has to ask for the material must not name one.
 func plain(a joint.Assumption) bool {
+	if a.Key == "material" && a.Value == "carbon steel" {
+		return true
+	}
 	if a.Key == "qty" || a.Key == "length" && a.Value == "all round" || (a.Key == "t1" || a.Key == "t2") && strings.HasPrefix(a.Value, "as t") {
 		return true
 	}

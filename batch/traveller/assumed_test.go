@@ -67,3 +67,21 @@ func TestTakenPositionIsNamedAsOnTheSheet(t *testing.T) {
 		}
 	}
 }
+
+// A sheet that asks for the material does not say in the next line that it was taken as
+// steel: that is only how the weld metal is weighed.
+func TestUnknownMaterialIsNotTakenAsSteel(t *testing.T) {
+	for _, material := range []string{"", "Unobtainium 7"} {
+		j := leg("W-1", 5, 6, 6, 500, "PB")
+		j = j.Apart()
+		j.Material = material
+		job := jobOf(t, []joint.Joint{j}, metric)
+		if len(job.Plans[0].Assumed) == 0 {
+			t.Fatal("nothing is taken: no fixture")
+		}
+		doc := faultless(t, job)
+		if got := said(doc.Pages[len(doc.Pages)-1], "assumed"); strings.Contains(got, "steel") {
+			t.Errorf("material %q: %q", material, got)
+		}
+	}
+}

@@ -40,6 +40,7 @@ func tellings(s setup.Setup) []told {
 		if len(out[i].marks) == len(s.Plans) {
 			out[i].marks = nil
 		}
+		out[i].marks = once(out[i].marks)
 	}
 	slices.SortStableFunc(out, func(a, b told) int { return a.grade() - b.grade() })
 	return out
@@ -62,6 +63,17 @@ func (t told) grade() int {
 
 // stops tells whether the work waits for what a check says.
 func (t told) stops() bool { return t.grade() < 2 }
+
+// once drops the marks that stand before already: rows may share one.
+func once(marks []string) []string {
+	var out []string
+	for _, m := range marks {
+		if !slices.Contains(out, m) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
 
 func tell(list []told, c finding.Check, mark string) []told {
 	for i := range list {
