@@ -131,12 +131,14 @@ func (f *flow) checkText(c finding.Check) string {
 	return c.Text
 }
 
-// figuresIn words the metals, and the modes of the arc that stand at the end of a figure, as
-// in a wire's name with its mode.
+// figuresIn words the metals, the machines of the table, and the modes of the arc that stand
+// at the end of a figure, as in a wire's name with its mode.
 func (f *flow) figuresIn(figures []string) []string {
 	out := slices.Clone(figures)
 	for i, text := range out {
-		out[i] = f.takenText(text)
+		if out[i] = f.phrase(f.takenText(text)); out[i] != text {
+			continue
+		}
 		for _, t := range []plan.Transfer{plan.ShortArc, plan.Globular, plan.Spray, plan.Pulse} {
 			if before, ok := strings.CutSuffix(text, string(t)); ok && (before == "" || strings.HasSuffix(before, " ")) {
 				out[i] = before + f.transfer(t)

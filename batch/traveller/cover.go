@@ -144,7 +144,7 @@ func (f *flow) stageRow(i int, st setup.Stage) []cell {
 	lines := append(page.Wrap(body.At(8.5), strings.Join(marks, ", "), w, 2), "", "")
 	return []cell{
 		{text: strconv.Itoa(i + 1), bold: true},
-		{text: joinParts([]string{f.names.Filler(st.Station.Filler), f.show.Dia(st.Station.Dia, st.Station.Filler)}), under: joinParts([]string{st.Station.Gas, st.Station.Machine})},
+		{text: joinParts([]string{f.names.Filler(st.Station.Filler), f.show.Dia(st.Station.Dia, st.Station.Filler)}), under: joinParts([]string{st.Station.Gas, f.phrase(st.Station.Machine)})},
 		{text: sheets}, {text: lines[0], under: lines[1]}, {text: f.show.Minutes(st.Arc).String()}, {},
 	}
 }

@@ -31,7 +31,7 @@ func (f *flow) station(p *plan.Plan) {
 		{"station.wire", joinParts([]string{f.show.Dia(p.Dia, p.Filler), wire})},
 		{"station.gas", gas},
 		{"station.process", joinParts([]string{f.names.Process(p), f.transfers(p)})},
-		{"station.machine", p.Machine},
+		{"station.machine", f.phrase(p.Machine)},
 	}
 	for i, c := range r.Columns(3, 58, 46, 43, 36) {
 		f.p.Write(box, c.X, c.Y+3.5, c.W, page.Left, label.At(9), f.say(entries[i][0]))

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"seamtally/batch/joint"
 	"seamtally/batch/traveller/page"
 	"seamtally/templates"
 )
@@ -82,5 +83,39 @@ func TestLanguagesAreComplete(t *testing.T) {
 				t.Errorf("%s has no words for %q", lang, r.Text)
 			}
 		}
+		for _, m := range set.Machines {
+			if !w.Has("say." + m.Name) {
+				t.Errorf("%s has no words for the machine %q", lang, m.Name)
+			}
+		}
+	}
+}
+
+// A machine of the table has the name that the language has for its kind, on the sheet, on
+// the cover and in a check; a name of the shop's own stays as it is.
+func TestMachinesSpeakTheLanguage(t *testing.T) {
+	look := metric
+	look.Lang = "es"
+	for name, want := range map[string]string{"MIG 250 three-phase": "MIG 250 trifásica", "MIG 350 pulse": "MIG 350 pulsada", "Bay 3 pulse box": "Bay 3 pulse box"} {
+		job := jobOf(t, []joint.Joint{leg("W-1", 5, 6, 6, 500, "PB")}, look)
+		m := *job.Plans[0].Manner
+		m.Machine, job.Plans[0].Manner = name, &m
+		doc := faultless(t, job)
+		if got := said(doc.Pages[len(doc.Pages)-1], "station"); !strings.Contains(got, want) {
+			t.Errorf("%s: the sheet says %q", name, got)
+		}
+		cover := ""
+		for _, x := range doc.Pages[0].Texts {
+			cover += x.S + "\n"
+		}
+		if !strings.Contains(cover, want) {
+			t.Errorf("%s: the cover says %q", name, cover)
+		}
+	}
+	words, err := templates.Wording("es")
+	must(t, err)
+	f := &flow{builder: &builder{words: words}}
+	if got := f.figuresIn([]string{"MIG 250 three-phase", "MIG 350 pulse", "G3Si1 pulse"}); got[0] != "MIG 250 trifásica" || got[1] != "MIG 350 pulsada" || got[2] != "G3Si1 pulsado" {
+		t.Errorf("in a check: %q", got)
 	}
 }
