@@ -38,6 +38,9 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 	case t.openRoot && t.oneSided && n.dia > k.c.book.value("root-open")+tinyDia:
 		k.sayf("root-open", finding.Warning, "the root has nothing behind it, and wire of %s mm runs at %s A in it", number(n.dia, 1), number(o.groups[0].current, 0))
 	}
+	if !of.forced && n.start*k.c.rules.thinShare > o.wanted*(1+1e-9) {
+		k.sayf("too-hot", finding.Warning, begins, n.named(), number(n.start, 0), number(o.wanted, 0))
+	}
 	k.shielding(t, o)
 	if n.mode == ShortArc && t.thin > k.c.rules.shortArcThick {
 		k.say(k.c.book.first("short-arc-thick"), finding.Warning, "short arc on %s may not melt the sides of the joint", mmText(t.thin))
@@ -156,6 +159,14 @@ func (k *checker) sayReason(r reason, level finding.Level, text string) {
 	}
 }
 
+// begins is how a wire that is too hot is told.
+const begins = "%s begins at %s A; the parts call for about %s A"
+
+// named is the way as a person calls it: "G3Si1 0.8 mm short arc".
+func (n *way) named() string {
+	return fmt.Sprintf("%s %s mm %s", n.wire.Filler, number(n.dia, 1), n.mode)
+}
+
 // obstacleChecks puts what stands in the way of an outcome into sentences.
 func (c *catalog) obstacleChecks(o *outcome, t *task) []reason {
 	n := o.way
@@ -165,8 +176,8 @@ func (c *catalog) obstacleChecks(o *outcome, t *task) []reason {
 			out = append(out, because(code, format, args...))
 		}
 	}
-	name := fmt.Sprintf("%s %s mm %s", n.wire.Filler, number(n.dia, 1), n.mode)
-	add(tooHot, "too-hot", "%s begins at %s A; the parts call for about %s A", name, number(n.start, 0), number(o.wanted, 0))
+	name := n.named()
+	add(tooHot, "too-hot", begins, name, number(n.start, 0), number(o.wanted, 0))
 	add(belongsShort, "mode-low", "%s begins at %s A; the parts call for about %s A", name, number(n.start, 0), number(o.wanted, 0))
 	add(plateTooThin, "plate-thin-for-wire", "%s is for %s and more; the thinner part is %s", name, mmText(n.pass.MinT), mmText(t.thin))
 	add(tooSmall, "leg-small-for-wire", "%s lays a leg of %s and more; %s is asked for", name, mmText(n.pass.MinLeg), mmText(t.leg))

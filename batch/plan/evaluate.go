@@ -122,7 +122,11 @@ func (c *catalog) layOut(o *outcome, t *task) {
 
 // obstacles judges what can be judged before any pass is laid.
 func (c *catalog) obstacles(n *way, t *task, wanted float64) (stands obstacle, demerit int) {
-	if n.start*c.rules.thinShare > wanted {
+	switch {
+	case n.start*c.rules.thinShare <= wanted:
+	case n.mode == ShortArc && n.low*c.rules.hotShare <= wanted:
+		demerit += lastResort // told, see choice
+	default:
 		stands |= tooHot
 	}
 	if wanted < n.boundary {

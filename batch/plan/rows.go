@@ -116,13 +116,13 @@ func (c *catalog) words(item string, n *way, mode Transfer, when string) string 
 
 // rules are the planner's own numbers, from the planning table.
 type rules struct {
-	innerLow, innerHigh, band, travelBand, gapShare, thinShare, sink, procedureVolts float64
-	shortArcThick, alShortArc, latchMM, thinInductance, rootT                        float64
-	openGap, closedFace, rootShare, ceramicT, openSquare                             float64
-	gougeRadius, gougeBelow, holeLayer, holeRoom                                     float64
-	thinPlate, weakShare, weakStep, weakFrom                                         float64
-	beadGrowth, asCalled, buttGrowth, upShare, wideGap                               float64
-	flareBevel, flareV                                                               flareShares
+	innerLow, innerHigh, band, travelBand, gapShare, thinShare, hotShare, sink, procedureVolts float64
+	shortArcThick, alShortArc, latchMM, thinInductance, rootT                                  float64
+	openGap, closedFace, rootShare, ceramicT, openSquare                                       float64
+	gougeRadius, gougeBelow, holeLayer, holeRoom                                               float64
+	thinPlate, weakShare, weakStep, weakFrom                                                   float64
+	beadGrowth, asCalled, buttGrowth, upShare, wideGap                                         float64
+	flareBevel, flareV                                                                         flareShares
 }
 
 // flareShares are throats of a flare filled flush over its radius, with wire that is
@@ -140,7 +140,7 @@ func readRules(set *tables.Set) rules {
 	}
 	return rules{
 		innerLow: at("inner_low"), innerHigh: at("inner_high"), band: at("band"), travelBand: at("travel_band"),
-		gapShare: at("gap_share"), thinShare: at("thin_share"), sink: at("sink_factor"), procedureVolts: at("procedure_volts"),
+		gapShare: at("gap_share"), thinShare: at("thin_share"), hotShare: at("hot_share"), sink: at("sink_factor"), procedureVolts: at("procedure_volts"),
 		shortArcThick: at("short_arc_thick_mm"), alShortArc: at("al_short_arc_mm"),
 		latchMM: at("trigger_long_mm"), thinInductance: at("inductance_thin_mm"), rootT: at("root_thickness_mm"),
 		rootShare: at("root_share"), ceramicT: at("ceramic_thickness_mm"), openSquare: at("open_square_share"),
