@@ -85,6 +85,23 @@ func TestWrapLosesNothingUnlessTold(t *testing.T) {
 	}
 }
 
+// The point that parts two facts ends a line and begins none.
+func TestWrapBeginsNoLineWithThePoint(t *testing.T) {
+	s := Style{Face: Regular, Size: 8}
+	const text = "внапусток · переривчастий 15×50 (150) mm · 6 mm завтовшки · S235JR · на монтажі · рівень C · VT"
+	for w := 20.0; w < 140; w++ {
+		lines := Wrap(s, text, w, 0)
+		for _, line := range lines {
+			if strings.HasPrefix(line, "·") {
+				t.Errorf("%g mm wide: %q begins with the point", w, line)
+			}
+		}
+		if got := strings.Join(lines, " "); got != text {
+			t.Errorf("%g mm wide: %q", w, got)
+		}
+	}
+}
+
 // A figure stays with its unit, unless both are wider than the line.
 func TestWrapKeepsFigureAndUnitTogether(t *testing.T) {
 	s := Style{Regular, 9, 0}

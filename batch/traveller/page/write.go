@@ -108,11 +108,13 @@ func Wrap(s Style, text string, w float64, most int) []string {
 // unit is what stands behind a figure and means nothing without it.
 var unit = regexp.MustCompile(`^(?:mm|mm²|mm/min|m|m²|m/min|in|in²|in/min|ft|ft²|ft³/h|°C|°F|kg|lb|g|kJ/mm|kJ/in|l|l/min|A|V|s|min|h|%)[.,;:)]*$`)
 
-// together joins each figure with the unit behind it, where both fit on a line.
+// together joins each figure with the unit behind it, where both fit on a line, and
+// each fact with the point behind it: a line that begins with the point reads as a list.
 func together(s Style, words []string, w float64) []string {
 	out := words[:0]
 	for i, word := range words {
-		if last := len(out) - 1; i > 0 && unit.MatchString(word) && endsInFigure(out[last]) && s.Width(out[last]+" "+word) <= w {
+		last := len(out) - 1
+		if i > 0 && (word == "·" || unit.MatchString(word) && endsInFigure(out[last])) && s.Width(out[last]+" "+word) <= w {
 			out[last] += " " + word
 			continue
 		}
