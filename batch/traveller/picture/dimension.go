@@ -180,8 +180,12 @@ func (f *drawing) corner(c sketch.Corner, s sketch.Sketch) {
 	f.later = append(f.later, func() { f.label(page.Style{Face: page.Bold, Size: 9.5}, f.Show.Num(c.Degrees, 1)+"°", places) })
 }
 
-// reach returns the radius of an angle's arc: beyond the plates' surface, inside
-// the frame.
+// flattest is the least sine of an arc's end that still lifts it off the plates: of a very
+// wide groove it would stand far above.
+const flattest = 0.7
+
+// reach returns the radius of an angle's arc: beyond the plates' surface, at its ends too,
+// and above the cap, inside the frame.
 func (f *drawing) reach(c sketch.Corner, s sketch.Sketch) float64 {
 	depth := -c.At.Y * f.scale
 	if c.At.Y == 0 {
@@ -197,5 +201,12 @@ func (f *drawing) reach(c sketch.Corner, s sketch.Sketch) float64 {
 		return min(far+12, f.frame.W)
 	}
 	slope := max(math.Sin((c.From+c.To)/2), 0.3)
-	return min((depth+4.5)/slope, f.at(c.At).Y-f.frame.Y-6)
+	ends := max(min(math.Sin(c.From), math.Sin(c.To)), flattest)
+	top := 0.0
+	for _, b := range s.Beads {
+		for _, q := range b.Outline {
+			top = max(top, q.Y*f.scale)
+		}
+	}
+	return min(max((depth+4.5)/slope, (depth+1.5)/ends, (depth+top+2)/slope), f.at(c.At).Y-f.frame.Y-6)
 }
