@@ -225,7 +225,7 @@ func (f *flow) holds(a *setup.Assembly) {
 func (f *flow) holdPoints(a *setup.Assembly) [][2]string {
 	var butt, heat, ndt bool
 	for _, p := range a.Plans {
-		butt = butt || isButt(p)
+		butt = butt || isButt(p) && len(p.Runs) != 1 // nothing is laid over the only pass
 		heat = heat || p.Preheat != nil
 		ndt = ndt || strings.TrimSpace(p.Joint.NDT) != ""
 	}

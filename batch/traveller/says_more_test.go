@@ -103,6 +103,21 @@ func TestGoodTestBead(t *testing.T) {
 	}
 }
 
+// A root laid in short arc that is the whole weld sounds as a short arc does; the arc that
+// the rest would have has no say.
+func TestGoodTestBeadGoesByThePassesThereAre(t *testing.T) {
+	p := jobOf(t, []joint.Joint{leg("W-1", 5, 6, 6, 500, "PB")}, metric).Plans[0]
+	m := *p.Manner
+	p.Manner = &m
+	p.Transfer, p.Runs = plan.Spray, []plan.Run{{Number: 1, Transfer: plan.ShortArc}}
+	if got := goodBead(&p); got != "good.short" || mixed(&p) {
+		t.Errorf("%s, mixed: %v", got, mixed(&p))
+	}
+	if p.Runs = append(p.Runs, plan.Run{Number: 2, Transfer: plan.Spray}); !mixed(&p) {
+		t.Error("a root in short arc under a spray arc sounds like one")
+	}
+}
+
 // A cover whose last rows would go on to another page stands a little closer instead.
 func TestCoverStaysOnOnePageWhereItCan(t *testing.T) {
 	for n := 1; n < 14; n++ {

@@ -98,9 +98,11 @@ func (f *flow) goodLines(p *plan.Plan) []string {
 // mixed tells whether a good bead sounds otherwise in some passes than in others.
 func mixed(p *plan.Plan) bool {
 	key := goodBead(p)
-	return (key == "good.short" || key == "good.spray") &&
-		slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return (r.Transfer == plan.ShortArc) != (key == "good.short") })
+	return (key == "good.short" || key == "good.spray") && slices.ContainsFunc(p.Runs, runShort) &&
+		slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return !runShort(r) })
 }
+
+func runShort(r plan.Run) bool { return r.Transfer == plan.ShortArc }
 
 // goodBead is the key of how a good test bead looks and sounds: by the metal, by the
 // slag on it, or by the arc.
@@ -110,7 +112,8 @@ func goodBead(p *plan.Plan) string {
 		return "good.bright"
 	case slices.Contains(p.Cautions, "slag"):
 		return "good.slag"
-	case p.Transfer == plan.ShortArc:
+	case len(p.Runs) > 0 && !slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return !runShort(r) }),
+		len(p.Runs) == 0 && p.Transfer == plan.ShortArc: // a root may be laid otherwise than the rest, and may be all there is
 		return "good.short"
 	}
 	return "good.spray"

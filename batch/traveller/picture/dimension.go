@@ -170,6 +170,7 @@ func (f *drawing) corner(c sketch.Corner, s sketch.Sketch) {
 	for _, t := range []float64{c.From, c.To} {
 		end := page.Point{X: at.X + (r+1)*math.Cos(t), Y: at.Y - (r+1)*math.Sin(t)}
 		f.p.Draw(f.box, page.Shape{Points: []page.Point{at, f.held(end)}, Line: 0.12, Grey: 0.3, Fill: page.None, Dash: 0.8})
+		f.dashes = append(f.dashes, stroke{at, f.held(end)})
 	}
 	var places []page.Point
 	for k := range 9 {

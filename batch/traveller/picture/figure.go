@@ -37,6 +37,7 @@ type drawing struct {
 	lines   []stroke    // dimension lines and the like: no label crosses them
 	leaders []stroke    // from passes to their numbers
 	edges   []stroke    // edges of parts and passes: labels keep off where they can
+	dashes  []stroke    // legs of angles: labels and numbers keep off where they can
 	later   []func()    // labels, set when all lines are known
 }
 

@@ -15,7 +15,7 @@ func (f *drawing) label(s page.Style, text string, places []page.Point) (page.Po
 	for _, strict := range []bool{true, false} {
 		for _, c := range places {
 			r := f.labelArea(s, text, c)
-			if !f.free(r) || crossed(r, f.lines) || strict && crossed(r, f.edges) {
+			if !f.free(r) || crossed(r, f.lines) || strict && (crossed(r, f.edges) || crossed(r, f.dashes)) {
 				continue
 			}
 			if !strict {
@@ -93,8 +93,11 @@ func (f *drawing) caption(pl *plan.Plan) {
 	if len(pl.Runs) > 1 {
 		text = f.Words.Say("picture.order") + " · " + text
 	}
-	if pl.Prep.T1 == 0 || pl.Prep.T2 == 0 {
+	switch one, two := pl.Prep.T1 == 0, pl.Prep.T2 == 0; {
+	case one && two:
 		text += " · " + f.Words.Say("picture.thickness")
+	case one || two: // the sheet names the other above
+		text += " · " + f.Words.Say("picture.thickness.one")
 	}
 	if pl.Joint.Sides == 2 && (pl.Prep.Kind == joint.Fillet || pl.Prep.Kind == joint.Lap) {
 		text += " · " + f.Words.Say("picture.both")

@@ -41,19 +41,23 @@ func (f *drawing) covered(s sketch.Sketch, i int, r page.Rect) bool {
 	return false
 }
 
-// numberInside writes a pass number inside the pass, the larger type first, as near
-// to its middle as it stands free. It tells whether there was room.
+// numberInside writes a pass number inside the pass, as near to its middle as it stands
+// free: clear of the legs of an angle even in small type before it stands on one, and the
+// larger type first. It tells whether there was room.
 func (f *drawing) numberInside(s sketch.Sketch, i int) bool {
 	b := s.Beads[i]
 	pts := f.outline(b.Outline)
 	text := strconv.Itoa(b.Number)
-	for _, size := range []float64{11, page.MinSize} {
-		style := page.Style{Face: page.Bold, Size: size}
-		for _, c := range f.inner(pts, f.at(b.Outline.Centre())) {
-			r := f.labelArea(style, text, c)
-			if holds(pts, r) && f.free(r) && !crossed(r, f.lines) && !f.covered(s, i, r) {
-				f.write(style, text, c)
-				return true
+	places := f.inner(pts, f.at(b.Outline.Centre()))
+	for _, off := range [][]stroke{f.dashes, nil} {
+		for _, size := range []float64{11, page.MinSize} {
+			style := page.Style{Face: page.Bold, Size: size}
+			for _, c := range places {
+				r := f.labelArea(style, text, c)
+				if holds(pts, r) && f.free(r) && !crossed(r, f.lines) && !crossed(r, off) && !f.covered(s, i, r) {
+					f.write(style, text, c)
+					return true
+				}
 			}
 		}
 	}

@@ -60,11 +60,18 @@ func (f *drawing) twins(s sketch.Sketch) {
 			for _, q := range f.outline(b.Outline) {
 				low, high = page.Point{X: min(low.X, q.X), Y: min(low.Y, q.Y)}, page.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
 			}
-			middle := (low.X + high.X) / 2
-			for _, dy := range []float64{2.9, 4.5, 6.5, 9, 12} {
-				places = append(places, page.Point{X: middle, Y: high.Y + dy}, page.Point{X: low.X - half, Y: high.Y + dy}, page.Point{X: high.X + half, Y: high.Y + dy})
+			middle, outer, inner := (low.X+high.X)/2, high.X+half, low.X-half
+			if b.Mirror {
+				outer, inner = low.X-half, high.X+half
 			}
-			places = append(places, page.Point{X: low.X - half - 1, Y: low.Y}, page.Point{X: high.X + half + 1, Y: low.Y}, page.Point{X: middle, Y: low.Y - 3})
+			away := math.Copysign(1, outer-middle)
+			var between []page.Point // the two welds, where one may take it for the other's name
+			for _, dy := range []float64{2.9, 4.5, 6.5, 9, 12} {
+				places = append(places, page.Point{X: middle, Y: high.Y + dy}, page.Point{X: outer, Y: high.Y + dy})
+				between = append(between, page.Point{X: inner, Y: high.Y + dy})
+			}
+			places = append(places, page.Point{X: outer + away, Y: low.Y}, page.Point{X: middle, Y: low.Y - 3})
+			places = append(append(places, between...), page.Point{X: inner - away, Y: low.Y})
 		}
 		f.label(words, text, places)
 	}
