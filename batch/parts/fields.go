@@ -137,13 +137,12 @@ func (f *fields) plate(e *joint.Entry, p *Part, width, thick float64) {
 // designated reads the designation, and compares it with width and thickness where
 // the list has them too.
 func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
-	if t, w, l, ok := f.threeSizes(p.Written, e.Inches("section")); ok {
+	if t, w, l, ok := f.threeSizes(e, p.Written); ok {
 		f.cutPlate(e, p, t, w, l)
 		f.grade(e, p)
 		return
 	}
-	text := f.words(e, p)
-	read := f.section(text)
+	read := f.sectionIn(f.words(p), e.Inches("section"))
 	switch {
 	case read.err == nil:
 	case thick > 0 && section.NamesShape(p.Written):
@@ -158,7 +157,10 @@ func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 		f.unknown(e, p, read.err)
 		return
 	}
-	p.Section, p.Text = read.section, text
+	p.Section, p.Text = read.section, read.text
+	if d := read.doubt; d != nil {
+		e.Say(finding.Warning, "section", "size-unit", p.Written, d.Text, "sizes with their unit", d.Hint)
+	}
 	f.formed(p)
 	f.grade(e, p)
 	if flat := p.Section.Shape == section.Flat; thick > 0 && flat && far(thick, float64(p.Section.Web)) {
@@ -181,15 +183,10 @@ func (f *fields) unknown(e *joint.Entry, p *Part, err error) {
 	e.Say(finding.Error, "section", "unknown-section", p.Written, why, wantSection, hint)
 }
 
-// words returns the designation with what other columns say of it: inches, and
-// whether a hollow section was formed cold or finished hot.
-func (f *fields) words(e *joint.Entry, p *Part) string {
+// words returns the designation with what another column says of it: whether a hollow
+// section was formed cold or finished hot.
+func (f *fields) words(p *Part) string {
 	text := p.Written
-	if e.Inches("section") && !strings.ContainsAny(text, `"`) && !strings.Contains(strings.ToLower(text), "mm") {
-		if in := f.section(text + " IN"); in.err == nil && in.section.H < 1000 {
-			text += " IN"
-		}
-	}
 	switch standard := strings.ToUpper(p.Standard); {
 	case strings.Contains(standard, "10210") || standard == "HF":
 		text += " EN 10210"

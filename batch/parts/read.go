@@ -22,17 +22,20 @@ type Reader struct {
 	set   *tables.Set
 	kin   *joint.Kin
 	terms *joint.Terms
-	known map[string]parsed // designations already read
+	known map[string]parsed    // designations already read
+	units [2]map[string]parsed // those of lists in mm and in inches
 }
 
 type parsed struct {
 	section section.Section
+	text    string // with its unit
+	doubt   *section.Doubt
 	err     error
 }
 
 // NewReader prepares the words of the tables. A Reader is for one list at a time.
 func NewReader(set *tables.Set) *Reader {
-	r := &Reader{set: set, terms: joint.NewTerms(set), known: map[string]parsed{}}
+	r := &Reader{set: set, terms: joint.NewTerms(set), known: map[string]parsed{}, units: [2]map[string]parsed{{}, {}}}
 	r.kin = joint.NewKin(joint.KinOptions{
 		Headers: set.PartHeaders, Name: "part",
 		Core:     []string{"part", "section", "length", "qty", "width", "thickness"},
@@ -81,12 +84,27 @@ func isWordLetter(r rune) bool {
 	return strings.ContainsRune("HRCPLUTIEDFBWNQOMhrcpluiedfbwnqoØ⌀∠", r)
 }
 
-// section reads a designation, each once.
+// section reads a designation as it stands, each once.
 func (r *Reader) section(text string) parsed {
 	p, ok := r.known[text]
 	if !ok {
 		p.section, p.err = section.Parse(text, r.set)
 		r.known[text] = p
+	}
+	return p
+}
+
+// sectionIn reads a designation of a list in inches or in millimetres, each once.
+func (r *Reader) sectionIn(text string, inches bool) parsed {
+	known := r.units[0]
+	if inches {
+		known = r.units[1]
+	}
+	p, ok := known[text]
+	if !ok {
+		read, err := section.ParseIn(text, inches, r.set)
+		p = parsed{section: read.Section, text: read.Text, doubt: read.Doubt, err: err}
+		known[text] = p
 	}
 	return p
 }

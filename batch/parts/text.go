@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"fmt"
 	"math"
 	"regexp"
 	"sort"
@@ -32,29 +33,31 @@ const onePlateSize = `([\d.,/ -]*\d) ?(mm|"|in\.?|inch(?:es)?)?`
 var reThree = regexp.MustCompile(`(?i)^(?:PL|PLT|PLATE|BL|BLECH|FL|FLT|FLAT|CHAPA|BLACHA|ЛИСТ|TÔLE|LAMIERA)([. -]*)` +
 	onePlateSize + ` ?x ?` + onePlateSize + ` ?x ?` + onePlateSize + `$`)
 
-// threeSizes reads a plate that is written with all three sizes, in mm: the
-// smallest is its thickness, the largest its length. A unit behind any size is that of
-// all, and wins over that of the list; two units are not read.
-func (f *fields) threeSizes(text string, inches bool) (thick, width, length float64, ok bool) {
+// threeSizes reads a plate that is written with all three sizes, in mm: the smallest is
+// its thickness, the largest its length. A unit behind any size is that of all, and wins
+// over that of the list, unless the others make no plate in it; two units are not read.
+func (f *fields) threeSizes(e *joint.Entry, text string) (thick, width, length float64, ok bool) {
 	plain := measure.Plain(section.Ungraded(text))
 	m := reThree.FindStringSubmatch(plain)
 	if m == nil {
 		return 0, 0, 0, false
 	}
 	between, m := m[1], m[2:]
-	metric, inch := false, strings.Contains(plain, "/")
-	for k := 1; k < len(m); k += 2 {
-		metric = metric || strings.EqualFold(m[k], "mm")
-		inch = inch || m[k] != "" && !strings.EqualFold(m[k], "mm")
+	inches := e.Inches("section")
+	marks, metric, inch := 0, false, false
+	for k := 0; k < len(m); k += 2 {
+		fraction := strings.Contains(m[k], "/")
+		millimetres := strings.EqualFold(m[k+1], "mm")
+		metric = metric || millimetres
+		inch = inch || fraction || m[k+1] != "" && !millimetres
+		if fraction || m[k+1] != "" {
+			marks++
+		}
 	}
 	if metric && inch {
 		return 0, 0, 0, false
 	}
-	unit := measure.MM
-	if inch || inches && !metric {
-		unit = measure.Inch
-	}
-	if strings.HasSuffix(between, ".") && (unit == measure.Inch || between != ".") {
+	if strings.HasSuffix(between, ".") && (inch || inches && !metric || between != ".") {
 		m[0] = "." + m[0] // PL .375, and PL.375 in inches; that of Bl.10 shortens the word
 	}
 	var sizes []float64
@@ -63,15 +66,48 @@ func (f *fields) threeSizes(text string, inches bool) (thick, width, length floa
 		if bad != nil || q.Num <= 0 {
 			return 0, 0, 0, false
 		}
-		sizes = append(sizes, q.MM(unit))
+		sizes = append(sizes, q.Num)
 	}
 	sort.Float64s(sizes)
-	return sizes[0], sizes[1], sizes[2], true
+	per, ok := f.perSize(e, text, sizes, marks, metric, inch)
+	return sizes[0] * per, sizes[1] * per, sizes[2] * per, ok
+}
+
+// perSize decides how many millimetres one of the sizes of a plate is; not ok where it
+// refuses the plate, which it tells.
+func (f *fields) perSize(e *joint.Entry, text string, sizes []float64, marks int, metric, inch bool) (mm float64, ok bool) {
+	of := "PL " + exact(sizes[0]) + "x" + exact(sizes[1])
+	if metric {
+		return 1, true
+	}
+	if inch {
+		all := f.section(of + " IN")
+		if marks < len(sizes) && (all.err != nil || !section.Ordinary(&all.section, true, f.set)) {
+			e.Say(finding.Error, "section", "mixed-units", text, fmt.Sprintf("one size is in inches and others have no unit; with all in inches it would be a plate of %s x %s x %s mm", number(sizes[0]*units.MMPerInch), number(sizes[1]*units.MMPerInch), number(sizes[2]*units.MMPerInch)),
+				"all sizes in one unit", "write all three in millimetres, such as PL 10x200x300, or a mark of inches behind each")
+			return 0, true
+		}
+		return units.MMPerInch, true
+	}
+	read := f.sectionIn(of, e.Inches("section"))
+	if read.err != nil {
+		return 0, false
+	}
+	if d := read.doubt; d != nil {
+		e.Say(finding.Warning, "section", "size-unit", text, d.Text, "sizes with their unit", d.Hint)
+	}
+	if strings.HasSuffix(read.text, " IN") {
+		return units.MMPerInch, true
+	}
+	return 1, true
 }
 
 // cutPlate makes the part of a plate's three sizes. The length column, where it
 // repeats one of them, says which is the length.
 func (f *fields) cutPlate(e *joint.Entry, p *Part, thick, width, length float64) {
+	if e.Bad() {
+		return
+	}
 	if mm, given := e.Length("length", "a length"); given && !far(mm, width) && far(mm, length) {
 		width, length = length, width
 	}

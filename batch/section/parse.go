@@ -46,6 +46,9 @@ var (
 	reInches   = regexp.MustCompile(`["″”]|''|\d ?(?:INCHES|INCH|IN)\b|\b(?:INCHES|INCH|IN)$|\d/(?:2|4|8|16|32|64)\b`)
 	reZero     = regexp.MustCompile(`(\d)\.0+(\D|$)`)
 	reFeet     = regexp.MustCompile(`\d ?['′’](?:[^'′’]|$)`)
+	reMetric   = regexp.MustCompile(`\d ?MM\b`)
+	reLeading  = regexp.MustCompile(`(?:^|[^\d,.])\.\d`)
+	reOneMark  = regexp.MustCompile(`\d ?(?:["″”]|''|(?:INCHES|INCH|IN)\b)|\d/\d`)
 	reRest     = regexp.MustCompile(`\d`)
 )
 
