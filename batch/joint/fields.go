@@ -31,6 +31,7 @@ func (w *row) words() {
 	j.Material, j.Material2 = w.text("material"), w.text("material2")
 	j.Process, j.Wire, j.Gas, j.Machine = w.text("process"), w.text("wire"), w.text("gas"), w.text("machine")
 	j.Part1, j.Part2 = w.text("part1"), w.text("part2")
+	j.PartsInch = w.partsInch()
 	if j.Assembly == "" {
 		j.Assembly = w.group
 	}
@@ -55,6 +56,16 @@ func (w *row) words() {
 	case j.Mark == "" && !w.bad:
 		w.say(finding.Error, w.column("mark"), "no-mark", "", "the row has no mark", "the joint's own name or number", "give the joint a mark")
 	}
+}
+
+// partsInch tells whether what has no unit in the names of the parts is inches.
+func (w *row) partsInch() bool {
+	for _, key := range []string{"part1", "part2"} {
+		if c := w.column(key); c != nil && w.bare(c) == measure.Inch {
+			return true
+		}
+	}
+	return false
 }
 
 // kind reads the kind of joint; a code for full penetration may stand under the size.

@@ -129,6 +129,8 @@ type Detail struct {
 	Process, Wire, Gas, Machine string // the user's own choice, as written
 	Quality                     string // B, C or D; "" if blank
 	WPS, NDT                    string
+
+	PartsInch bool // sizes without a unit in the names of the parts are inches
 }
 
 // Apart returns the joint with a detail of its own, free to be changed.

@@ -116,7 +116,7 @@ func (m *matcher) part(i int, key, words string) (part int, ok bool) {
 		m.say(i, "part-refused", finding.Warning, fmt.Sprintf("%s is %q, row %d of the cut list, which could not be read", key, words, place.Row))
 		return 0, false
 	}
-	read, err := section.Parse(words, m.set)
+	read, err := section.ParseIn(words, j.PartsInch, m.set)
 	if err != nil {
 		m.say(i, "part-missing", finding.Warning, fmt.Sprintf("%s is %q, which is neither a mark of the cut list nor a section%s", key, words, m.near(words)))
 		return 0, false

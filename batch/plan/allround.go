@@ -13,19 +13,35 @@ import (
 // known is a designation once read: the section, or why it is none.
 type known struct {
 	section.Section
-	err error
+	doubt *section.Doubt
+	err   error
 }
 
-// sectionOf reads a designation, each once.
-func (c *catalog) sectionOf(text string) known {
-	k, ok := c.sections[text]
-	if !ok {
-		k.Section, k.err = section.Parse(text, c.set)
-		if c.sections == nil {
-			c.sections = map[string]known{}
-		}
-		c.sections[text] = k
+// designation is the words of a part, and whether sizes of it without a unit are inches.
+type designation struct {
+	text   string
+	inches bool
+}
+
+// sectionOf reads the designation of a part, each once: what the cut list lends has its
+// unit, what the row says is in the unit of the row.
+func (c *catalog) sectionOf(words string, lent *joint.Lent, inches bool) known {
+	a := designation{partText(words, lent), inches && lent == nil}
+	k, ok := c.sections[a]
+	if ok {
+		return k
 	}
+	if lent != nil {
+		k.Section, k.err = section.Parse(a.text, c.set)
+	} else {
+		var read section.Reading
+		read, k.err = section.ParseIn(a.text, a.inches, c.set)
+		k.Section, k.doubt = read.Section, read.Doubt
+	}
+	if c.sections == nil {
+		c.sections = map[designation]known{}
+	}
+	c.sections[a] = k
 	return k
 }
 
@@ -37,10 +53,10 @@ func (c *catalog) takeSection(t *task) {
 	j := t.j.Apart()
 	first, second := known{err: errNoPart}, known{err: errNoPart}
 	if j.Part1 != "" {
-		first = c.sectionOf(partText(j.Part1, j.Lent1))
+		first = c.sectionOf(j.Part1, j.Lent1, j.PartsInch)
 	}
 	if j.Part2 != "" {
-		second = c.sectionOf(partText(j.Part2, j.Lent2))
+		second = c.sectionOf(j.Part2, j.Lent2, j.PartsInch)
 	}
 	c.clash(t, &j, first, second)
 	if j.T1 == 0 && first.err == nil && first.Web > 0 {

@@ -101,7 +101,7 @@ func (a *american) say(text string, p *Plan) string {
 
 // othersNames are the codes of checks that name nothing but what the list or the shop
 // calls its own: a mark may well be PA.
-var othersNames = []string{"mark-twice", "part-thickness", "part-grade", "procedure-unknown", "wps-governs", "stitch-none", "machine-duty", "machine-long-run"}
+var othersNames = []string{"mark-twice", "part-thickness", "part-grade", "unit-part", "procedure-unknown", "wps-governs", "stitch-none", "machine-duty", "machine-long-run"}
 
 // ownWords are what a list and its shop call things by, the longest first: they stay as
 // they were written.

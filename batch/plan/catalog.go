@@ -96,10 +96,10 @@ type catalog struct {
 	pairs         map[[2]string][]tables.FillerChoice
 	targets       map[targetKey]*targets
 	beads         map[beadKey][]bead
-	american      map[string][2]string // name of a position, by family
-	likely        []likely             // the plausible ranges, compiled
-	sections      map[string]known     // designations, each read once
-	conditions    map[string][]string  // words that tell of one, lower case
+	american      map[string][2]string  // name of a position, by family
+	likely        []likely              // the plausible ranges, compiled
+	sections      map[designation]known // designations, each read once
+	conditions    map[string][]string   // words that tell of one, lower case
 	careOf        map[condition]care
 	forms         map[formKey]*form // the latest of each key; the others hang on it
 	formCount     int

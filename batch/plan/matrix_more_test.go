@@ -105,6 +105,7 @@ func scenes() []scene {
 			s.Machines = []string{"MIG 200 single-phase"}
 		}},
 		{code: "part-thickness", yes: named(filletJoint(4, 8, "PB"), func(j *joint.Joint) { j.Part1, j.T1 = "SHS 60x60x4", 6 }), no: named(filletJoint(4, 8, "PB"), func(j *joint.Joint) { j.Part1, j.T1 = "SHS 60x60x4", 4 })},
+		{code: "unit-part", yes: named(filletJoint(4, 8, "PB"), func(j *joint.Joint) { j.Part1 = "FL 8x2" }), no: named(filletJoint(4, 8, "PB"), func(j *joint.Joint) { j.Part1 = "FL 80x8" })},
 		{code: "part-grade", yes: named(filletJoint(6, 10, "PB"), func(j *joint.Joint) { j.Part1, j.Lent1 = "P1", &joint.Lent{Section: "FL 100x10", Material: "S355"} }),
 			no: named(filletJoint(6, 10, "PB"), func(j *joint.Joint) { j.Part1, j.Lent1 = "P1", &joint.Lent{Section: "FL 100x10", Material: "S235JR"} })},
 		{code: hintTurn, yes: one(filletJoint(8, 12, "PF")), no: one(filletJoint(8, 12, "PB"))},

@@ -43,6 +43,8 @@ const sameThickness = 0.25
 func (c *catalog) clash(t *task, j *joint.Joint, first, second known) {
 	t.clashThickness("t1", j.T1, partName(j.Part1, j.Lent1), first)
 	t.clashThickness("t2", j.T2, partName(j.Part2, j.Lent2), second)
+	t.clashUnit(j.Part1, j.Lent1, first)
+	t.clashUnit(j.Part2, j.Lent2, second)
 	own2 := j.Material2
 	if own2 == "" {
 		own2 = j.Material
@@ -65,6 +67,13 @@ func (t *task) clashThickness(key string, stated units.MM, name string, k known)
 		own = fmt.Sprintf("%s (web) or %s (flange)", mm(k.Web), mm(k.Flange))
 	}
 	t.clashes = append(t.clashes, conflict{"part-thickness", "%s is %s in the row, but %s is %s thick; the row is taken", []any{key, mm(stated), name, own}})
+}
+
+// clashUnit notes a part whose sizes name no unit and would be another part in the other.
+func (t *task) clashUnit(words string, lent *joint.Lent, k known) {
+	if lent == nil && k.doubt != nil && k.doubt.Other != "" {
+		t.clashes = append(t.clashes, conflict{"unit-part", "%s names no unit and is read as %s; in the other unit it would be %s", []any{words, k.Designation + " mm", k.doubt.Other}})
+	}
 }
 
 // clashGrade compares the grade of the row with that of the cut list.

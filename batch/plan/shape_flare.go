@@ -23,7 +23,7 @@ func isFlare(k joint.Kind) bool { return k == joint.FlareBevel || k == joint.Fla
 // wall where the list is silent.
 func (c *catalog) flareShape(t *task) (shape, coded) {
 	p := &t.prep
-	if round := c.sectionOf(partText(t.j.Part1, t.j.Lent1)); t.j.Part1 != "" && round.err == nil && p.Radius <= 0 && round.Shape == section.Round {
+	if round := c.sectionOf(t.j.Part1, t.j.Lent1, t.j.PartsInch); t.j.Part1 != "" && round.err == nil && p.Radius <= 0 && round.Shape == section.Round {
 		p.Radius = round.H / 2
 		t.assume("radius", mm(p.Radius), "blank: half the diameter of "+t.j.Part1, "derived")
 	}

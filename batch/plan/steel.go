@@ -203,11 +203,14 @@ func (c *catalog) anyHollow(t *task) bool {
 	if t.prep.Kind == joint.FlareBevel || t.prep.Kind == joint.FlareV {
 		return true
 	}
-	for _, text := range []string{partText(t.j.Part1, t.j.Lent1), partText(t.j.Part2, t.j.Lent2)} {
-		if text == "" {
+	for _, part := range []struct {
+		words string
+		lent  *joint.Lent
+	}{{t.j.Part1, t.j.Lent1}, {t.j.Part2, t.j.Lent2}} {
+		if partText(part.words, part.lent) == "" {
 			continue
 		}
-		if s := c.sectionOf(text); s.err == nil && (s.Shape == section.Round || s.Shape == section.Box) {
+		if s := c.sectionOf(part.words, part.lent, t.j.PartsInch); s.err == nil && (s.Shape == section.Round || s.Shape == section.Box) {
 			return true
 		}
 	}

@@ -17,7 +17,10 @@ type Reading struct {
 }
 
 // Doubt says why sizes are read in one unit, where the other comes to mind.
-type Doubt struct{ Text, Hint string }
+type Doubt struct {
+	Text, Hint string
+	Other      string // the sizes in the other unit, in mm; empty: they are not in doubt
+}
 
 // free are the families whose sections are worked out from any sizes; the others stand in
 // a table, which says by itself whether a size is one.
@@ -68,17 +71,17 @@ func choose(text string, inches bool, metric, imperial Reading, asMM, asIn likel
 		return Reading{}, &Error{Text: text, Why: fmt.Sprintf("in inches it would be %s, and no such section is made; correct the sizes, or write mm behind them", imperial.sizes())}
 	case inches && asMM > asIn:
 		metric.Text = text + " MM"
-		metric.Doubt = &Doubt{fmt.Sprintf("in inches, the unit of the list, it would be %s, which is hardly to be had; it is read in millimetres, as %s", imperial.sizes(), metric.Designation), "write the unit behind the sizes, such as 60x60x4 mm or 2x2x1/4 in"}
+		metric.Doubt = &Doubt{fmt.Sprintf("in inches, the unit of the list, it would be %s, which is hardly to be had; it is read in millimetres, as %s", imperial.sizes(), metric.Designation), "write the unit behind the sizes, such as 60x60x4 mm or 2x2x1/4 in", imperial.sizes()}
 		return metric, nil
 	case inches:
 		return imperial, nil
 	case asMM <= unheard && asIn >= platy:
-		imperial.Doubt = &Doubt{fmt.Sprintf("in millimetres, the unit of the list, nothing is made in this size; it is read in inches, as %s", imperial.sizes()), "write the unit behind the sizes, such as 2x1/2 in or 50x12 mm"}
+		imperial.Doubt = &Doubt{fmt.Sprintf("in millimetres, the unit of the list, nothing is made in this size; it is read in inches, as %s", imperial.sizes()), "write the unit behind the sizes, such as 2x1/2 in or 50x12 mm", metric.sizes()}
 		return imperial, nil
 	case asMM < asIn && asMM <= cuttable || reLeading.MatchString(text) && asIn >= platy:
-		metric.Doubt = &Doubt{fmt.Sprintf("it is read in millimetres, the unit of the list, as %s; in inches it would be %s", metric.sizes(), imperial.sizes()), "write the unit behind the sizes, such as 2x1/2 in or 50x12 mm"}
+		metric.Doubt = &Doubt{fmt.Sprintf("it is read in millimetres, the unit of the list, as %s; in inches it would be %s", metric.sizes(), imperial.sizes()), "write the unit behind the sizes, such as 2x1/2 in or 50x12 mm", imperial.sizes()}
 	case asMM <= unheard && metric.Shape != Box && metric.Shape != Round:
-		metric.Doubt = &Doubt{fmt.Sprintf("nothing of this shape is rolled in %s", metric.sizes()), "check the sizes and their unit; leave them where the part is made to order"}
+		metric.Doubt = &Doubt{fmt.Sprintf("nothing of this shape is rolled in %s", metric.sizes()), "check the sizes and their unit; leave them where the part is made to order", ""}
 	}
 	return metric, nil
 }

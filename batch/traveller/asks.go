@@ -12,7 +12,7 @@ import (
 var office = []string{
 	"wire-metal", "filler-never", "wish-position", "wish-not-met", "machine-none", "no-price", "material-blank", "material-unknown", "thickness-blank",
 	"size-blank", "size-bad", "length-blank", "no-area", "kind-outside", "position-unknown", "word-unknown", "nothing-fits", "wire-to-buy", "wire-softer", "mark-twice", "preheat-narrow",
-	"figure-unlikely", "gas-not-needed", "braze-uncoated", "not-in-stock", "unit-thickness", "unit-length", "procedure-unmet", "procedure-unknown",
+	"figure-unlikely", "gas-not-needed", "braze-uncoated", "not-in-stock", "unit-thickness", "unit-length", "unit-part", "procedure-unmet", "procedure-unknown",
 	"part-thickness", "part-grade", "part-missing", "part-quantity", "part-unused", "part-ambiguous", "part-too-long", "part-seam", "part-refused",
 	"part-small", "part-alone", "part-thin", "leg-unlikely", "travel-fast", "flare-low",
 }

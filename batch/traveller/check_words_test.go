@@ -119,7 +119,7 @@ func checkSentences(t *testing.T) (sentences, composed []string) {
 	// obstacles name.
 	sentences = append(sentences, "a thickness of %s is not usual", "a seam of %s is not usual", "%s mm is not in the shop's stock", "the gas %s is not in the shop's stock",
 		"%s is asked for; the table of fillers has none for these materials",
-		"%s is %s in the row, but %s is %s thick; the row is taken", "the row says %s, but the cut list has %s of %s; the row is taken",
+		"%s is %s in the row, but %s is %s thick; the row is taken", "%s names no unit and is read as %s; in the other unit it would be %s", "the row says %s, but the cut list has %s of %s; the row is taken",
 		"the weld cools from 800 to 500 °C in %s (t8/5), and %s wants %g to %g s", "the weld cools from 800 to 500 °C in %s (t8/5), and %s wants %g to %g s: begun at %s °C in %s that takes %s to %s kJ/mm",
 		"preheat %s °C, measured %s from the seam, by category %s", "preheat %s °C, measured %s from the seam, by the certificate",
 		"preheat %s °C, measured %s from the seam. By the highest carbon equivalent that the standard allows; a mill certificate usually lowers it")
