@@ -15,9 +15,21 @@ func TestRemarksThatChangeMetalAreTold(t *testing.T) {
 		{"unterbrochen 40x100(200)", "remark-stitch"}, {"stitch welds, see detail", "remark-stitch"}, {"spoina przerywana", "remark-stitch"}, {"прерывистый шов", "remark-stitch"},
 		{"3 x 50 (100) far side", "remark-stitch"}, {"cordón intermitente", "remark-stitch"},
 		{"weld both sides of web", "remark-sides"}, {"Beidseitig schweißen", "remark-sides"}, {"obustronnie", "remark-sides"}, {"з двох боків", "remark-sides"}, {"deux côtés", "remark-sides"},
+		{"DELETED", "remark-removed"}, {"Deleted rev C", "remark-removed"}, {"weld deleted, see ECN 4", "remark-removed"}, {"VOID", "remark-removed"}, {"cancelled", "remark-removed"}, {"entfällt", "remark-removed"},
+		{"Naht gestrichen", "remark-removed"}, {"soudure supprimée", "remark-removed"}, {"cordón eliminado", "remark-removed"}, {"annullato", "remark-removed"}, {"cancelada", "remark-removed"}, {"spoina usunięta", "remark-removed"},
+		{"шов удалён", "remark-removed"}, {"скасовано", "remark-removed"},
+		{"not deleted", ""}, {"bolt holes deleted", ""}, {"no voids", ""}, {"fill void behind plate", ""}, {"nicht gestrichen", ""}, {"не удалён", ""}, {"avoid distortion", ""},
+		{"by others", "remark-others"}, {"site weld by others", "remark-others"}, {"painted by others", ""}, {"bauseits", "remark-others"}, {"przez innych", "remark-others"}, {"por otros", "remark-others"}, {"da altri", "remark-others"},
+		{"par d'autres", "remark-others"}, {"por outros", "remark-others"}, {"силами заказчика", "remark-others"}, {"іншими", "remark-others"},
+		{"opposite hand as well", "remark-hand"}, {"also opp. hand", "remark-hand"}, {"as drawn & opp hand", "remark-hand"}, {"auch spiegelbildlich", "remark-hand"}, {"także lustrzane", "remark-hand"}, {"y simétrico", "remark-hand"},
+		{"anche speculare", "remark-hand"}, {"aussi symétrique", "remark-hand"}, {"também espelhado", "remark-hand"}, {"также зеркально", "remark-hand"}, {"також дзеркально", "remark-hand"},
+		{"opposite hand", ""}, {"not also opp hand", ""}, {"on the other hand side", ""},
+		{"preheat 100", "remark-preheat"}, {"Preheat to 100°C min", "remark-preheat"}, {"Vorwärmen auf 120 °C", "remark-preheat"}, {"podgrzać do 100", "remark-preheat"}, {"precalentar a 100", "remark-preheat"},
+		{"preriscaldare a 100 °C", "remark-preheat"}, {"préchauffage 100", "remark-preheat"}, {"pré-aquecer a 100", "remark-preheat"}, {"подогрев до 100", "remark-preheat"}, {"підігрів 100", "remark-preheat"},
+		{"no preheat", ""}, {"preheat as WPS", ""}, {"preheat 75 mm each side", ""}, {"without preheat below 100", ""},
 		{"base plate to flange", ""}, {"M12 x 40 (2) bolts", ""}, {"grind flush", ""}, {"", ""}, {"see detail 3/12", ""},
 	} {
-		l, err := understand(t, set, "mark,kind,size,length,t1,t2,note\nA,fillet,z5,700,6,6,"+c.note+"\nB,fillet,z5,800,6,6,\n", Options{})
+		l, err := understand(t, set, "mark,kind,size,length,t1,t2,note\nA,fillet,z5,700,6,6,\""+c.note+"\"\nB,fillet,z5,800,6,6,\n", Options{})
 		if err != nil || len(l.Joints) != 2 || l.Joints[0].Stitch != nil || l.Joints[0].Sides != 1 {
 			t.Fatalf("%q: %v %+v", c.note, err, l)
 		}
