@@ -6,7 +6,7 @@ import (
 	"unicode"
 )
 
-// String returns the place as a person finds it: "frame.xlsx, sheet Joints, C14 (Leg)".
+// String returns the place as a person finds it: "frame.xlsx, sheet Joints, cell C14 (Leg)".
 func (p Place) String() string {
 	var parts []string
 	if p.File != "" {
@@ -17,7 +17,7 @@ func (p Place) String() string {
 	}
 	switch {
 	case p.Cell() != "":
-		parts = append(parts, p.Cell())
+		parts = append(parts, "cell "+p.Cell())
 	case p.Row > 0:
 		parts = append(parts, "row "+strconv.Itoa(p.Row))
 	case p.Col > 0:

@@ -44,6 +44,7 @@ func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
 		texts := values(body, col)
 		c.blank = len(texts) == 0
 		c.choose(s, all, texts)
+		c.nothingButUnit(text)
 		c.guess = c.Key == "length" && s.byUnitAlone(text)
 		if c.torn = c.Key == "" && s.torn(text); c.torn {
 			c.Why = "not understood: its brackets name another column than its words"
@@ -58,6 +59,14 @@ func (s *spellings) assign(spot headerSpot, body []list.Row) []column {
 	settle(cols, s.dialect.name)
 	s.nameless(cols, body)
 	return cols
+}
+
+// nothingButUnit takes the unit of a column of lengths whose header is the unit and no
+// more: "Feet", "Metros". The values have it as well as those under "Length (ft)".
+func (c *column) nothingButUnit(header string) {
+	if u, ok := measure.UnitOf(strings.TrimSpace(header)); ok && c.unit == measure.None && isLength[c.Key] && u != measure.Deg {
+		c.unit, c.Unit = u, string(u)
+	}
 }
 
 // neighbours rules on a bare s: beside another column of sizes it is a thickness.

@@ -22,7 +22,7 @@ func (r *reader) columnDoubts(sheet *list.Sheet) {
 		case c.torn && r.used(c, sheet):
 			r.tell(finding.Warning, header, "header-contradicts", fmt.Sprintf("column %s, %q, is left aside: its brackets name another column than the words before them", finding.ColumnName(c.Col), c.Header), "write into the header what its figures are, and nothing else")
 		case isLength[c.Key] && c.unit == measure.None && foreignUnit.MatchString(c.Header) && r.used(c, sheet):
-			r.tell(finding.Warning, header, "header-unit", fmt.Sprintf("the header %q gives a unit that is no unit of length; its numbers are read as %s", c.Header, r.bareName()), "correct the header: the unit, or what the column holds")
+			r.tell(finding.Warning, header, "header-unit", fmt.Sprintf("the header %q gives a unit that is no unit of length; its numbers are read as %s", c.Header, r.bareName()), foreignHint(c.Header))
 		case c.named:
 			r.note(header, "names-taken", fmt.Sprintf("column %s, %q, is taken for the names of the joints: its values are names, and no other column has them", finding.ColumnName(c.Col), c.Header), "if that is right nothing need be done; if not, head the column that names the joints mark")
 		case c.guess && c.rival != "" && r.used(c, sheet):
@@ -84,6 +84,12 @@ func (r *reader) longest() {
 // foreignUnit is a unit in the brackets of a header that no length has. Letters that are
 // also signs of a size, such as a, s and t, are none.
 var foreignUnit = regexp.MustCompile(`(?i)[(\[] ?(?:kg|lbs?|kn|mpa|kpa|amps?|volts?|eur|€)\.? ?[)\]]`)
+
+// foreignHint shows how the header is written with a unit of length.
+func foreignHint(header string) string {
+	name := strings.TrimSpace(foreignUnit.ReplaceAllString(header, ""))
+	return fmt.Sprintf("write the unit that the numbers have, such as %s (mm) or %s (in); if they are no lengths, head the column as what it holds", name, name)
+}
 
 // isLength are the keys whose figures are lengths.
 var isLength = map[string]bool{"length": true, "t1": true, "t2": true, "size": true, "gap": true, "root_face": true, "depth": true, "radius": true}

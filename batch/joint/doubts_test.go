@@ -268,3 +268,34 @@ func TestRoughSize(t *testing.T) {
 		t.Errorf("6x8: %v %v", s, bad)
 	}
 }
+
+// A header that is a unit and no more gives its column that unit, alone and beside another;
+// a unit that no length has is told by itself.
+func TestAHeaderThatIsAUnitAlone(t *testing.T) {
+	set := loadTables(t)
+	for text, want := range map[string]float64{
+		"Mark;Feet;Size (mm);t1 (mm)\nA;4;z5;8\n":             1219.2,
+		"Mark;Feet;Inches;Size (mm);t1 (mm)\nA;4;6;z5;8\n":    1371.6,
+		"Mark;Inches;Size (mm);t1 (mm)\nA;40;z5;8\n":          1016,
+		"Mark;Metros;Size (mm);t1 (mm)\nA;4;z5;8\n":           4000,
+		"Mark;Length (kg);Size (mm);t1 (mm)\nA;400;z5;8\n":    400,
+		"Mark;Length in feet;Size (mm);t1 (mm)\nA;4;z5;8\n":   1219.2,
+		"Mark;Length;Size (mm);t1 (mm)\nA;4 ft;z5;8\n":        1219.2,
+		"Mark;Weld length (ft);Size (mm);t1 (mm)\nA;4;z5;8\n": 1219.2,
+	} {
+		l, err := understand(t, set, text, Options{})
+		if err != nil {
+			t.Errorf("%q: %v", text, err)
+			continue
+		}
+		if got := float64(l.Joints[0].Length); got < want-1e-6 || got > want+1e-6 {
+			t.Errorf("%q: %v mm, want %v", text, got, want)
+		}
+		if bare := told(l, "list-units"); len(bare) > 0 {
+			t.Errorf("%q: its unit is said: %s", text, bare[0].Line())
+		}
+		if foreign := told(l, "header-unit"); strings.Contains(text, "kg") != (len(foreign) == 1 && strings.Contains(foreign[0].Hint, "such as Length (mm) or Length (in)")) {
+			t.Errorf("%q: %+v", text, foreign)
+		}
+	}
+}

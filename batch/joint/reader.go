@@ -248,7 +248,7 @@ func (w *row) missing(key, what string) {
 }
 
 func (r *reader) noteBare(c *column, unit measure.Unit) {
-	if c.unit == measure.None {
+	if c.unit == measure.None && !foreignUnit.MatchString(c.Header) {
 		r.bareUsed[c.Header] = true
 	}
 }

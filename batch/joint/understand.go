@@ -103,8 +103,8 @@ func (words *spellings) read(src *list.Source, opt Options, each func(*reader, l
 		body = body[1:]
 	}
 	if len(body) > mostRows {
-		return nil, &list.Refusal{File: src.File, Text: fmt.Sprintf("the list%s has %d rows below its header; at most %d are worked in one run", inSheet(sheet.Name), len(body), mostRows),
-			Hint: "split it, for instance by assembly, and give the parts in one run"}
+		return nil, &list.Refusal{File: src.File, Text: fmt.Sprintf("the list%s has %d rows below its header; one list can have %d at most", inSheet(sheet.Name), len(body), mostRows),
+			Hint: "split it into several lists, for instance one for each assembly; all of them can be given to one run"}
 	}
 	r.style = r.habit(src, body)
 	body = fillMerged(body, sheet.Merges)

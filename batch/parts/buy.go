@@ -3,7 +3,6 @@ package parts
 import (
 	"fmt"
 	"runtime"
-	"strings"
 	"sync"
 
 	"seamtally/batch/bars"
@@ -247,40 +246,4 @@ func (w *worker) settlePlates(pl *Plate) {
 	pl.Area, pl.Mass = round(pl.Area, paintDecimals), round(pl.Mass, kgDecimals)
 	pl.BoughtKg = round(pl.Mass*units.Kg(1+w.shop.PlateWastePct/100), kgDecimals)
 	pl.Cost = costOf(pl.BoughtKg, pl.PricePerKg)
-}
-
-// unpriced tells, once, for which materials there is no price, and which rows were
-// taken as carbon steel.
-func (w *worker) unpriced() {
-	var names []string
-	seen, blank := map[string]bool{}, 0
-	for i := range w.book.List.Parts {
-		words := w.book.List.Parts[i].Material
-		if words == "" {
-			blank++
-			continue
-		}
-		if w.metal(words).price <= 0 && !seen[markKey(words)] {
-			seen[markKey(words)] = true
-			names = append(names, words)
-		}
-	}
-	l := &w.book.List
-	place := finding.Place{File: l.File, Sheet: l.Sheet, Row: l.HeaderRows[1]}
-	if blank > 0 {
-		w.problems = append(w.problems, finding.Problem{Place: place, Level: finding.Note, Code: "material-blank",
-			Text: fmt.Sprintf("%s no material: mass and price are taken as of carbon steel", rowsNoun(blank, "names", "name")), Hint: "name the grade in a column of its own, or set the shop value default_material"})
-	}
-	if len(names) > 0 {
-		w.book.Totals.Unpriced = names
-		w.problems = append(w.problems, finding.Problem{Place: place, Level: finding.Warning, Code: "material-price",
-			Text: "there is no price for the material " + strings.Join(names, ", ") + ", so it is not in the material's price; its mass is taken as of steel", Hint: "use a grade that `seamtally tables materials` lists"})
-	}
-}
-
-func rowsNoun(n int, one, many string) string {
-	if n == 1 {
-		return "1 part " + one
-	}
-	return fmt.Sprintf("%d parts %s", n, many)
 }

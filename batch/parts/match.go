@@ -124,7 +124,7 @@ func (m *matcher) part(i int, key, words string) (part int, ok bool) {
 	m.named[read.Designation] = true
 	switch all := m.index.bySection[read.Designation]; len(all) {
 	case 0:
-		m.say(i, "part-missing", finding.Warning, fmt.Sprintf("%s is the section %s, which no part of the cut list has", key, read.Designation))
+		m.say(i, "part-missing", finding.Warning, fmt.Sprintf("%s is the section %s, and no part in the cut list is of that section", key, read.Designation))
 		return 0, false
 	case 1:
 		return all[0], true

@@ -24,7 +24,7 @@ func scenes() []scene {
 	both, round := []joint.Joint{fillet("W1", "A", "B", 4, 400)}, []joint.Joint{allRound()}
 	return []scene{
 		{code: "part-missing", says: "nearest mark is A1", cut: "A1,PL 10x200,S235,500,4\nB,PL 12x150,S235,500,4\n", yes: []joint.Joint{fillet("W1", "A1x", "B", 4, 400), fillet("W2", "A1", "B", 4, 400)}, no: []joint.Joint{fillet("W1", "a1", "B", 4, 400)}, onJoint: true},
-		{code: "part-missing", says: "which no part of the cut list has", yes: []joint.Joint{fillet("W1", "IPE 200", "B", 4, 400), fillet("W2", "A", "B", 4, 400)}, no: both, onJoint: true},
+		{code: "part-missing", says: "and no part in the cut list is of that section", yes: []joint.Joint{fillet("W1", "IPE 200", "B", 4, 400), fillet("W2", "A", "B", 4, 400)}, no: both, onJoint: true},
 		{code: "part-quantity", says: "the joint has a quantity of 5, but the cut list has 4 pieces of A", yes: []joint.Joint{fillet("W1", "A", "B", 5, 400)}, no: both, onJoint: true},
 		{code: "part-quantity", says: "has 4 pieces of A, but the joints with A in part1 have a quantity of 5 in all, which does not share out evenly (W1)", yes: []joint.Joint{fillet("W1", "A", "B", 5, 400)}, no: []joint.Joint{fillet("W1", "A", "B", 8, 400)}},
 		{code: "part-quantity", says: "has 12 pieces of B, but the joints that name it have a quantity of 4 in all", cut: "A,PL 10x200,S235,500,4\nB,PL 12x150,S235,500,12\n", yes: both, no: both, noCut: twoPlates},

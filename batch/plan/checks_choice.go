@@ -90,7 +90,7 @@ func (k *checker) passes(t *task, o *outcome) {
 	k.cold(t, o)
 	k.coldAluminium(t, o)
 	if g := &o.groups[0]; o.melted {
-		k.sayf("bead-through", finding.Note, "beads of %s mm² instead of %s mm²: %s call for %s A, and no hand is faster than %s mm/min with it",
+		k.sayf("bead-through", finding.Note, "beads of %s mm² instead of %s mm²: parts of %s call for %s A, and no hand is faster than %s mm/min with it",
 			number(g.area, 1), number(o.called, 1), mmText(t.heatT), number(g.current, 0), number(g.travel, 0))
 	} else if o.called > 0 {
 		k.sayf("bead-larger", finding.Note, "a bead of %s mm² instead of %s mm²: %s %s mm lays no smaller one at its lowest current of %s A and %s mm/min",
@@ -105,7 +105,7 @@ func (k *checker) passes(t *task, o *outcome) {
 	}
 	why, most := "one pass lays up to %s", o.way.pass.MaxLeg
 	if t.leg <= most {
-		why, most = "the current that %s bears does not lay it in one", t.thin
+		why, most = "the current that a part of %s bears does not lay it in one", t.thin
 	}
 	k.sayf("several-passes", finding.Note, "leg %s takes %d passes of %s %s mm in %s: "+why,
 		mmText(t.leg), o.passes, o.way.wire.Filler, number(o.way.dia, 1), positions[t.pos], mmText(most))

@@ -16,7 +16,7 @@ func (k *checker) cold(t *task, o *outcome) {
 		if g.kind == Fill || g.current >= r.Value*called || !g.hurried() {
 			continue
 		}
-		k.say(r, finding.Warning, "%s A where %s call for %s A: a run as small as %s mm² cannot be laid with more than that, at %s mm/min, and the edges may stay unmelted",
+		k.say(r, finding.Warning, "%s A where parts of %s call for %s A: a run as small as %s mm² cannot be laid with more than that, at %s mm/min, and the edges may stay unmelted",
 			number(g.current, 0), mmText(t.heatT), number(called, 0), number(g.area, 1), number(g.travel, 0))
 		return
 	}

@@ -13,7 +13,7 @@ import (
 var saidOnce = []string{"quality-level", "site-flow", "site-flow-screens", "wps-governs", "stitch-outdoor", "short-arc-aws"}
 
 // sayOnce keeps a check that several joints have in the same words at the first
-// of them, with the number of the others in its text and their marks behind it.
+// of them, with the first of the others in its text and the marks of all behind it.
 func sayOnce(plans []Plan) {
 	others := map[finding.Check][]int{}
 	for i := range plans {
@@ -39,23 +39,22 @@ func sayOnce(plans []Plan) {
 // tellOthers tells at the first joint of a check which others it holds for.
 func tellOthers(plans []Plan, c finding.Check, of []int) {
 	first := &plans[of[0]]
-	marks := make([]string, 0, len(of))
+	marks, places := make([]string, 0, len(of)), make([]string, 0, len(of))
 	for _, i := range of[1:] {
-		if j := plans[i].Joint; j.Mark != "" {
-			marks = append(marks, j.Mark)
+		row := fmt.Sprintf("row %d", plans[i].Joint.Place.Row)
+		if mark := plans[i].Joint.Mark; mark != "" {
+			marks, places = append(marks, mark), append(places, mark+" ("+row+")")
 		} else {
-			marks = append(marks, fmt.Sprintf("row %d", j.Place.Row))
+			marks, places = append(marks, row), append(places, row)
 		}
 	}
 	at := slices.Index(first.Checks, c)
-	first.Checks[at].Text += fmt.Sprintf("; the same for %s", counted(len(marks), "other joint"))
-	first.Checks[at].More = "Also " + strings.Join(marks, ", ")
+	first.Checks[at].Text += "; the same for " + finding.Few(places, othersNamed)
+	if len(marks) > othersNamed+1 {
+		first.Checks[at].More = "Also " + strings.Join(marks, ", ")
+	}
 }
 
-// counted is "1 joint", "3 joints".
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
+// othersNamed is how many of the other joints a sentence names: nobody can act on a number
+// alone, and a line holds no more.
+const othersNamed = 5

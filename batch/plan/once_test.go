@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -21,7 +22,7 @@ func TestWhatHoldsForTheListIsSaidOnce(t *testing.T) {
 	joints[2].Quality = "B"
 	plans := Joints(joints, set, shop, Options{})
 	first, _ := checkOf(&plans[0], "quality-level")
-	if !strings.Contains(first.Text, "the same for 1 other joint") || first.More != "Also B" {
+	if !strings.Contains(first.Text, "; the same for B (row 3)") || first.More != "" {
 		t.Errorf("the first joint does not speak for the second: %q, %q", first.Text, first.More)
 	}
 	if c, said := checkOf(&plans[1], "quality-level"); said {
@@ -42,4 +43,21 @@ func TestWhatHoldsForTheListIsSaidOnce(t *testing.T) {
 		}
 	}
 	t.Error("explain does not show the limits of the joint's own size")
+}
+
+// Of many joints the first are named with their rows and all behind the sentence: from a
+// number alone nobody finds them.
+func TestTheOtherJointsAreNamed(t *testing.T) {
+	set, shop := world(t)
+	var joints []joint.Joint
+	for i := range 9 {
+		j := filletJoint(6+float64(i), 50, "PB")
+		j.Mark, j.Quality, j.Material, j.Place.Row = "W"+strconv.Itoa(i+1), "C", "S355", i+2
+		joints = append(joints, j)
+	}
+	joints[2].Mark = ""
+	first, _ := checkOf(&Joints(joints, set, shop, Options{})[0], "quality-level")
+	if !strings.HasSuffix(first.Text, "; the same for W2 (row 3), row 4, W4 (row 5), W5 (row 6), W6 (row 7) and 3 more") || first.More != "Also W2, row 4, W4, W5, W6, W7, W8, W9" {
+		t.Errorf("%q, %q", first.Text, first.More)
+	}
 }

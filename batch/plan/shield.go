@@ -134,7 +134,7 @@ func (k *checker) shielding(t *task, o *outcome) {
 		k.sayf("wire-single-run", finding.Error, "%s is for one run only; this joint takes %d", n.wire.Filler, o.passes)
 	}
 	if nozzle, ok := k.c.set.Nozzle(n.wire, n.gas); ok && t.site {
-		k.sayf(k.c.outdoors(t, "site-flow", "site-flow-screens"), finding.Note, "on site the gas flows at %s to %s l/min; a nozzle of %s bears %s l/min at most",
+		k.sayf(k.c.outdoors(t, "site-flow", "site-flow-screens"), finding.Note, "wind on site blows the gas away: it flows at %s to %s l/min, and a nozzle of %s bears %s l/min at most",
 			number(n.flow.Low, 0), number(n.flow.High, 0), mmText(float64(nozzle.Bore)), number(nozzle.Most, 0))
 	}
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"math"
 
 	"seamtally/batch/finding"
@@ -45,11 +46,19 @@ func (k *checker) stitchFit(t *task) {
 		return
 	}
 	if fits := math.Floor((length+s.gap)/pitch + 1e-9); t.j.Stitch.Count > 0 && fits > float64(s.count) {
-		k.sayf("stitch-count", finding.Note, "the stitch note asks for %d segments of %s a side, and %.0f would fit into %s: that would be %s m a side, and %s m are counted",
-			s.count, mmText(s.segment), fits, mmText(length), number(fits*s.segment/1000, 3), number(float64(s.count)*s.segment/1000, 3))
+		k.sayf("stitch-count", finding.Note, "the stitch note asks for %s, each %s long, on each side; %.0f would fit into %s, which would be %s of weld a side, and %s are counted",
+			stitches(s.count), mmText(s.segment), fits, mmText(length), mmText(fits*s.segment), mmText(float64(s.count)*s.segment))
 	}
 	if end := float64(s.count-1)*pitch + s.segment + pitch/2; t.j.Stitch.Staggered && t.j.Sides == 2 && end > length+slackLength {
-		k.sayf("stitch-stagger", finding.Note, "staggered: on the second side the last of %d segments would end at %s, but the seam at %s; as many are counted on both sides",
-			s.count, mmText(end), mmText(length))
+		k.sayf("stitch-stagger", finding.Note, "staggered: on the second side the last of %s would end at %s, but the seam at %s; as many are counted on both sides",
+			stitches(s.count), mmText(end), mmText(length))
 	}
+}
+
+// stitches counts them: "1 stitch", "3 stitches".
+func stitches(n int) string {
+	if n == 1 {
+		return "1 stitch"
+	}
+	return fmt.Sprintf("%d stitches", n)
 }

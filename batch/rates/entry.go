@@ -25,8 +25,9 @@ type entry struct {
 	low, high    string
 	source, note string
 	decimalComma bool
-	changed      bool // on our own sheet, since the list was last worked
-	percent      bool // a spreadsheet cell shown as a percentage; text is the share
+	changed      bool   // on our own sheet, since the list was last worked
+	percent      bool   // a spreadsheet cell shown as a percentage; text is the share
+	holds, cure  string // what a cell holds instead of a value, and what helps
 }
 
 // keyPlace is where the key stands.
@@ -50,6 +51,9 @@ func (s *Shop) take(e entry) []finding.Problem {
 	}
 	if strings.TrimSpace(e.text) == "" {
 		return s.takeBlank(e, key)
+	}
+	if e.holds != "" {
+		return e.unread(key, s.wantFor(key))
 	}
 	if isWord(key) {
 		return s.takeWord(e, key)
@@ -158,6 +162,23 @@ func (e entry) spread(unit, currency string) (low, high float64) {
 
 func (e entry) problem(code, text, want, hint string) []finding.Problem {
 	return []finding.Problem{{Place: e.place, Level: finding.Error, Code: code, Text: text, Read: e.text, Want: want, Hint: hint}}
+}
+
+// unread refuses a cell that holds no value: what stands in its place is ours to say and
+// nothing that the cell shows, so it is not quoted.
+func (e entry) unread(key, want string) []finding.Problem {
+	p := e.problem("shop-number", fmt.Sprintf("the value of %s cannot be read: the cell holds %s", key, e.holds), want, e.cure)
+	p[0].Read = ""
+	return p
+}
+
+// wantFor is what a key takes, in words; "" for a key whose values are words.
+func (s *Shop) wantFor(key string) string {
+	if isWord(key) {
+		return ""
+	}
+	_, _, unit := s.bounds(key)
+	return s.wantOf(unit)
 }
 
 func numberHint(err error) string {

@@ -105,7 +105,9 @@ func (e *entry) readCell(cell list.Cell) {
 		e.text, e.percent, e.decimalComma = numberText(cell.Value), cell.Percent, false
 	case list.Date:
 		e.text = "the date " + e.text
+		e.holds, e.cure = e.text, "format the cell as a number and write the value again"
 	case list.NoValue:
 		e.text = "a formula without a stored result"
+		e.holds, e.cure = e.text, "open the file in a spreadsheet program and save it, so that the result is stored"
 	}
 }

@@ -35,6 +35,7 @@ func (o *output) checksSheet() *look.Grid {
 	g.Text(1, 1, look.Title, "Checks")
 	g.Text(2, 1, look.Sub, fmt.Sprintf("%s, %s, %s. A check flags, it never approves: the governing code, the qualified procedure and the engineer decide.",
 		plural(t.Errors, "error"), plural(t.Warnings, "warning"), plural(t.Notes, "note")))
+	g.Text(3, 1, look.Sub, "The cells named are those of the sheet "+o.l.sheet+", where no other sheet stands beside them.")
 	for i, s := range []string{"Level", "Mark", "Cell", "What was found", "What to do", "Rule", "Source", "Basis", "Code"} {
 		g.Text(4, i+1, look.Head, s)
 	}

@@ -72,12 +72,12 @@ func split(args []string) (options []option, words, rest []string, err error) {
 		name, value, hasValue := strings.Cut(arg, "=")
 		if takesValue(name) && !hasValue {
 			if i++; i >= len(args) || startsOption(args[i]) {
-				return nil, nil, nil, batch.Usagef("%s needs a value after it; write one, or leave %s out", name, name)
+				return nil, nil, nil, needsValue(name)
 			}
 			value, hasValue = args[i], true
 		}
 		if takesValue(name) && value == "" {
-			return nil, nil, nil, batch.Usagef("%s has nothing after it; write its value there, or leave %s out", name, name)
+			return nil, nil, nil, needsValue(name)
 		}
 		options = append(options, option{name, value, hasValue})
 	}

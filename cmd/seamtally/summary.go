@@ -96,7 +96,7 @@ func marked(place finding.Place) string {
 	if place.Cell() == "" {
 		return ""
 	}
-	return place.Cell() + ": "
+	return "cell " + place.Cell() + ": "
 }
 
 // leftOut names what the price does not hold.
