@@ -7,18 +7,26 @@ import (
 	"seamtally/batch/traveller/sketch"
 )
 
+// edgeAir is how far a label keeps off the edges of parts and passes where it can, in
+// millimetres: the tall letters of a word touch a line that only clears their area.
+const edgeAir = 0.5
+
 // label writes a text centred on the first of the places where it is free of
-// everything, else on the first where it only lies over an edge, which then gives
-// way to it. It returns that place, and whether there was one.
+// everything, with some air to the edges or else without, and else on the first where
+// it only lies over an edge, which then gives way to it. It returns that place, and
+// whether there was one.
 func (f *drawing) label(s page.Style, text string, places []page.Point) (page.Point, bool) {
 	text = page.Clean(text)
-	for _, strict := range []bool{true, false} {
+	for _, keep := range []struct {
+		off bool
+		air float64
+	}{{true, edgeAir}, {true, 0}, {}} {
 		for _, c := range places {
 			r := f.labelArea(s, text, c)
-			if !f.free(r) || crossed(r, f.lines) || strict && (crossed(r, f.edges) || crossed(r, f.dashes)) {
+			if !f.free(r) || crossed(r, f.lines) || keep.off && (crossed(r.Inset(-keep.air, -keep.air), f.edges) || crossed(r, f.dashes)) {
 				continue
 			}
-			if !strict {
+			if !keep.off {
 				f.p.Frame(f.box, r.Inset(0.2, 0.2), 0, 1)
 			}
 			f.write(s, text, c)
