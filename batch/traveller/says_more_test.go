@@ -95,7 +95,7 @@ func TestGoodTestBead(t *testing.T) {
 	for _, c := range []struct {
 		j    joint.Joint
 		want string
-	}{{alu, "good.bright"}, {inox, "good.spray"}, {cored, "good.slag"}, {thin, "good.short"}} {
+	}{{alu, "good.bright"}, {inox, "good.arc"}, {cored, "good.slag"}, {thin, "good.arc"}} {
 		p := &jobOf(t, []joint.Joint{c.j}, metric).Plans[0]
 		if got := goodBead(p); got != c.want {
 			t.Errorf("%s: %s (%s, %s), want %s", c.j.Mark, got, p.MetalGroup, p.Transfer, c.want)

@@ -69,22 +69,28 @@ func (f *flow) testBead(p *plan.Plan) {
 
 var goodStyle = small.At(8.5)
 
-// goodWords say how a good test bead looks and sounds: where some passes are laid in short
-// arc and others not, of each.
+// goodWords say how a good test bead looks and sounds: where the passes are laid in more
+// than one mode, of each.
 func (f *flow) goodWords(p *plan.Plan) string {
-	if !mixed(p) {
-		return f.say(goodBead(p))
+	key := goodBead(p)
+	if key != "good.arc" {
+		return f.say(key)
 	}
-	var short, rest []plan.Run
-	for _, r := range p.Runs {
-		if r.Transfer == plan.ShortArc {
-			short = append(short, r)
-		} else {
-			rest = append(rest, r)
-		}
+	modes := modesOf(p)
+	if len(modes) == 1 {
+		return f.say(key, f.arcWords(modes[0]))
 	}
-	return f.say("good.mixed", f.kindNames(short), f.kindNames(rest))
+	var parts []string
+	for _, mode := range modes {
+		runs := slices.DeleteFunc(slices.Clone(p.Runs), func(r plan.Run) bool { return r.Transfer != mode })
+		parts = append(parts, f.kindNames(runs)+" – "+f.arcWords(mode))
+	}
+	return f.say(key, strings.Join(parts, "; "))
 }
+
+// arcWords say how an arc sounds and what it throws, each mode for itself: the coarse drops
+// of one are no fault there and would be one in the next.
+func (f *flow) arcWords(mode plan.Transfer) string { return f.say("arc." + string(mode)) }
 
 // goodLines are those words beside the title: in one line, or of two modes in two.
 func (f *flow) goodLines(p *plan.Plan) []string {
@@ -96,13 +102,21 @@ func (f *flow) goodLines(p *plan.Plan) []string {
 }
 
 // mixed tells whether a good bead sounds otherwise in some passes than in others.
-func mixed(p *plan.Plan) bool {
-	key := goodBead(p)
-	return (key == "good.short" || key == "good.spray") && slices.ContainsFunc(p.Runs, runShort) &&
-		slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return !runShort(r) })
-}
+func mixed(p *plan.Plan) bool { return goodBead(p) == "good.arc" && len(modesOf(p)) > 1 }
 
-func runShort(r plan.Run) bool { return r.Transfer == plan.ShortArc }
+// modesOf are the modes the passes are laid in, in the order of the passes.
+func modesOf(p *plan.Plan) []plan.Transfer {
+	var modes []plan.Transfer
+	for _, r := range p.Runs {
+		if r.Transfer != "" && !slices.Contains(modes, r.Transfer) {
+			modes = append(modes, r.Transfer)
+		}
+	}
+	if len(modes) == 0 {
+		return []plan.Transfer{p.Transfer}
+	}
+	return modes
+}
 
 // goodBead is the key of how a good test bead looks and sounds: by the metal, by the
 // slag on it, or by the arc.
@@ -112,11 +126,8 @@ func goodBead(p *plan.Plan) string {
 		return "good.bright"
 	case slices.Contains(p.Cautions, "slag"):
 		return "good.slag"
-	case len(p.Runs) > 0 && !slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return !runShort(r) }),
-		len(p.Runs) == 0 && p.Transfer == plan.ShortArc: // a root may be laid otherwise than the rest, and may be all there is
-		return "good.short"
 	}
-	return "good.spray"
+	return "good.arc"
 }
 
 // tickGap is what a tick takes beside its words.

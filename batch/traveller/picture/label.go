@@ -101,11 +101,11 @@ func (f *drawing) caption(pl *plan.Plan) {
 	if len(pl.Runs) > 1 {
 		text = f.Words.Say("picture.order") + " · " + text
 	}
-	switch one, two := pl.Prep.T1 == 0, pl.Prep.T2 == 0; {
-	case one && two:
+	switch t1, t2 := pl.Prep.T1, pl.Prep.T2; {
+	case t1 == 0 && t2 == 0:
 		text += " · " + f.Words.Say("picture.thickness")
-	case one || two: // the sheet names the other above
-		text += " · " + f.Words.Say("picture.thickness.one")
+	case t1 == 0 || t2 == 0: // the planner takes them to be alike, as the picture does
+		text += " · " + f.Words.Say("picture.alike")
 	}
 	if pl.Joint.Sides == 2 && (pl.Prep.Kind == joint.Fillet || pl.Prep.Kind == joint.Lap) {
 		text += " · " + f.Words.Say("picture.both")

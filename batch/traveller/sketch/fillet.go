@@ -1,6 +1,7 @@
 package sketch
 
 import (
+	"cmp"
 	"math"
 
 	"seamtally/batch/joint"
@@ -65,7 +66,7 @@ func (s *Sketch) fillet(p *plan.Plan) weld {
 	}
 	theta := radians(float64(p.Prep.Angle), 90)
 	size := max(a, b)
-	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
+	t1, t2 := bothThick(p, size)
 	dir := Point{math.Cos(theta), math.Sin(theta)}
 	left := Point{-dir.Y, dir.X} // from the welded face into the plate
 	both := p.Joint != nil && p.Joint.Sides == 2
@@ -163,6 +164,13 @@ func thick(t, size float64) float64 {
 	return size * guess
 }
 
+// bothThick are the thicknesses both parts are drawn with: a part of which the list says
+// nothing is as thick as the other, as the planner takes it.
+func bothThick(p *plan.Plan, size float64) (t1, t2 float64) {
+	t1, t2 = float64(p.Prep.T1), float64(p.Prep.T2)
+	return thick(cmp.Or(t1, t2), size), thick(cmp.Or(t2, t1), size)
+}
+
 // lap draws a plate lying on another.
 func (s *Sketch) lap(p *plan.Plan) weld {
 	a, b := legs(p)
@@ -170,7 +178,7 @@ func (s *Sketch) lap(p *plan.Plan) weld {
 		return weld{}
 	}
 	size := max(a, b)
-	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
+	t1, t2 := bothThick(p, size)
 	gap := float64(p.Prep.Gap)
 	reach := size*0.9 + 2
 	over := max(size*2.2, t1*1.2)
@@ -200,7 +208,7 @@ func (s *Sketch) corner(p *plan.Plan) weld {
 		return weld{}
 	}
 	size := max(a, b)
-	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
+	t1, t2 := bothThick(p, size)
 	gap := float64(p.Prep.Gap)
 	reach := size*1.2 + 2
 	s.plate("t2", []int{3}, Point{-reach, 0}, Point{0, 0}, Point{0, t2}, Point{-reach, t2})
@@ -222,7 +230,7 @@ func (s *Sketch) edge(p *plan.Plan) weld {
 	if size <= 0 {
 		return weld{}
 	}
-	t1, t2 := thick(float64(p.Prep.T1), size), thick(float64(p.Prep.T2), size)
+	t1, t2 := bothThick(p, size)
 	deep := max(t1+t2, size) * 1.5
 	s.plate("t1", []int{0}, Point{-t1, -deep}, Point{0, -deep}, Point{0, 0}, Point{-t1, 0})
 	s.plate("t2", []int{0}, Point{0, -deep}, Point{t2, -deep}, Point{t2, 0}, Point{0, 0})
@@ -262,7 +270,8 @@ func (s *Sketch) secondSeam(p *plan.Plan) {
 func (s *Sketch) acrossWeb(g Polygon, p *plan.Plan) Polygon {
 	theta := radians(float64(p.Prep.Angle), 90)
 	a, b := legs(p)
-	foot := thick(float64(p.Prep.T1), max(a, b)) / math.Sin(theta)
+	t1, _ := bothThick(p, max(a, b))
+	foot := t1 / math.Sin(theta)
 	out := make(Polygon, len(g))
 	for i, q := range g {
 		up := q.Y / math.Sin(theta)

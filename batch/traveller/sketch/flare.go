@@ -23,7 +23,7 @@ func (s *Sketch) flare(p *plan.Plan) weld {
 	if both {
 		s.round("t2", 1, r, reach)
 	} else {
-		t2 := thick(float64(p.Prep.T2), r*0.6)
+		_, t2 := bothThick(p, r*0.6)
 		s.plate("t2", []int{0, 2}, Point{0, -r - reach}, Point{t2, -r - reach}, Point{t2, reach * 0.5}, Point{0, reach * 0.5})
 		s.dim("t2", float64(p.Prep.T2), Point{0, reach * 0.5}, Point{t2, reach * 0.5}, Point{0, 1})
 	}
@@ -116,7 +116,7 @@ func (s *Sketch) plug(p *plan.Plan) weld {
 		depth = d
 	}
 	w := float64(p.Area) / depth / 2
-	t2 := thick(float64(p.Prep.T2), t1)
+	_, t2 := bothThick(p, t1)
 	half := w + max(t1*1.2, 4)
 	s.plate("t2", []int{1, 3}, Point{-half, -t1 - t2}, Point{half, -t1 - t2}, Point{half, -t1}, Point{-half, -t1})
 	s.plate("t1", []int{3}, Point{-half, -t1}, Point{-w, -t1}, Point{-w, 0}, Point{-half, 0})
