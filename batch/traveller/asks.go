@@ -15,6 +15,7 @@ var office = []string{
 	"figure-unlikely", "gas-not-needed", "braze-uncoated", "not-in-stock", "unit-thickness", "unit-length", "unit-part", "procedure-unmet", "procedure-unknown",
 	"part-thickness", "part-grade", "part-missing", "part-quantity", "part-unused", "part-ambiguous", "part-too-long", "part-seam", "part-refused",
 	"part-small", "part-alone", "part-thin", "leg-unlikely", "travel-fast", "flare-low",
+	"leg-min", "throat-min", "stitch-short", "stitch-gap", "short-arc-aws",
 }
 
 // untilThen are the codes of checks by which somebody may find that no preheat is needed:
@@ -29,6 +30,8 @@ func (f *flow) toDo(t told) string {
 		return ""
 	case slices.Contains(untilThen, c.Code):
 		return f.say("ask.preheat")
+	case f.words.Has("floor." + c.Code): // what of it can be done at the joint
+		return f.inUnits(f.say("floor." + c.Code))
 	case !slices.Contains(office, c.Code):
 		return f.remedy(c)
 	case t.stops():

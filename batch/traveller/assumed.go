@@ -17,6 +17,10 @@ func (f *flow) assumedLines(s setup.Setup) []string {
 	var parts []string
 	for _, p := range s.Plans {
 		for _, a := range slices.Concat(p.Joint.Assumed, p.Assumed) {
+			metal := a.Key == "material" || a.Key == "material2"
+			if metal && !p.Settings { // only its mass was reckoned so: nobody may weld it as that
+				continue
+			}
 			if plain(a) || a.Key == "gouge" && p.Prep.Gouge.Depth > 0 { // the pass table tells its depth
 				continue
 			}

@@ -30,7 +30,7 @@ func tellings(s setup.Setup) []told {
 		for _, c := range p.Checks {
 			said := !p.Settings && c.Text == p.NoSettings || // stands in the place of the dials
 				c.Code == "preheat" && c.Level == finding.Warning && p.Settings && p.Preheat != nil // stands large above the test bead
-			if c.Level != finding.Error && c.Level != finding.Warning || said {
+			if c.Level != finding.Error && c.Level != finding.Warning && !slices.Contains(toldToo, c.Code) || said {
 				continue
 			}
 			out = tell(out, c, p.Joint.Mark)
@@ -45,6 +45,9 @@ func tellings(s setup.Setup) []told {
 	slices.SortStableFunc(out, func(a, b told) int { return a.grade() - b.grade() })
 	return out
 }
+
+// toldToo are the codes of notes that whoever welds has to know.
+var toldToo = []string{"backing-purge"}
 
 // waits are the codes of warnings after which nobody welds before somebody has settled
 // something: a coordinator, an engineer, a permit, or whoever drew the size.
@@ -102,7 +105,7 @@ func (f *flow) leadWord(t told) string {
 	if t.stops() {
 		return f.say("level." + string(finding.Error))
 	}
-	return f.say("level." + string(t.check.Level))
+	return f.say("level." + string(finding.Warning))
 }
 
 // checkLead is the width that the words for the levels take before their checks.

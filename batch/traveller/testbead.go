@@ -92,10 +92,10 @@ func (f *flow) goodWords(p *plan.Plan) string {
 // of one are no fault there and would be one in the next.
 func (f *flow) arcWords(mode plan.Transfer) string { return f.say("arc." + string(mode)) }
 
-// goodLines are those words beside the title: in one line, or of two modes in two.
+// goodLines are those words beside the title: in one line, or where they are long in two.
 func (f *flow) goodLines(p *plan.Plan) []string {
 	text := f.goodWords(p)
-	if !mixed(p) {
+	if !mixed(p) && small.At(page.MinSize).Width(page.Clean(text)) <= f.width-f.ticksFrom(p) {
 		return []string{text}
 	}
 	return page.Wrap(goodStyle, text, f.width-f.ticksFrom(p), 3)
@@ -210,8 +210,12 @@ func (f *flow) blanks(box page.BoxID, r page.Rect, p *plan.Plan) {
 			f.p.Write(box, r.X+1.5, y+f.blankRow()/2+1.2, w, page.Left, strong, f.say(key))
 			continue
 		}
-		f.p.Write(box, r.X+1.5, y+f.blankRow()/2-0.3, w, page.Left, strong, f.say(key))
-		f.p.Write(box, r.X+1.5, y+f.blankRow()/2+2.9, w, page.Left, small, f.say("blank.warm", "≥ "+f.leastWarm(p)))
+		mid := y + f.blankRow()/2
+		if f.blankRow() < 7 { // clear of the line below
+			mid -= 0.3
+		}
+		f.p.Write(box, r.X+1.5, mid-0.3, w, page.Left, strong, f.say(key))
+		f.p.Write(box, r.X+1.5, mid+2.9, w, page.Left, small, f.say("blank.warm", "≥ "+f.leastWarm(p)))
 	}
 	f.p.Frame(box, r, 0.3, page.None)
 }

@@ -1,8 +1,10 @@
 package traveller
 
 import (
+	"slices"
 	"strings"
 
+	"seamtally/batch/finding"
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
 )
@@ -61,6 +63,8 @@ func (f *flow) preheat(p *plan.Plan) {
 // preheatWords say the preheat, that there is none, or that nobody worked it out.
 func (f *flow) preheatWords(p *plan.Plan) string {
 	switch {
+	case p.Preheat == nil && slices.ContainsFunc(p.Checks, func(c finding.Check) bool { return c.Code == "al-cold" }):
+		return f.say("preheat.check", f.say("level."+string(finding.Warning)))
 	case p.Preheat != nil:
 		return f.say("preheat", "≥ "+f.leastWarm(p))
 	case p.PreheatWords == "", strings.HasPrefix(p.PreheatWords, "none"):

@@ -129,13 +129,16 @@ func (f *drawing) throat(d sketch.Dim, from, to, away page.Point) {
 	s := page.Style{Face: page.Bold, Size: 9.5}
 	w := s.Width(page.Clean(f.dimName(d)))
 	var places []page.Point
-	for k := range 6 {
-		places = append(places, shift(to, away, 6+w/2+float64(k)*2.5))
+	for k := range 26 { // in small steps: between the leg's line and the frame there may be little room
+		places = append(places, shift(to, away, 6+w/2+float64(k)*0.5))
+	}
+	for near := 5.5 + w/2; near > 3+w*0.36; near -= 0.5 { // else closer to the weld
+		places = append(places, shift(to, away, near))
 	}
 	f.lines = append(f.lines, stroke{from, to})
 	f.later = append(f.later, func() {
 		end := shift(to, away, 3)
-		if c, ok := f.label(s, f.dimName(d), places); ok {
+		if c, ok := f.label(s, f.dimName(d), f.belowLines(s, f.dimName(d), places)); ok {
 			end = shift(c, away, -w/2-1)
 		}
 		f.p.Line(f.box, to.X, to.Y, end.X, end.Y, 0.12, 0.3)
@@ -147,6 +150,21 @@ func (f *drawing) throat(d sketch.Dim, from, to, away page.Point) {
 	mid := page.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}
 	f.p.Arrow(f.box, mid, from, 0.18, 1.6)
 	f.p.Arrow(f.box, mid, to, 0.18, 1.6)
+}
+
+// belowLines puts last the places where a text would touch the line above it, as the throat's
+// that of the leg.
+func (f *drawing) belowLines(s page.Style, text string, places []page.Point) []page.Point {
+	var first, last []page.Point
+	for _, c := range places {
+		r := f.labelArea(s, page.Clean(text), c)
+		if crossed(page.Rect{X: r.X, Y: r.Y - 0.5, W: r.W, H: r.H}, f.lines) {
+			last = append(last, c)
+		} else {
+			first = append(first, c)
+		}
+	}
+	return append(first, last...)
 }
 
 // note writes the size of a plate that is cut short inside it.

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"strconv"
+	"strings"
 
 	"seamtally/batch/plan"
 	"seamtally/batch/traveller/page"
@@ -45,7 +46,11 @@ func (f *drawing) symbolStitch(pl *plan.Plan) (lengths, gap string) {
 	}
 	num := func(v units.MM) string { return page.Clean(f.Show.Size(v).Num) }
 	if f.AWS {
-		return num(s.Segment) + "-" + num(s.Pitch), ""
+		a, b := num(s.Segment), num(s.Pitch)
+		if strings.Contains(a+b, ".") && strings.Contains(a+b, "/") { // 1.575-7 7/8 would be read wrong
+			a, b = f.Show.Decimals(s.Segment), f.Show.Decimals(s.Pitch)
+		}
+		return a + "-" + b, ""
 	}
 	lengths = num(s.Segment)
 	if pl.Segments > 0 {

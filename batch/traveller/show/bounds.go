@@ -6,13 +6,17 @@ import (
 	"seamtally/batch/units"
 )
 
-// AtLeast prints a width that may be more but not less: whole millimetres, or
-// sixteenths of an inch, rounded up.
+// AtLeast prints a width that may be more but not less: whole millimetres, or sixteenths of
+// an inch, of a broad one quarters, rounded up.
 func (s Figures) AtLeast(v units.MM) Figure {
 	if !s.US {
 		return Figure{s.Num(math.Ceil(float64(v)-1e-9), 0), "mm"}
 	}
-	return Figure{s.inches(math.Ceil(v.Inch()*16-1e-9) / 16), "in"}
+	parts := 16.0
+	if v.Inch() > 2 {
+		parts = 4
+	}
+	return Figure{s.inches(math.Ceil(v.Inch()*parts-1e-9) / parts), "in"}
 }
 
 // Stock prints the length of a bar as it is bought: whole millimetres, or feet

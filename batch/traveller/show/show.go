@@ -87,6 +87,14 @@ func (s Figures) inches(in float64) string {
 	return units.Sixteenths(int(sixteenths))
 }
 
+// Decimals prints a size beside which another has no fraction: both in decimals.
+func (s Figures) Decimals(v units.MM) string {
+	if s.US {
+		return s.Num(v.Inch(), 3)
+	}
+	return s.Size(v).Num
+}
+
 // Length prints a seam length; one that is not known as a dash.
 func (s Figures) Length(v units.MM) Figure {
 	if v == 0 {
@@ -234,7 +242,11 @@ func (s Figures) Pack(v units.Kg) string {
 // Gas prints a gas volume.
 func (s Figures) Gas(v units.Litre) Figure {
 	if s.US {
-		return Figure{s.Num(float64(v)/28.316846592, 0), "ft³"}
+		feet, decimals := float64(v)/28.316846592, 0
+		if feet > 0 && feet < 2 { // no need reads 0
+			feet, decimals = max(feet, 0.1), 1
+		}
+		return Figure{s.Num(feet, decimals), "ft³"}
 	}
 	return Figure{s.Num(float64(v), 0), "l"}
 }

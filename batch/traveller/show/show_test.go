@@ -162,3 +162,22 @@ func TestWiresHaveTheirTradeNames(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// Nothing that is needed reads 0, and a broad strip is cleaned to a quarter of an inch.
+func TestSmallGasAndBroadStrip(t *testing.T) {
+	for _, c := range []struct{ got, want string }{
+		{us.Gas(13).String(), "0.5 ft³"},
+		{us.Gas(1).String(), "0.1 ft³"},
+		{us.Gas(200).String(), "7 ft³"},
+		{us.Gas(0).String(), "0 ft³"},
+		{us.AtLeast(100).String(), "4 in"},
+		{us.AtLeast(25).String(), "1 in"},
+		{us.AtLeast(10).String(), "7/16 in"},
+		{us.Decimals(200), "7.874"},
+		{metric.Decimals(200), "200"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}
