@@ -261,7 +261,7 @@ func (c cut) region(left, right []Point, p *plan.Plan) Polygon {
 
 // rootOpen tells whether weld metal can stand out on the far side.
 func (c cut) rootOpen(p *plan.Plan) bool {
-	if backed(p) && !p.Prep.FormsRoot() || c.partial(p) {
+	if backed(p) && !p.Prep.FormsRoot() {
 		return false
 	}
 	return c.double || !c.partial(p) && c.top+c.land+c.bottom >= c.t-1e-6
@@ -272,11 +272,6 @@ func (c cut) rootOpen(p *plan.Plan) bool {
 func (c cut) partial(p *plan.Plan) bool {
 	size := p.Joint.Size
 	return size.Means == joint.Penetration && size.A > 0 && float64(size.A) < c.t-1e-6
-}
-
-// partial tells whether a groove of one side is asked for only so deep: its root face stays.
-func (c cut) partial(p *plan.Plan) bool {
-	return !c.double && p.Joint != nil && p.Joint.Size.Means == joint.Penetration && float64(p.Joint.Size.A) < c.t-1e-6
 }
 
 func reverse(ps []Point) []Point {
