@@ -110,7 +110,7 @@ func TestGoodTestBeadGoesByThePassesThereAre(t *testing.T) {
 	m := *p.Manner
 	p.Manner = &m
 	p.Transfer, p.Runs = plan.Spray, []plan.Run{{Number: 1, Transfer: plan.ShortArc}}
-	if got := goodBead(&p); got != "good.short" || mixed(&p) {
+	if got := goodBead(&p); got != "good.arc" || mixed(&p) || modesOf(&p)[0] != plan.ShortArc {
 		t.Errorf("%s, mixed: %v", got, mixed(&p))
 	}
 	if p.Runs = append(p.Runs, plan.Run{Number: 2, Transfer: plan.Spray}); !mixed(&p) {
