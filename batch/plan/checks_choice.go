@@ -91,7 +91,7 @@ func (k *checker) passes(t *task, o *outcome) {
 	k.coldAluminium(t, o)
 	if g := &o.groups[0]; o.melted {
 		k.sayf("bead-through", finding.Note, "beads of %s mm² instead of %s mm²: parts of %s call for %s A, and no hand is faster than %s mm/min with it",
-			number(g.area, 1), number(o.called, 1), mmText(t.heatT), number(g.current, 0), number(g.travel, 0))
+			number(g.area, 1), number(o.called, 1), mmText(t.thin), number(g.current, 0), number(g.travel, 0))
 	} else if o.called > 0 {
 		k.sayf("bead-larger", finding.Note, "a bead of %s mm² instead of %s mm²: %s %s mm lays no smaller one at its lowest current of %s A and %s mm/min",
 			number(g.area, 1), number(o.called, 1), o.way.wire.Filler, number(o.way.dia, 1), number(g.current, 0), number(g.travel, 0))

@@ -17,7 +17,7 @@ func (k *checker) cold(t *task, o *outcome) {
 			continue
 		}
 		k.say(r, finding.Warning, "%s A where parts of %s call for %s A: a run as small as %s mm² cannot be laid with more than that, at %s mm/min, and the edges may stay unmelted",
-			number(g.current, 0), mmText(t.heatT), number(called, 0), number(g.area, 1), number(g.travel, 0))
+			number(g.current, 0), mmText(t.thin), number(called, 0), number(g.area, 1), number(g.travel, 0))
 		return
 	}
 }
@@ -40,6 +40,6 @@ func (k *checker) coldAluminium(t *task, o *outcome) {
 		most = max(most, o.groups[i].current)
 	}
 	if most < r.Value*o.wanted {
-		k.say(r, finding.Warning, "%s A at most where aluminium of %s calls for %s A", number(most, 0), mmText(t.heatT), number(o.wanted, 0))
+		k.say(r, finding.Warning, "%s A at most where aluminium of %s calls for %s A", number(most, 0), mmText(t.thin), number(o.wanted, 0))
 	}
 }
