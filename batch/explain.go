@@ -35,7 +35,7 @@ func Explain(ctx context.Context, job Job, mark string) (name string, plans []pl
 	for i := range joints {
 		marks = append(marks, joints[i].Mark)
 		if joints[i].Mark == strings.TrimSpace(mark) {
-			opt := plan.Options{Codes: job.Looks.Codes}
+			opt := plan.Options{Codes: job.Looks.Codes, US: job.Looks.US}
 			p := plan.Explain(joints, i, t.set, &worked.Shop, opt)
 			plan.ExplainHints(&p, worked.Plans, i, t.set, &worked.Shop, opt)
 			plans = append(plans, p)

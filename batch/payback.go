@@ -30,7 +30,7 @@ func (j *Job) payBack(job *price.Job, set *tables.Set) {
 			continue
 		}
 		shop := job.Shop.WithMachine(m.Name)
-		with := plan.Joints(job.List.Joints, set, &shop, plan.Options{Codes: j.Looks.Codes})
+		with := plan.Joints(job.List.Joints, set, &shop, plan.Options{Codes: j.Looks.Codes, US: j.Looks.US})
 		opens := unsettled
 		for i := range with {
 			if !with[i].Settings {

@@ -151,7 +151,7 @@ func (j *Job) plan(ctx context.Context, t *tools, name string, src *list.Source,
 	if err := ctx.Err(); err != nil {
 		return planned{}, err
 	}
-	plans := plan.WithHints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes})
+	plans := plan.WithHints(joints.Joints, t.set, &shop, plan.Options{Codes: j.Looks.Codes, US: j.Looks.US})
 	var book *parts.Book
 	if read.cut != nil {
 		var compared []finding.Problem

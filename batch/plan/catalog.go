@@ -84,6 +84,7 @@ type catalog struct {
 	book      ruleBook
 	stockOnly bool // only the shop's wires and gases are compiled
 	aws       bool // checks follow AWS and AISC rules instead of ISO and EN
+	us        bool // sizes are told in inches
 	all       [len(positions)][]*way
 	setups    []setup
 	// machines are those the shop names, or all of the table where it names none.
@@ -112,7 +113,7 @@ type catalog struct {
 // newCatalog compiles tables and shop into ways of welding.
 func newCatalog(set *tables.Set, shop *rates.Shop, opt Options) *catalog {
 	c := &catalog{
-		set: set, shop: shop, stockOnly: opt.stockOnly, rules: readRules(set), aws: opt.Codes == "aws", book: readRuleBook(set, opt.Codes == "aws"),
+		set: set, shop: shop, stockOnly: opt.stockOnly, rules: readRules(set), aws: opt.Codes == "aws", us: opt.US, book: readRuleBook(set, opt.Codes == "aws"),
 		materials: map[string]grade{}, steels: map[string]*steelFacts{}, density: map[string]float64{}, fillers: map[string]int{}, pairs: map[[2]string][]tables.FillerChoice{}, targets: map[targetKey]*targets{}, beads: map[beadKey][]bead{}, careOf: map[condition]care{}, forms: map[formKey]*form{},
 	}
 	c.readLikely()

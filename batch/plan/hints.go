@@ -259,13 +259,27 @@ func (h *hinter) tooSmall(p *Plan, leg float64) bool {
 	return r != nil && throat < r.Value
 }
 
+// sizeOver is the leg one size over another: so many millimetres more, or where people
+// work in inches the next sixteenth, by which their gauges go.
+func (h *hinter) sizeOver(leg, step float64) float64 {
+	if !h.c.us {
+		return leg + step
+	}
+	const sixteenth = units.MMPerInch / 16
+	return (math.Floor(leg/sixteenth+nearSixteenth) + 1) * sixteenth
+}
+
+// nearSixteenth is the share of a sixteenth that a leg may lack of one and still be it:
+// lists in millimetres write 6 or 6.4 for 1/4 in.
+const nearSixteenth = 0.25
+
 // oneOver says what it costs to weld a fillet one size larger than called.
 func (h *hinter) oneOver(i int, p *Plan) {
 	leg, r := h.equalLeg(p), h.c.book.first(hintOneOver)
 	if r == nil || leg <= 0 {
 		return
 	}
-	over := leg + r.Over
+	over := h.sizeOver(leg, r.Over)
 	j := p.Joint.Apart()
 	j.Size = joint.Size{Means: joint.Leg, A: units.MM(over)}
 	a, ok := h.replan(j)

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -121,4 +122,33 @@ func BenchmarkHints(b *testing.B) {
 		Hints(plans, set, shop, Options{})
 	}
 	b.ReportMetric(float64(b.N)*1000/b.Elapsed().Seconds(), "joints/s")
+}
+
+// Where people work in inches, one size over is the next sixteenth, and that is what is
+// priced: no gauge is for a leg of 0.291 in.
+func TestOneSizeOverInInches(t *testing.T) {
+	for leg, want := range map[float64]string{6.35: "leg 7.9 mm instead of", 4.7625: "leg 6.4 mm instead of", 6: "leg 7.9 mm instead of"} {
+		fillet := func(leg float64) joint.Joint { // both ways with the wire that is asked for
+			j := filletJoint(leg, 12.7, "PB")
+			j.Wire, j.Gas = "G3Si1 1.2", "M21"
+			return j
+		}
+		p := hinted(t, Options{US: true}, fillet(leg))
+		text := textOf(&p[0], hintOneOver)
+		if !strings.Contains(text, want) {
+			t.Errorf("%g mm: %q, not %q", leg, text, want)
+		}
+		Imperial(p)
+		if text = textOf(&p[0], hintOneOver); strings.Contains(text, "leg 0.") {
+			t.Errorf("%g mm: %q is no size of the trade", leg, text)
+		}
+		at := fillet(math.Round((leg+1.5)/25.4*16) * 25.4 / 16)
+		own, over := fillet(leg), 0.0
+		for i, q := range [][]Plan{hinted(t, Options{US: true}, own), hinted(t, Options{US: true}, at)} {
+			over += float64(q[0].Cost.Total) * float64(2*i-1)
+		}
+		if !strings.Contains(text, "about "+about(over)) {
+			t.Errorf("%g mm: %q, but planned so it costs %.2f more", leg, text, over)
+		}
+	}
 }

@@ -9,6 +9,7 @@ import (
 // Options are what the user asked for about planning.
 type Options struct {
 	Codes string // iso or aws; empty is iso
+	US    bool   // sizes are told in inches: a hint goes to the next sixteenth
 
 	stockOnly bool // no joint asks for a wire, a gas or a process: nothing but the stock can be chosen
 }
