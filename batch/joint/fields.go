@@ -81,6 +81,11 @@ func (w *row) kind() {
 		return
 	}
 	w.joint.Kind, w.joint.AllRound = said.kind, said.round
+	w.partial = said.part
+	if said.bar {
+		w.joint.Backing = "bar"
+		w.assume("backing", "bar", `the kind says so: "`+cell.Text+`"`, "derived")
+	}
 	w.joint.Open = openOf(w.joint.Kind, cell.Text)
 	if said.sides > 0 {
 		w.joint.Sides = said.sides
@@ -90,6 +95,9 @@ func (w *row) kind() {
 
 func (w *row) nearestKind(text string) string {
 	folded := fold(text)
+	if rest, twice := strings.CutPrefix(folded, "2x "); twice {
+		return "2x may mean both sides or two welds: write " + rest + " alone, and 2 under sides or under quantity"
+	}
 	best, found := "", ""
 	for spelling, v := range w.spellings.words["kind"] {
 		if len(spelling) > 3 && strings.Contains(folded, spelling) && (len(spelling) > len(best) || len(spelling) == len(best) && spelling < best) {

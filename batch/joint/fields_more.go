@@ -78,6 +78,9 @@ func (w *row) preparation() {
 		}
 		j.Backing = v
 	}
+	if w.partial && j.Depth == 0 && j.Size.Means != Penetration {
+		w.say(finding.Error, w.column("kind"), "no-depth", w.text("kind"), "a groove of partial penetration has a depth, and none is given", "a size such as s8, or a depth", "write the penetration under size, such as s8 or (8), or the depth of the preparation under depth")
+	}
 }
 
 func (w *row) angle() {

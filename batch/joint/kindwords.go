@@ -10,6 +10,8 @@ type kindSaid struct {
 	kind  Kind
 	sides int  // 1 or 2; 0: nothing of them
 	round bool // the weld goes all round
+	part  bool // a groove of partial penetration, whose depth must be given
+	bar   bool // a backing bar stays behind it
 }
 
 // kindOf reads the kind of joint alone.
@@ -51,6 +53,9 @@ func (s *spellings) kindParts(text string) (kindSaid, bool) {
 	if v, ok := s.word("kind", text); ok {
 		return kindSaid{kind: Kind(v)}, true
 	}
+	if said, ok := s.penetrates(text); ok {
+		return said, true
+	}
 	if front, _, ok := s.cutTail("allround", text); ok {
 		said, ok := s.kindParts(front)
 		said.round = true
@@ -70,6 +75,50 @@ func (s *spellings) kindParts(text string) (kindSaid, bool) {
 	}
 	v, ok := s.kindAmong(strings.Fields(fold(text)))
 	return kindSaid{kind: Kind(v)}, ok
+}
+
+// The words for how deep a groove goes, in front of it, and for a bar that stays behind.
+var (
+	fullWords    = foldAll("CJP", "full pen", "full penetration", "complete penetration", "complete joint penetration")
+	partialWords = foldAll("PJP", "partial pen", "partial penetration", "partial joint penetration")
+	barWords     = foldAll("with backing bar", "w backing bar", "with backing strip", "w backing strip", "with backing", "on backing bar", "backing bar")
+)
+
+// penetrates reads a groove beside words for its penetration and its backing bar: "CJP
+// single V", "PJP bevel", "single V with backing bar". Full is what a groove is by itself.
+func (s *spellings) penetrates(text string) (kindSaid, bool) {
+	words, said, found := strings.Fields(fold(text)), kindSaid{}, false
+	cut := func(phrases []string, into *bool) {
+		for _, p := range phrases {
+			n := phraseAt(words, p)
+			if n == 0 || n == len(words) {
+				continue
+			}
+			words, found = words[n:], true
+			if into != nil {
+				*into = true
+			}
+			return
+		}
+	}
+	cut(fullWords, nil)
+	cut(partialWords, &said.part)
+	for _, p := range barWords {
+		joined := strings.Join(words, " ")
+		if front, ok := strings.CutSuffix(joined, " "+p); ok {
+			words, found, said.bar = strings.Fields(front), true, true
+			break
+		}
+	}
+	if !found {
+		return kindSaid{}, false
+	}
+	kind, ok := s.kindAmong(words)
+	said.kind = Kind(kind)
+	if !ok || !said.kind.IsButt() || kind == "butt" && said.part {
+		return kindSaid{}, false
+	}
+	return said, true
 }
 
 // withSides adds what was said of the sides, unless it was said otherwise before.

@@ -77,6 +77,7 @@ type row struct {
 	*reader
 	list.Row
 	joint    Joint
+	partial  bool   // its kind says that it is a groove of partial penetration
 	detail   Detail // the joint's, while it is read
 	problems []finding.Problem
 	bad      bool

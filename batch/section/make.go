@@ -57,6 +57,8 @@ func (w *written) make(set *tables.Set) (Section, string) {
 			return said(flat(mm(n[0]), mm(n[1])))
 		}
 		return Section{}, "a flat takes its width and thickness"
+	case "channel":
+		return Section{}, "a channel has several standards; write C, MC, UPN, UPE or PFC before its sizes, such as C8x11.5 or UPN 200"
 	case "plate":
 		return w.plate(mm)
 	}

@@ -14,14 +14,14 @@ import (
 var families = map[string]string{
 	"SHS": "box", "RHS": "box", "QHP": "box", "QRO": "box", "RRO": "box", "HSQ": "box", "BOX": "box", "PROFIL": "box", "ПРОФИЛЬ": "box", "ПРОФІЛЬ": "box",
 	"CHS": "pipe", "PIPE": "pipe", "KHP": "pipe", "D": "round", "DIA": "round", "OD": "round",
-	"TUBE": "tube", "ROHR": "tube", "TUBO": "tube", "RURA": "tube", "ТРУБА": "tube", "TRUBKA": "tube", "TRUBA": "tube", "HOLLOW": "tube", "ROR": "tube", "RÖR": "tube", "BUIS": "tube", "KOKER": "tube",
-	"L": "L", "EA": "L", "∟": "L", "RSA": "L", "UA": "L", "LNP": "L", "ANGLE": "L", "WINKEL": "L", "УГОЛОК": "L", "КУТНИК": "L", "KĄTOWNIK": "L", "ANGULAR": "L", "∠": "L",
+	"TUBE": "tube", "ROHR": "tube", "TUBO": "tube", "RURA": "tube", "ТРУБА": "tube", "TRUBKA": "tube", "TRUBA": "tube", "HOLLOW": "tube", "VIERKANTROHR": "box", "QUADRATROHR": "box", "RECHTECKROHR": "box", "RUNDROHR": "pipe", "ROR": "tube", "RÖR": "tube", "BUIS": "tube", "KOKER": "tube",
+	"L": "L", "EA": "L", "∟": "L", "RSA": "L", "UA": "L", "LNP": "L", "ANGLE": "L", "WINKEL": "L", "WINKELSTAHL": "L", "УГОЛОК": "L", "КУТНИК": "L", "KĄTOWNIK": "L", "ANGULAR": "L", "∠": "L",
 	"IPE": "IPE", "HEA": "HEA", "HEB": "HEB", "HEM": "HEM", "HEAA": "HEAA", "UB": "UB", "UKB": "UB", "UC": "UC", "UKC": "UC", "IPBL": "HEA", "IPB": "HEB", "IPBV": "HEM",
 	"UBP": "UBP", "UKBP": "UBP", "IPEA": "IPEA", "IPEAA": "IPEAA", "IPEO": "IPEO", "IPEV": "IPEV", "HEC": "HEC",
 	"UPN": "UPN", "UNP": "UPN", "U": "UPN", "UPE": "UPE", "PFC": "PFC", "INP": "INP", "IPN": "INP",
-	"FL": "flat", "FLT": "flat", "FLAT": "flat", "FLACH": "flat", "PLETINA": "flat", "PŁASKOWNIK": "flat", "ПОЛОСА": "flat", "ШТАБА": "flat", "BAR": "flat",
+	"FL": "flat", "FLT": "flat", "FLAT": "flat", "FLACH": "flat", "FLACHSTAHL": "flat", "FB": "flat", "PLETINA": "flat", "PŁASKOWNIK": "flat", "ПОЛОСА": "flat", "ШТАБА": "flat", "BAR": "flat",
 	"PL": "plate", "PLT": "plate", "PLATE": "plate", "BL": "plate", "BLECH": "plate", "CHAPA": "plate", "BLACHA": "plate", "ЛИСТ": "plate",
-	"RD": "rod", "ROUND": "rod", "ROD": "rod", "КРУГ": "rod", "R": "rod",
+	"RD": "rod", "ROUND": "rod", "ROD": "rod", "RUNDSTAHL": "rod", "VIERKANTSTAHL": "square", "CHANNEL": "channel", "КРУГ": "rod", "R": "rod",
 	"SQ": "square", "SQUARE": "square", "VK": "square", "КВАДРАТ": "square", "□": "square",
 	"HSS": "HSS", "W": "W", "C": "C", "MC": "MC", "M": "M", "S": "S", "HP": "HP", "WT": "WT", "MT": "MT", "ST": "ST", "T": "T", "TEE": "T",
 }
@@ -215,6 +215,7 @@ var together = map[[2]string]string{
 	{"square", "tube"}: "box", {"square", "box"}: "box", {"tube", "box"}: "box",
 	{"rod", "tube"}: "pipe", {"rod", "pipe"}: "pipe", {"round", "pipe"}: "pipe", {"round", "tube"}: "pipe", {"tube", "pipe"}: "pipe",
 	{"rod", "flat"}: "rod", {"round", "flat"}: "rod", {"square", "flat"}: "square", {"round", "rod"}: "rod", {"flat", "plate"}: "flat",
+	{"channel", "C"}: "C", {"channel", "MC"}: "MC", {"channel", "UPN"}: "UPN", {"channel", "UPE"}: "UPE", {"channel", "PFC"}: "PFC",
 }
 
 // join takes in a word that says a family beside one that is known. Two that say

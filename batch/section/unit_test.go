@@ -47,6 +47,12 @@ func TestUnitOfTheList(t *testing.T) {
 		{"FL 2500x10", false, "flat 2500x10", false},
 		{"PL 10x200", false, "flat 200x10", false},
 
+		{"FB 2x1/4", false, "flat 50.8x6.35", false},
+		{"Quadratrohr 60x60x4", false, "SHS 60x60x4", false},
+		{"Rundstahl 20", false, "round 20", false},
+		{"channel C8x11.5", false, "C8X11.5", false},
+		{"channel UPN 200", false, "UPN 200", false},
+		{"channel 200", false, "", false},
 		{`FL 100 x 3/8"`, false, "", false},
 		{"FL 12 x 1/2", false, "flat 304.8x12.7", false},
 		{"SHS 60x60x1/4", false, "", false},
