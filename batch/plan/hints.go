@@ -265,9 +265,12 @@ func (h *hinter) sizeOver(leg, step float64) float64 {
 	if !h.c.us {
 		return leg + step
 	}
-	const sixteenth = units.MMPerInch / 16
 	return (math.Floor(leg/sixteenth+nearSixteenth) + 1) * sixteenth
 }
+
+// sixteenth is the step in mm by which fillets are called and gauged in inches, common
+// practice: 3/16, 1/4, 5/16.
+const sixteenth = units.MMPerInch / 16
 
 // nearSixteenth is the share of a sixteenth that a leg may lack of one and still be it:
 // lists in millimetres write 6 or 6.4 for 1/4 in.
