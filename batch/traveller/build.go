@@ -79,6 +79,10 @@ func (b *builder) assemblies(all []setup.Assembly) {
 		})
 	}
 	wait.Wait()
+	lacking := false
+	for i := range parts {
+		lacking = lacking || len(all[i].Stages) > 0 && lacksCures(parts[i].Pages[:covers[i]], parts[i].Pages[covers[i]:])
+	}
 	level := 0
 	if len(all) == 1 {
 		level = 1
@@ -93,6 +97,9 @@ func (b *builder) assemblies(all []setup.Assembly) {
 	for i := range parts {
 		b.refs.entry(parts[i].Pages)
 		b.doc.Pages = append(b.doc.Pages, parts[i].Pages...)
+	}
+	if lacking {
+		b.knobsPage()
 	}
 }
 
