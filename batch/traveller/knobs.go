@@ -67,8 +67,8 @@ func lacksCures(cover, sheets []*page.Page) bool {
 }
 
 var (
-	symptomStyle = page.Style{Face: page.Bold, Size: 15}
-	cureStyle    = page.Style{Face: page.Regular, Size: 13}
+	symptomStyle = page.Style{Face: page.Bold, Size: 17}
+	cureStyle    = page.Style{Face: page.Regular, Size: 15}
 )
 
 // knobsPage says in large letters which knob cures what: a page to hang up at the machine,
@@ -78,13 +78,13 @@ func (b *builder) knobsPage() {
 	f.p.Mark(0, b.say("knobs"))
 	r, box := f.take("knobs title", 15)
 	f.p.Write(box, r.X, r.Y+9, r.W, page.Left, page.Style{Face: page.Bold, Size: 22}, b.say("knobs"))
-	const lead = 58.0
+	const lead = 66.0
 	for _, s := range symptoms {
 		name, cure := page.Wrap(symptomStyle, b.say("knob."+s), lead-4, 2), page.Wrap(cureStyle, b.say("cure."+s), r.W-lead, 3)
-		h := max(float64(len(name))*symptomStyle.Leading(), float64(len(cure))*cureStyle.Leading()) + 8
+		h := max(float64(len(name))*symptomStyle.Leading(), float64(len(cure))*cureStyle.Leading()) + 9
 		row, box := f.take("knobs", h)
 		f.p.Line(box, row.X, row.Y, row.Right(), row.Y, 0.25, 0)
-		f.p.Lines(box, row.X, row.Y+1.5, lead-4, symptomStyle, name)
-		f.p.Lines(box, row.X+lead, row.Y+2, row.W-lead, cureStyle, cure)
+		f.p.Lines(box, row.X, row.Y+7.6, lead-4, symptomStyle, name)
+		f.p.Lines(box, row.X+lead, row.Y+7.4, row.W-lead, cureStyle, cure)
 	}
 }

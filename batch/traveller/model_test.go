@@ -248,7 +248,7 @@ func TestPageBreaks(t *testing.T) {
 				t.Fatalf("%d joints: page %d lacks %q", n, i+1, foot)
 			}
 			for _, want := range []string{"frame", "Frame A", "DR-100", "B"} {
-				if !has(p, want) {
+				if !has(p, want) && (want == "frame" || !boxed(p, "knobs title")) { // what hangs at the machine is of no assembly
 					t.Fatalf("%d joints: the header of page %d lacks %q", n, i+1, want)
 				}
 			}
