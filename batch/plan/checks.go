@@ -177,9 +177,22 @@ func (k *checker) place(t *task) {
 	if t.site && !t.gasless {
 		k.sayf(k.c.outdoors(t, "site-wind", "site-wind-screens"), finding.Warning, "welded on site with shielding gas, which wind blows away")
 	}
+	if t.pos >= 0 && fillsPlate(t.prep.Kind) && (positions[t.pos] == "PB" || positions[t.pos] == "PD") {
+		k.sayf("position-butt", finding.Warning, "a butt weld in %s, which is a position of fillet welds", positions[t.pos])
+	}
 	if t.posNote != "" && t.pos >= 0 {
 		k.sayf("position-pipe", finding.Note, "position %s is planned with the settings of %s", t.posNote, positions[t.pos])
 	}
+}
+
+// fillsPlate tells whether a joint lies between two edges in one plane: a bevel or J may
+// stand on a plate, and then in a fillet's position.
+func fillsPlate(kind joint.Kind) bool {
+	switch kind {
+	case joint.SquareButt, joint.SingleV, joint.DoubleV, joint.SingleU, joint.DoubleU:
+		return true
+	}
+	return false
 }
 
 // outdoors returns the rule for metals that have a wire that shields itself, or the one

@@ -114,6 +114,8 @@ func matrix() []row {
 		{"length-blank", "", f(6, 10, func(j *joint.Joint) { j.Length = 0 }), good},
 		{"position-unknown", "", filletJoint(6, 10, "??"), good},
 		{"position-pipe", "", filletJoint(6, 10, "PH"), good},
+		{"position-butt", "", buttJoint(joint.SquareButt, 3, "PB"), buttJoint(joint.SquareButt, 3, "PC")},
+		{"position-butt", "", buttJoint(joint.SingleV, 12, "PD"), buttJoint(joint.SingleBevel, 12, "PB")},
 		{"wps-governs", "", f(6, 10, func(j *joint.Joint) { j.WPS = "W-7" }), good},
 		{"preheat", "", f(8, 50, func(j *joint.Joint) { j.Material = "S355" }), good},
 		{"preheat-narrow", "iso", f(12, 25, func(j *joint.Joint) { j.Material = "S690" }), f(8, 50, func(j *joint.Joint) { j.Material = "S355" })},
