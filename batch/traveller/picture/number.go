@@ -104,14 +104,3 @@ func around(pts []page.Point, c page.Point) bool {
 	}
 	return in
 }
-
-// shown returns a place on a pass where it is seen, at best its middle.
-func (f *drawing) shown(s sketch.Sketch, i int) page.Point {
-	pts, middle := f.outline(s.Beads[i].Outline), f.at(s.Beads[i].Outline.Centre())
-	for _, c := range f.inner(pts, middle) {
-		if around(pts, c) && !f.covered(s, i, page.Rect{X: c.X - 0.4, Y: c.Y - 0.4, W: 0.8, H: 0.8}) {
-			return c
-		}
-	}
-	return middle
-}
