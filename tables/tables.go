@@ -122,6 +122,9 @@ func Rows[T any](f *Files, name string) ([]T, error) {
 	if err != nil {
 		return nil, told(where, name, nil, err)
 	}
+	if line := emptyRow(text); own && line > 0 {
+		return nil, told(where, name, header, fmt.Errorf("line %d: every cell of the row is empty (delete the row if nothing is missing)", line))
+	}
 	var rows []T
 	reader := csv.NewReader(bytes.NewReader(text))
 	if err := gocsv.UnmarshalCSV(reader, &rows); err != nil {

@@ -20,7 +20,7 @@ var (
 func (w *row) writtenSize(text string, c *column, unit measure.Unit) (Size, bool, *measure.Fault) {
 	size, told, bad := sizeOf(text, c.means, unit, w.style)
 	if bad == nil {
-		w.countFraction(text)
+		w.countFraction(text, c)
 		return size, told, nil
 	}
 	plain := measure.Plain(text)
@@ -40,7 +40,7 @@ func (w *row) writtenSize(text string, c *column, unit measure.Unit) (Size, bool
 		if _, no := w.stitchOf(m[2], measure.MM, w.style); again != nil || no != nil {
 			continue
 		}
-		w.countFraction(m[1])
+		w.countFraction(m[1], c)
 		w.sizeStitch, size.Text = m[2], text
 		w.sizeInch = unit == measure.Inch || strings.ContainsAny(m[1], `/"`)
 		if re == reEastern && !told {
@@ -60,9 +60,9 @@ func (w *row) writtenSize(text string, c *column, unit measure.Unit) (Size, bool
 }
 
 // countFraction notes an inch fraction that had no inch mark.
-func (w *row) countFraction(text string) {
+func (w *row) countFraction(text string, c *column) {
 	if strings.Contains(measure.Plain(text), "/") && !strings.ContainsAny(text, `"″”`) && !strings.Contains(text, "in") {
-		w.fractions++
+		w.fractions.add(w.place(w.Number, c))
 	}
 }
 

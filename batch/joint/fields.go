@@ -189,7 +189,7 @@ func (w *row) untold(size *Size, c *column) {
 		w.assume("size", "penetration", bare+"butt is taken as its penetration", "common-practice")
 	default:
 		size.Means = SizeKind(w.opt.sizeMeans())
-		w.sizesTaken++
+		w.sizesTaken.add(w.place(w.Number, c))
 		w.assume("size", string(size.Means), `a bare number under "`+c.Header+`" is taken as the `+string(size.Means), "shop value size_means")
 	}
 }

@@ -30,7 +30,7 @@ func fold(s string) string {
 	gap := false
 	for _, r := range s {
 		switch {
-		case unicode.Is(unicode.Mn, r) || r == '\'' || r == '’' || r == 'ʼ' || r == '\u00ad' || r == '\u200b' || r == '\ufeff':
+		case unicode.In(r, unicode.Mn, unicode.Cf) || r == '\'' || r == '’' || r == 'ʼ': // Cf: signs that nobody sees
 		case unicode.IsLetter(r) || unicode.IsDigit(r) || symbolic(r):
 			if gap && b.Len() > 0 {
 				b.WriteByte(' ')

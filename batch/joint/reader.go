@@ -26,7 +26,7 @@ type reader struct {
 	drawing    string // from the title rows
 	rev        string
 	bareUsed   map[string]bool // columns in which a bare number took the list's unit
-	sizesTaken int             // bare sizes that took the shop's meaning
+	sizesTaken cells           // bare sizes that took the shop's meaning
 	marks      map[string]int  // folded mark -> first row
 	near       map[string]int  // the same as a hasty eye sees it -> first row
 	heads      heads
@@ -35,7 +35,7 @@ type reader struct {
 	remarks    map[string]remark
 	skeletons  map[string]bool // how the list's marks are built
 	sum        running         // what a total would show
-	fractions  int             // inch fractions without a unit
+	fractions  cells           // inch fractions without a unit
 	absent     map[string]bool // columns whose absence was told
 	totalled   int             // rows with a quantity beside a total length
 }
@@ -87,6 +87,9 @@ type row struct {
 }
 
 func (w *row) say(level finding.Level, c *column, code, read, text, want, hint string) {
+	if used, lost := w.lostWord(code, read); lost {
+		text, want, hint = used.text, used.want, used.hint
+	}
 	w.problems = append(w.problems, finding.Problem{Place: w.place(w.Number, c), Level: level, Code: code,
 		Text: text, Read: shorten(read, 60), Want: want, Hint: hint})
 	w.bad = w.bad || level == finding.Error

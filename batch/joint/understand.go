@@ -34,27 +34,12 @@ func (o Options) sizeMeans() string {
 	return string(Leg)
 }
 
-func bareSizes(n int) string {
-	if n == 1 {
-		return "1 size without a letter is"
-	}
-	return fmt.Sprintf("%d sizes without a letter are", n)
-}
-
 // bareName is what a number without a unit is taken in.
 func (r *reader) bareName() string {
 	if r.opt.Inches {
 		return "inches"
 	}
 	return "millimetres"
-}
-
-// areSizes counts sizes in front of what is said of them: "1 size is".
-func areSizes(n int) string {
-	if n == 1 {
-		return "1 size is"
-	}
-	return fmt.Sprintf("%d sizes are", n)
 }
 
 // otherMeans is what a bare size is not taken as.
@@ -335,12 +320,12 @@ func (r *reader) summary(src *list.Source, sheet *list.Sheet) {
 		}
 		r.note(r.list.HeaderRows[1], "thousands", "the list groups thousands: "+one+" is read as 1234, "+other+" as a little more than one", "write numbers without grouping if this is wrong")
 	}
-	if r.fractions > 0 && len(r.bareUsed) > 0 && !r.opt.Inches {
-		r.tell(finding.Warning, r.list.HeaderRows[1], "mixed-units", fmt.Sprintf("%s written as inch fractions, but numbers without a unit are read as millimetres", areSizes(r.fractions)),
-			"use --list-units in if the list is in inches, or state the unit in the headers")
+	if r.fractions.n > 0 && len(r.bareUsed) > 0 && !r.opt.Inches {
+		r.tell(finding.Warning, r.list.HeaderRows[1], "mixed-units", fmt.Sprintf("%s written as inch fractions and read as inches, but numbers without a unit are read as millimetres", r.fractions.are("")),
+			"if only these are in inches nothing need be done; if the whole list is, give --list-units in, or write the unit in the headers, such as Size (in)")
 	}
-	if r.sizesTaken > 0 {
-		r.note(r.list.HeaderRows[1], "size-means", fmt.Sprintf("%s taken as the %s: neither the cells nor the header say which", bareSizes(r.sizesTaken), r.opt.sizeMeans()),
+	if r.sizesTaken.n > 0 {
+		r.note(r.list.HeaderRows[1], "size-means", fmt.Sprintf("%s taken as the %s: neither the cells nor the header say which", r.sizesTaken.are(" without a letter"), r.opt.sizeMeans()),
 			"if that is right nothing need be done; if not, write z6 or a4, name the column leg or throat, or give --set size_means="+r.opt.otherMeans())
 	}
 }

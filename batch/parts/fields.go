@@ -3,6 +3,7 @@ package parts
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"strings"
 
 	"seamtally/batch/finding"
@@ -24,6 +25,9 @@ const (
 // widestFlat is the width in mm to which flats are rolled as bars; wider ones are
 // cut from plate. Source: EN 10058. Basis: memory.
 const widestFlat = 150
+
+// reWeldSize is a size as drawings write it at a weld: z4, a3, s8, 1/4.
+var reWeldSize = regexp.MustCompile(`^(?i:[zas] ?\d+(?:[.,]\d+)?|\d/\d+"?)$`)
 
 // fields reads the rows of one list.
 type fields struct {
@@ -173,6 +177,11 @@ func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 
 // unknown rejects a designation that nobody publishes, with the nearest that are.
 func (f *fields) unknown(e *joint.Entry, p *Part, err error) {
+	if reWeldSize.MatchString(p.Written) {
+		e.Say(finding.Error, "section", "unknown-section", p.Written, "this was read as a cut list, and here stands what looks like the size of a weld, no section", wantSection,
+			"in a cut list write the part's section; if this is the joint list, head the column Leg or Throat, and do not name it with --parts: that takes the cut list's file or sheet")
+		return
+	}
 	why, hint := err.Error(), "correct the designation"
 	if own := (*section.Error)(nil); errors.As(err, &own) {
 		why = "it is no section that is known: " + own.Why

@@ -58,3 +58,17 @@ func TestUnitOfSections(t *testing.T) {
 		}
 	}
 }
+
+// The size of a weld under a heading of sections shows that the joint list was named as
+// the cut list.
+func TestAWeldSizeIsNoSection(t *testing.T) {
+	set, _ := world(t)
+	l := understood(t, set, "Part;Size;Qty;Length;Material\nB1;z4;1;500;S235\n", Options{})
+	said := ""
+	for _, p := range l.Problems {
+		said += p.Line()
+	}
+	if !strings.Contains(said, "this was read as a cut list") || !strings.Contains(said, "--parts") {
+		t.Error(said)
+	}
+}

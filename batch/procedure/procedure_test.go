@@ -276,3 +276,15 @@ func TestCellsThatASpreadsheetChanged(t *testing.T) {
 		t.Errorf("problems in %s: %+v", got, problems)
 	}
 }
+
+// What is wrong with a figure of a range is answered with a range, and ends that are
+// swapped are told even where the figures themselves are unusual.
+func TestHintsOfARange(t *testing.T) {
+	if got := bothEnds("write 1234 if thousands were meant", "thickness"); !strings.Contains(got, "such as 3-12") || strings.Contains(got, "1234") {
+		t.Error(got)
+	}
+	_, problems := readText(t, NewReader(world(t)), head+"SP-7,135,G3Si1 1.2,M21,PA,6-20,220-260,26-29,9-1,up to 1.8,80\n", Options{})
+	if len(problems) != 2 || !strings.Contains(problems[0].Text+problems[1].Text, "runs from 9 to 1") {
+		t.Errorf("%+v", problems)
+	}
+}

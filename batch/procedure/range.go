@@ -45,11 +45,18 @@ func (r *reader) both(key string, c list.Cell) (low, high float64) {
 		r.say(finding.Error, key, "procedure-figure", c.Text, "the range of "+nameOf(key)+" cannot be read: "+bad.Text, "a range in "+unitsOf(key), bothEnds(bad.Hint, key))
 		return 0, 0
 	}
+	swapped := s.low.there && s.high.there && s.low.unit == s.high.unit && s.low.value > s.high.value
+	if swapped {
+		r.say(finding.Error, key, "procedure-range", c.Text, fmt.Sprintf("the range of %s runs from %s to %s", nameOf(key), short(s.low.value), short(s.high.value)), "the smaller figure first", "swap the two, or correct one of them")
+	}
 	before := len(r.problems)
 	if low = r.value(key, c.Text, s.low); len(r.problems) > before {
 		return 0, 0 // the other end would say the same again
 	}
-	return low, r.value(key, c.Text, s.high)
+	if high = r.value(key, c.Text, s.high); swapped {
+		return 0, 0 // told already
+	}
+	return low, high
 }
 
 // end reads a cell that holds one end.
@@ -111,7 +118,7 @@ func (r *reader) value(key, read string, f figure) float64 {
 		unit, bare = r.bareUnit(key), true
 	}
 	if !isUnit(key, unit) {
-		r.say(finding.Error, key, "procedure-unit", read, fmt.Sprintf("the unit %q does not fit %s", f.unit, nameOf(key)), unitsOf(key), "correct the unit")
+		r.say(finding.Error, key, "procedure-unit", read, fmt.Sprintf("the unit %q does not fit %s", f.unit, nameOf(key)), unitsOf(key), "write the figures in "+unitsOf(key))
 		return 0
 	}
 	if f.value == 0 && (r.opt.Table || strings.HasSuffix(key, "_low")) && base(key) != "preheat" {
@@ -205,7 +212,10 @@ func bothEnds(hint, key string) string {
 	if hint == oneFigure {
 		return "write both ends, such as " + low + "-" + high + ", or one of them, such as up to " + high + " or from " + low + "; the same figure twice where only that one is meant"
 	}
-	return orElse(hint, "write digits, such as "+exampleOf(key))
+	if hint != "" { // it is of one number, and a range is wanted here
+		return "write both ends of the range, such as " + low + "-" + high + ", with one decimal sign and none between thousands"
+	}
+	return "write digits, such as " + low + "-" + high
 }
 
 // oneOf is an example of a single figure: the first of the range.

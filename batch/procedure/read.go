@@ -94,7 +94,7 @@ func (r *reader) unitsRow(row list.Row) bool {
 		switch unit := found[c.at]; {
 		case unit == "":
 		case !isUnit(key, unit):
-			r.say(finding.Error, key, "procedure-unit", row.At(c.at).Text, "the unit does not fit the column", unitsOf(key), "correct the unit")
+			r.say(finding.Error, key, "procedure-unit", row.At(c.at).Text, "the unit does not fit the column", unitsOf(key), "clear the unit, or write one of "+unitsOf(key))
 		case c.unit == "":
 			c.unit = unit
 			r.cols[key] = c

@@ -11,7 +11,10 @@ import (
 // an error that names the key.
 func Default(set *tables.Set) (Shop, error) {
 	s := Shop{names: newNames(set)}
-	for _, row := range set.Shop {
+	for i, row := range set.Shop {
+		if row.Key == "" || row.Value == "" && !isWord(row.Key) {
+			return Shop{}, fmt.Errorf("table shop.csv: %s", halfRow(i+2, row))
+		}
 		v := Value{Key: row.Key, Text: row.Value, Unit: row.Unit, Low: row.Low, High: row.High,
 			Basis: row.Basis, Source: row.Source, Note: row.Note, From: BuiltIn, Money: row.Money == "yes"}
 		if !isWord(row.Key) {
@@ -44,7 +47,7 @@ func (s *Shop) sound() error {
 	trial.Values = append([]Value(nil), s.Values...)
 	for _, v := range s.Values {
 		for _, p := range trial.take(entry{key: v.Key, text: v.Text, unit: v.Unit, basis: v.Basis}) {
-			return fmt.Errorf("table shop.csv, row of %s: %s; %s, or take it out of that row and give both tables to --tables", v.Key, p.Text, p.Hint)
+			return fmt.Errorf("table shop.csv, row of %s: %s; %s", v.Key, p.Text, tableHint(v.Key, p))
 		}
 	}
 	for _, p := range s.settle() {

@@ -228,7 +228,13 @@ func (e entry) unitHint(given, want string) string {
 		how = "in " + unit
 	}
 	if given == e.unit {
-		return "correct the unit beside it, or write the value " + how
+		switch unit := strings.TrimPrefix(want, "a number in "); {
+		case unit != want:
+			return "clear the unit cell beside the value, or write " + unit + " in it"
+		case strings.HasPrefix(want, "a share"):
+			return "clear the unit cell beside the value, or write % in it where the value is one of per cent"
+		}
+		return "clear the unit cell beside the value: it has none"
 	}
 	return "write the value " + how
 }

@@ -70,7 +70,7 @@ var families = []family{
 	{"spatter_min_m", "min/m", 0, 60, "transfer"},
 	{"cet", "", 0.05, 1, "steel"},
 	{"cev", "", 0.05, 1.5, "steel"},
-	{"hydrogen", "", 1, 20, "wire"},
+	{"hydrogen", "ml/100 g", 1, 20, "wire"},
 	{"machine_price", "money", 0, 1e8, "machine"},
 	{"material_price", "money/kg", 0, 1e7, "metal"},
 }

@@ -18,9 +18,9 @@ func (s *Shop) resolve(e entry) (key string, problem *finding.Problem) {
 	if fam, name, ok := familyOf(written); ok {
 		return s.resolveFamily(e, fam, name)
 	}
-	hint := "correct the key; `seamtally starter` writes a shop file with every key in it"
+	hint := "correct the name; `seamtally starter` writes a shop file with every name in it"
 	if e.keyCol > 0 {
-		hint = "correct the key or delete the row; `seamtally starter` writes a shop file with every key in it"
+		hint = "correct the name or delete the row; `seamtally starter` writes a shop file with every name in it"
 	}
 	switch near := finding.Nearest(plain, s.keys()); {
 	case isFamily(plain):
@@ -29,7 +29,7 @@ func (s *Shop) resolve(e entry) (key string, problem *finding.Problem) {
 		hint = fmt.Sprintf("write %s if that is meant", near)
 	}
 	return "", &finding.Problem{Place: e.keyPlace(), Level: finding.Error, Code: "shop-key",
-		Text: fmt.Sprintf("there is no shop value %q", written), Read: written, Want: "a key of the shop file", Hint: hint}
+		Text: fmt.Sprintf("there is no shop value %q", written), Read: written, Want: "a name from the first column (key) of the shop file", Hint: hint}
 }
 
 func (s *Shop) resolveFamily(e entry, fam family, name string) (string, *finding.Problem) {

@@ -254,6 +254,9 @@ func TestWordsOfAValue(t *testing.T) {
 		"stock_wires=G3Si1":          "is written without its diameter",
 		"stock_wires=G3Si1 3.3":      "is not in the tables with that diameter",
 		"wire_price.G3Si1=30 lbs/kg": "write the value in EUR/kg",
+		"hydrogen.G3Si1=99":          "expected: 1 to 20 ml/100 g;",
+		"missing_size=half":          `--set "missing_size=0.7 t_min"`,
+		"labour=3":                   "a name from the first column",
 	} {
 		problems := s.Set([]string{setting})
 		if len(problems) != 1 || !strings.Contains(problems[0].Line(), want) {

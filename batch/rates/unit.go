@@ -24,6 +24,7 @@ var unitNames = map[string]string{
 	"min": "min", "minute": "min", "minutes": "min", "h": "h", "hr": "h", "hour": "h", "hours": "h",
 	"w": "W", "watt": "W", "kw": "kW", "kwh": "kWh", "mwh": "MWh",
 	"%": "%", "percent": "%", "pct": "%", "share": "share", "x": "x", "times": "x", "1": "1",
+	"ml": "ml", "100g": "100 g", "100 g": "100 g",
 }
 
 // currencySigns are the signs that stand for one currency only; "$" and "kr"

@@ -33,7 +33,7 @@ func (s *Shop) takeWord(e entry, key string) []finding.Problem {
 		if m != nil {
 			text = strings.Replace(m[1], ",", ".", 1) + " t_min"
 		} else if text != "ask" {
-			return e.problem("shop-word", "the rule for a missing size is not understood", "ask, or a share of the thinner part such as 0.7 t_min", "write ask or a rule")
+			return e.problem("shop-word", "the rule for a missing size is not understood", "ask, or a share of the thinner part such as 0.7 t_min", e.ruleHint())
 		}
 	case "default_material":
 		if text != "ask" && !s.names.metal(text) {

@@ -179,12 +179,20 @@ func (s *Settled) usable(of func(*Joint) float64, what string) []Joint {
 		switch r := of(j); {
 		case r <= 0:
 		case r > middle*farOff || r < middle/farOff:
-			s.Left = append(s.Left, Odd{j.Mark, j.Record.Row, fmt.Sprintf("%s comes out %.2g times as large as in the middle of the other joints: look for a slip of unit or decimal sign in its Floor columns", what, r/middle)})
+			s.Left = append(s.Left, Odd{j.Mark, j.Record.Row, fmt.Sprintf("%s comes out %s what the other joints usually take: look for a slip of unit or decimal sign in its Floor columns", what, timesOf(r/middle))})
 		default:
 			out = append(out, *j)
 		}
 	}
 	return out
+}
+
+// timesOf says a ratio far from one in words: "79 times", "1/79 of".
+func timesOf(ratio float64) string {
+	if ratio < 1 {
+		return fmt.Sprintf("1/%.0f of", 1/ratio)
+	}
+	return fmt.Sprintf("%.0f times", ratio)
 }
 
 // enough tells whether there are records to fit from; else it writes the sentence.
