@@ -36,7 +36,7 @@ func (w *row) lostWord(code, read string) (lost, bool) {
 		return lost{}, false
 	}
 	return lost{fmt.Sprintf("the table of words in use does not hold this word under %q", known.use),
-		"a row of words.csv with use " + known.use + " and this spelling", "the words.csv in the folder of --tables has lost that row or a cell of it: put it back as `seamtally tables words` prints it"}, true
+		"a row of words.csv with " + known.use + " under use and this word under spelling", "the words.csv in the folder of --tables lacks that row, or one of its cells is spoilt: put the row back as `seamtally tables words` prints it"}, true
 }
 
 // greek are the Greek letters that look Latin.

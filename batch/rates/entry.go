@@ -234,7 +234,7 @@ func (e entry) unitHint(given, want string) string {
 		case strings.HasPrefix(want, "a share"):
 			return "clear the unit cell beside the value, or write % in it where the value is one of per cent"
 		}
-		return "clear the unit cell beside the value: it has none"
+		return "clear the unit cell beside the value: " + e.key + " has no unit"
 	}
 	return "write the value " + how
 }
