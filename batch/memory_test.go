@@ -137,7 +137,7 @@ func TestStandardInputHasItsTurn(t *testing.T) {
 	if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	outcome, err := Judge(context.Background(), Job{Lists: []string{"-", name}, Stdin: strings.NewReader(text), Memory: baseBytes + 2*jointBytes})
+	outcome, err := Judge(context.Background(), Job{Lists: []string{"-", name}, Stdin: strings.NewReader(text), Memory: baseBytes + 2*jointBytes + kindBytes})
 	if err != nil || outcome.Code != Worked {
 		t.Errorf("exit %d, %v, %v", outcome.Code, err, outcome.Lists[0].Err)
 	}
