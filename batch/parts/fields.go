@@ -149,6 +149,9 @@ func (f *fields) designated(e *joint.Entry, p *Part, width, thick float64) {
 	read := f.sectionIn(f.words(p), e.Inches("section"))
 	switch {
 	case read.err == nil:
+	case thick > 0 && section.NamesShape(p.Written) && strings.ContainsAny(p.Written, "0123456789"):
+		f.unknown(e, p, read.err)
+		return
 	case thick > 0 && section.NamesShape(p.Written):
 		e.Say(finding.Error, "section", "unknown-section", p.Written, "it names a shape without its sizes, and width and thickness alone would be those of a plate", wantSection, "write all the sizes behind the word, such as SHS 60x60x4 or L 50x50x5")
 		return

@@ -72,3 +72,19 @@ func TestTwoSizesInAWidth(t *testing.T) {
 		t.Errorf("%d parts, first %s %s; want B alone", len(l.Parts), l.Parts[0].Mark, l.Parts[0].Section.Designation)
 	}
 }
+
+// A designation that its standard's table does not hold is told as that, though width and
+// thickness stand beside it.
+func TestUnknownSizeBesideWidthAndThickness(t *testing.T) {
+	set, _ := world(t)
+	l := understood(t, set, "part,section,width,thickness,length,qty,material\nA,UPN 85,85,5,1000,2,S235\nB,SHS,60,4,1000,1,S235\nC,PL 10x200,,,400,1,S235\n", Options{})
+	said := map[int]string{}
+	for _, p := range l.Problems {
+		if p.Code == "unknown-section" {
+			said[p.Place.Row] = p.Line()
+		}
+	}
+	if !strings.Contains(said[2], "UPN 80") || !strings.Contains(said[3], "without its sizes") {
+		t.Errorf("told %v", said)
+	}
+}

@@ -190,7 +190,14 @@ func (c *catalog) obstacleChecks(o *outcome, t *task) []reason {
 		add(noMachine, "machine-none", "no machine of the shop feeds %s mm wire in %s", number(n.dia, 1), n.mode)
 		return out
 	}
-	add(noMachine, "machine-none", "%s needs %s A and %s m/min", name, number(g.current, 0), number(g.feed, 1))
+	best := n.machines[0].row
+	for _, m := range n.machines[1:] {
+		if m.row.CurrentHigh > best.CurrentHigh {
+			best = m.row
+		}
+	}
+	add(noMachine, "machine-none", "%s needs %s A and %s m/min, and the strongest machine for it gives %s to %s A and %s m/min at most", name, number(g.current, 0), number(g.feed, 1),
+		number(float64(best.CurrentLow), 0), number(float64(best.CurrentHigh), 0), number(float64(best.FeedHigh), 1))
 	return out
 }
 

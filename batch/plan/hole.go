@@ -26,7 +26,7 @@ func (c *catalog) plugShape(t *task) (shape, coded) {
 		return shape{}, coded{"size-bad", err.Error()}
 	}
 	if upper > 0 && depth > upper {
-		return shape{}, coded{"size-bad", "a hole is filled no deeper than the part of " + mm(upper) + " it goes through"}
+		return shape{}, coded{"size-bad", "the hole is to be filled " + mm(depth) + " deep, and the part that it goes through is " + mm(upper) + " thick"}
 	}
 	if t.j.Depth == 0 {
 		t.assume("depth", mm(depth), "blank: the hole is filled to the face of the upper part", "common-practice")

@@ -47,7 +47,7 @@ func (s *Shop) takeWord(e entry, key string) []finding.Problem {
 	case "stock_hollow", "stock_beam", "stock_channel", "stock_angle", "stock_flat", "stock_bar":
 		lengths, bad := barLengths(text)
 		if bad != "" {
-			return e.problem("shop-word", "the stock lengths are not understood: "+bad, "lengths such as 6000; 12000 or 20 ft; 40 ft", "write each length in mm, m or ft, parted by ;")
+			return e.problem("shop-word", "the stock lengths are not understood: "+bad, "lengths such as 6000; 12000 or 20 ft; 40 ft", "write each length without a sign between thousands and with its unit (mm, m or ft), parted by ;, such as 1234 mm")
 		}
 		text = lengthsText(lengths)
 	default:

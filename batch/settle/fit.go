@@ -179,7 +179,7 @@ func (s *Settled) usable(of func(*Joint) float64, what string) []Joint {
 		switch r := of(j); {
 		case r <= 0:
 		case r > middle*farOff || r < middle/farOff:
-			s.Left = append(s.Left, Odd{j.Mark, j.Record.Row, fmt.Sprintf("%s comes out %s what the other joints usually take: look for a slip of unit or decimal sign in its Floor columns", what, timesOf(r/middle))})
+			s.Left = append(s.Left, Odd{j.Mark, j.Record.Row, fmt.Sprintf("by what the floor wrote, %s would be %s what the other joints usually take; look for a slip of unit or decimal sign in the Floor columns of this row", what, timesOf(r/middle))})
 		default:
 			out = append(out, *j)
 		}

@@ -68,7 +68,7 @@ func settled(s *batch.Settlement) string {
 		b.WriteString("  " + factorLine(&f) + "\n")
 	}
 	for _, o := range r.Left {
-		fmt.Fprintf(&b, "  left out: %s, row %d: %s\n", oneLine(o.Mark), o.Row, o.Why)
+		fmt.Fprintf(&b, "  not compared: %s, row %d: %s\n", oneLine(o.Mark), o.Row, o.Why)
 	}
 	b.WriteString("Records tell how this shop worked on these joints; they do not make the next job alike.\n")
 	return b.String()
