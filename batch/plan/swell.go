@@ -61,8 +61,8 @@ func (c *catalog) melt(o *outcome, t *task) {
 	growth := c.rules.buttGrowth
 	for i := range o.groups[:o.count] {
 		g := &o.groups[i]
-		if g.n != 1 || g.kind == Fill || !g.hurried() {
-			return
+		if g.n != 1 || g.kind == Fill || !g.hurried() || i > 0 && g.side == o.groups[i-1].side {
+			return // several passes on a side are laid as the groove is
 		}
 		growth = min(growth, g.way.hurriedBead(g.wanted*c.upward(t), t.density)/g.area)
 	}
