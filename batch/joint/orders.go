@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // order is what a remark says is to be done with the whole row.
@@ -48,6 +49,11 @@ var (
 		"przez innych", "przez inną firmę", "po stronie klienta", "poza zakresem",
 		"другими", "силами других", "силами заказчика", "заказчиком", "вне объёма",
 		"іншими", "силами інших", "силами замовника", "замовником", "поза обсягом")
+	// What needs no weld may be a test or a coat; what others do may be the paint.
+	noNeedWords   = foldAll("not required", "no longer required")
+	revisionWords = foldAll("rev", "revision", "rev.", "index", "ecn", "dcn", "note")
+	whyWords      = wordSet("per see rev revision as by in from at and acc ecn dcn eco nach siehe gem laut in auf selon voir segun ver come vedi conforme wg wedlug patrz zgodnie w " +
+		foldSet("согласно см по згідно див за"))
 	handWords = foldAll("opp hand", "opposite hand", "opposite handed", "opposite hands", "other hand", "other handed", "mirrored", "mirror image",
 		"spiegelbildlich", "gespiegelt", "spiegelgleich", "spiegelbild", "symétrique", "en miroir", "simétrico", "simétrica", "espejo", "mano contraria", "espejado", "espejada",
 		"speculare", "simmetrico", "simmetrica", "specchiato", "specchiata", "espelhado", "espelhada", "odbicie lustrzane", "lustrzane odbicie", "lustrzane", "lustrzana", "lustrzanie",
@@ -64,18 +70,21 @@ func foldStem(letters string) string { return fold(letters) + "*" }
 
 // ordersOf returns what a remark asks for that the columns of a row cannot take in.
 func ordersOf(text string) (out []order) {
-	for _, part := range strings.FieldsFunc(strings.ReplaceAll(text, "&", " + "), parting) {
-		words := strings.Fields(fold(part))
+	other := false // what stands in front of a colon or a bracket is something else than the weld
+	for _, p := range remarkParts(strings.ReplaceAll(text, "&", " + ")) {
+		words := strings.Fields(fold(p.text))
 		rest := words
 		for len(rest) > 0 && weldFillers[rest[0]] && !begins(rest, takenOutWords) && !begins(rest, othersWords) {
 			rest = rest[1:]
 		}
 		switch {
-		case begins(rest, takenOutWords):
+		case other && (begins(rest, othersWords) || begins(rest, noNeedWords)):
+		case ends(rest, takenOutWords):
 			out = append(out, takenOut)
 		case begins(rest, othersWords):
 			out = append(out, byOthers)
 		}
+		other = strings.ContainsRune(":([", p.sign) && len(rest) > 0 && !begins(rest, revisionWords)
 		if alsoOtherHand(words) {
 			out = append(out, otherHand)
 		}
@@ -87,9 +96,47 @@ func ordersOf(text string) (out []order) {
 	return slices.Compact(out)
 }
 
-// parting are the signs between the parts of a remark. A point ends a part only in
-// front of a blank, which Fields sees to: "opp. hand" is one.
-func parting(r rune) bool { return strings.ContainsRune(";,()[]/–—:!\n\r", r) }
+// remarkPart is a part of a remark with the sign behind it.
+type remarkPart struct {
+	text string
+	sign rune
+}
+
+// remarkParts takes a remark apart at its signs. A point ends a part in front of a capital,
+// "opp. Hand" apart.
+func remarkParts(text string) (out []remarkPart) {
+	from, runes := 0, []rune(text)
+	for i, r := range runes {
+		ends := strings.ContainsRune(";,()[]/–—:!\n\r", r)
+		if r == '.' && i+2 < len(runes) && runes[i+1] == ' ' && unicode.IsUpper(runes[i+2]) {
+			ends = !strings.HasSuffix(strings.ToLower(string(runes[from:i])), "opp")
+		}
+		if ends {
+			out = append(out, remarkPart{string(runes[from:i]), r})
+			from = i + 1
+		}
+	}
+	return append(out, remarkPart{string(runes[from:]), 0})
+}
+
+// ends tells whether words are one of some phrases, with nothing behind it but what
+// speaks of the weld, or why or where: "delete sharp edges" is no order to leave it out.
+func ends(words, phrases []string) bool {
+	for _, p := range phrases {
+		n := phraseAt(words, p)
+		if n == 0 {
+			continue
+		}
+		rest := words[n:]
+		for len(rest) > 0 && weldFillers[rest[0]] {
+			rest = rest[1:]
+		}
+		if len(rest) == 0 || whyWords[rest[0]] {
+			return true
+		}
+	}
+	return false
+}
 
 // begins tells whether words begin with one of some phrases.
 func begins(words []string, phrases []string) bool {

@@ -15,6 +15,8 @@ func TestRemarksThatChangeMetalAreTold(t *testing.T) {
 		{"unterbrochen 40x100(200)", "remark-stitch"}, {"stitch welds, see detail", "remark-stitch"}, {"spoina przerywana", "remark-stitch"}, {"прерывистый шов", "remark-stitch"},
 		{"3 x 50 (100) far side", "remark-stitch"}, {"cordón intermitente", "remark-stitch"},
 		{"weld both sides of web", "remark-sides"}, {"Beidseitig schweißen", "remark-sides"}, {"obustronnie", "remark-sides"}, {"з двох боків", "remark-sides"}, {"deux côtés", "remark-sides"},
+		{"NDT: not required", ""}, {"PWHT (not required)", ""}, {"Painting: by others", ""}, {"Bolts M16 (by others)", ""}, {"Omit paint within 50 mm", ""}, {"Delete sharp edges", ""}, {"void free", ""},
+		{"Site bolts, not required to be tightened", ""}, {"Fit up checked. Deleted.", "remark-removed"}, {"Rev B. Weld by others.", "remark-others"}, {"Rev B: deleted", "remark-removed"}, {"stiffener (deleted)", "remark-removed"},
 		{"DELETED", "remark-removed"}, {"Deleted rev C", "remark-removed"}, {"weld deleted, see ECN 4", "remark-removed"}, {"VOID", "remark-removed"}, {"cancelled", "remark-removed"}, {"entfällt", "remark-removed"},
 		{"Naht gestrichen", "remark-removed"}, {"soudure supprimée", "remark-removed"}, {"cordón eliminado", "remark-removed"}, {"annullato", "remark-removed"}, {"cancelada", "remark-removed"}, {"spoina usunięta", "remark-removed"},
 		{"шов удалён", "remark-removed"}, {"скасовано", "remark-removed"},

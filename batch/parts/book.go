@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"math"
+
 	"seamtally/batch/finding"
 	"seamtally/batch/units"
 )
@@ -110,6 +112,15 @@ type Plate struct {
 	BoughtKg   units.Kg // with the shop's waste
 	PricePerKg units.Money
 	Cost       units.Money
+}
+
+// Bought is the area that weighs what is bought, in m², and the share of it that no piece
+// takes; ok is false where the masses tell neither.
+func (p *Plate) Bought() (area, waste float64, ok bool) {
+	if !(p.Mass > 0) || !(p.BoughtKg >= p.Mass) || math.IsInf(float64(p.BoughtKg), 0) {
+		return p.Area, 0, false
+	}
+	return p.Area * float64(p.BoughtKg/p.Mass), 1 - float64(p.Mass/p.BoughtKg), true
 }
 
 // Assembly is the parts and welds of one assembly.

@@ -94,8 +94,12 @@ func (o *output) barGroupLine(g *look.Grid, row int, x *parts.Group) {
 
 func (o *output) plateLine(g *look.Grid, row int, x *parts.Plate) {
 	us := o.l.us
-	g.Text(row, 1, look.Plain, fmt.Sprintf("plate %s %s, %s %s", trimmed(mm.show(float64(x.Thickness), us)), mm.name(us), trimmed(square.show(x.Area, us)), square.name(us)))
+	area, waste, ok := x.Bought()
+	g.Text(row, 1, look.Plain, fmt.Sprintf("plate %s %s, %s %s", trimmed(mm.show(float64(x.Thickness), us)), mm.name(us), trimmed(square.show(area, us)), square.name(us)))
 	g.Text(row, 2, look.Plain, x.Material)
+	if ok {
+		g.Number(row, 8, look.Plain, "0.0%", "", waste)
+	}
 	o.boughtCells(g, row, "", x.BoughtKg, x.PricePerKg, x.Cost)
 }
 

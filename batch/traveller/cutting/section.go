@@ -8,7 +8,6 @@ package cutting
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"seamtally/batch/parts"
@@ -81,13 +80,10 @@ type Plate struct {
 	Mass, BoughtKg units.Kg
 }
 
-// Bought is the area that weighs what is bought, and the share of it that no piece
-// takes; ok is false where the masses tell neither.
+// Bought is the area that weighs what is bought; see parts.Plate.
 func (p *Plate) Bought() (area, waste float64, ok bool) {
-	if !(p.Mass > 0) || !(p.BoughtKg >= p.Mass) || math.IsInf(float64(p.BoughtKg), 0) {
-		return p.Area, 0, false
-	}
-	return p.Area * float64(p.BoughtKg/p.Mass), 1 - float64(p.Mass/p.BoughtKg), true
+	whole := parts.Plate{Area: p.Area, Mass: p.Mass, BoughtKg: p.BoughtKg}
+	return whole.Bought()
 }
 
 // Sums are the figures of a section.
