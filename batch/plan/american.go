@@ -133,9 +133,8 @@ func (a *american) ownWords(p *Plan) ownWords {
 // isWire tells whether a name is that of a wire and nothing else, with its diameter or
 // without: "G3Si1 1.0" as the number of a procedure.
 func (a *american) isWire(text string) bool {
-	name := strings.TrimRight(text, " 0123456789.,m")
 	for _, w := range a.set.Wires {
-		if w.Filler == name || w.Filler == text {
+		if dia, ok := strings.CutPrefix(text, w.Filler); ok && strings.Trim(dia, " 0123456789.,m") == "" && (dia == "" || dia[0] == ' ') {
 			return true
 		}
 	}

@@ -38,7 +38,7 @@ func (k *checker) choice(t *task, o *outcome, of *offer) {
 	case t.openRoot && t.oneSided && n.dia > k.c.book.value("root-open")+tinyDia:
 		k.sayf("root-open", finding.Warning, "the root has nothing behind it, and wire of %s mm runs at %s A in it", number(n.dia, 1), number(o.groups[0].current, 0))
 	}
-	if !of.forced && n.start*k.c.rules.thinShare > o.wanted*(1+1e-9) {
+	if o.stands&tooHot == 0 && n.start*k.c.rules.thinShare > o.wanted*(1+1e-9) {
 		k.sayf("too-hot", finding.Warning, begins, n.named(), number(n.start, 0), number(o.wanted, 0))
 	}
 	k.shielding(t, o)
@@ -91,7 +91,7 @@ func (k *checker) passes(t *task, o *outcome) {
 	k.coldAluminium(t, o)
 	if g := &o.groups[0]; o.melted {
 		k.sayf("bead-through", finding.Note, "beads of %s mm² instead of %s mm²: parts of %s call for %s A, and no hand is faster than %s mm/min with it",
-			number(g.area, 1), number(o.called, 1), mmText(t.thin), number(g.current, 0), number(g.travel, 0))
+			number(g.area, 1), number(o.called, 1), mmText(t.thin), number(g.wanted*k.c.upward(t), 0), number(g.travel, 0))
 	} else if o.called > 0 {
 		k.sayf("bead-larger", finding.Note, "a bead of %s mm² instead of %s mm²: %s %s mm lays no smaller one at its lowest current of %s A and %s mm/min",
 			number(g.area, 1), number(o.called, 1), o.way.wire.Filler, number(o.way.dia, 1), number(g.current, 0), number(g.travel, 0))

@@ -32,8 +32,8 @@ func TestPictureOfOneThickness(t *testing.T) {
 		want string
 		not  string
 	}{
-		{leg("W", 6, 10, 0, 500, "PB"), "other part taken as thick", "not stated"},
-		{leg("W", 6, 0, 10, 500, "PB"), "other part taken as thick", "not stated"},
+		{leg("W", 6, 10, 0, 500, "PB"), "other part taken as equally thick", "not stated"},
+		{leg("W", 6, 0, 10, 500, "PB"), "other part taken as equally thick", "not stated"},
 		{leg("W", 6, 0, 0, 500, "PB"), "thickness not stated", "taken as thick"},
 		{leg("W", 6, 10, 10, 500, "PB"), "scale", "taken as thick"},
 	} {

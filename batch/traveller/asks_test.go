@@ -104,3 +104,26 @@ func TestSheetsNameNoCommand(t *testing.T) {
 		}
 	}
 }
+
+// No procedure makes free-cutting steel weldable: its sheet says not to weld, also where one
+// is named. What a procedure settles by itself is left to it.
+func TestProceduresWeldNoFreeCuttingSteel(t *testing.T) {
+	cracks, tig := leg("W-1", 5, 8, 8, 500, "PB"), leg("W-2", 5, 8, 8, 500, "PB")
+	cracks.Material, cracks.WPS, tig.Process, tig.WPS = "11SMn30", "WPS-7", "TIG", "WPS-8"
+	for _, lang := range templates.Languages() {
+		opts := metric
+		opts.Lang = lang
+		words, err := templates.Wording(lang)
+		must(t, err)
+		stop := strings.ToLower(page.Clean(words.Say("ask.stop")))
+		for _, p := range faultless(t, jobOf(t, []joint.Joint{cracks, tig}, opts)).Pages {
+			text, title := strings.ToLower(said(p, "no settings")), said(p, "title")
+			if text == "" {
+				continue
+			}
+			if got, want := strings.Contains(text, stop), strings.Contains(title, "W-1"); got != want {
+				t.Errorf("%s, %q: says not to weld %v, want %v: %q", lang, title, got, want, text)
+			}
+		}
+	}
+}

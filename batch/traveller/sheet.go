@@ -201,17 +201,22 @@ func (f *flow) material(p *plan.Plan) string {
 	return m
 }
 
+// procedures are the codes of what a named procedure settles by itself: a process of its
+// own, a metal that our table does not know.
+var procedures = []string{"word-unknown", "material-unknown", "material-blank"}
+
 // whyNone says why there are no settings and that nobody welds before somebody has
-// settled it; where a procedure is named, the frame over it says what holds.
+// settled it; where a procedure is named that settles it, the frame over it says what
+// holds. A metal that must not be arc welded is settled by no procedure.
 func (f *flow) whyNone(p *plan.Plan) string {
-	text := strings.TrimPrefix(strings.TrimSpace(p.NoSettings), "no settings: ")
+	text, code := strings.TrimPrefix(strings.TrimSpace(p.NoSettings), "no settings: "), ""
 	for _, c := range p.Checks {
 		if c.Text == p.NoSettings {
-			text = strings.TrimPrefix(f.reason(c), "no settings: ")
+			text, code = strings.TrimPrefix(f.reason(c), "no settings: "), c.Code
 			break
 		}
 	}
-	if strings.TrimSpace(p.Joint.WPS) != "" {
+	if strings.TrimSpace(p.Joint.WPS) != "" && slices.Contains(procedures, code) {
 		return sentence(text)
 	}
 	return sentence(text) + " " + sentence(f.say("ask.stop"))
