@@ -68,7 +68,7 @@ func TestAmericanLeavesTheListsOwnWords(t *testing.T) {
 // ours: the checks name it as the American codes do.
 func TestAmericanNamesWiresBesideOnesLikeThem(t *testing.T) {
 	set, shop := world(t)
-	for _, name := range []string{"G3Si1", "G3Si1 1.0", "P1"} {
+	for _, name := range []string{"G3Si1", "G3Si1 1.0", "G3Si1 1", "P1"} {
 		list := []joint.Joint{changed(filletJoint(8, 10, "PB"), func(j *joint.Joint) { j.WPS, j.Wire, j.Size.A = name, "G3Si1 1.0", 12 })}
 		plans := Joints(list, set, shop, Options{Codes: "aws"})
 		wires := 0
